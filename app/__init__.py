@@ -1,0 +1,1 @@
+"""The desktop program and the command line beside it."""

@@ -1,0 +1,1 @@
+"""Writers: one module a format.  Each takes a bench and what was derived from it."""

@@ -1,0 +1,1 @@
+"""Laying a bench out: from its numbers to its parts and joints."""

@@ -1,0 +1,1 @@
+"""Findings: small pure functions from a bench to what a maker should know."""

@@ -1,0 +1,44 @@
+"""A finding: what a maker should know about a design, as data and never as an exception."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+from geometry.primitives.frame import Vec3
+
+
+class Level(Enum):
+    """How much it matters; the words are those on the screen."""
+
+    DO_NOT_CUT = "do not cut"
+    THINK_AGAIN = "think again"
+    GOOD_TO_KNOW = "good to know"
+
+
+@dataclass(frozen=True, slots=True)
+class Mend:
+    """A change that would cure a finding: new values of parameters, and a sentence."""
+
+    sentence: str
+    values: tuple[tuple[str, float | str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """What, where, by how much, against which limit.
+
+    ``check`` is a stable name (``housing_cutter``).  ``message`` is one sentence with the number in
+    it; lengths in it are written as ``{12.7 mm}`` so that the screen can show them in the
+    maker's unit.  ``place`` is a point in the bench, or None.  ``unit`` is mm, deg, N or %.
+    """
+
+    check: str
+    level: Level
+    message: str
+    parts: tuple[str, ...] = ()
+    place: Vec3 | None = None
+    amount: float | None = None
+    limit: float | None = None
+    unit: str = "mm"
+    mend: Mend | None = None

@@ -1,0 +1,50 @@
+"""A joint holds the cuts it gives to both of its parts, and the numbers they came from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from geometry.cuts.cut import Cut
+from geometry.primitives.frame import Vec3
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """A number a maker marks or sets: mm or degrees, and what it is measured from."""
+
+    name: str
+    value: float
+    unit: str  # "mm" or "deg"
+    meaning: str
+
+
+@dataclass(frozen=True, slots=True)
+class Contact:
+    """A flat face where two parts should meet.
+
+    ``corners`` in bench coordinates; ``normal`` points from the first part of the joint into
+    the second; ``gap`` is the clearance between them, in mm, 0 for faces that touch.  The
+    corners lie on the first part's face.
+    """
+
+    corners: tuple[Vec3, ...]
+    normal: Vec3
+    gap: float
+
+
+@dataclass(frozen=True, slots=True)
+class Joint:
+    """Two parts, their cuts and their meeting faces.
+
+    ``parts`` are part names.  ``fit`` is the clearance in mm.  ``cuts_first`` and
+    ``cuts_second`` are in the frames of the first and the second part.
+    """
+
+    name: str
+    kind: str  # "mitre", "stopped housing", "rebate", "bridle joint", "angled lap"
+    parts: tuple[str, str]
+    fit: float
+    cuts_first: tuple[Cut, ...]
+    cuts_second: tuple[Cut, ...]
+    measures: tuple[Measure, ...]
+    contacts: tuple[Contact, ...]

@@ -1,0 +1,1 @@
+"""Dimensions bound to the numbers they show, and the drags that change them."""

@@ -1,0 +1,39 @@
+"""A dimension: a distance or angle seen in one view, bound to the number it shows."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from geometry.primitives.frame import Vec2
+
+
+@dataclass(frozen=True, slots=True)
+class Dimension:
+    """What is shown, where it is measured, and what it belongs to.
+
+    ``view`` is a view's name.  For a linear dimension ``start`` and ``end`` are the measured points
+    (u, v) in mm and ``along`` the unit direction of measuring: (1, 0) horizontal, (0, 1)
+    vertical, or aligned with the points.  For an angle, ``apex`` is the corner, ``start`` and
+    ``end`` lie on its two sides, and ``along`` is not used.
+
+    ``side`` says where the dimension line wants to stand: +1 above or to the right of the
+    object, -1 below or to the left, seen square to ``along``.  ``rank`` orders dimensions outward
+    from the object: short ones near, overall ones far.
+
+    ``parameter`` is the name of the value it sets; empty for a derived dimension, which then
+    says in ``follows_from`` what it comes from.  A drag moves the ``end`` point.
+    """
+
+    name: str
+    title: str
+    view: str
+    value: float
+    unit: str  # "mm" or "deg"
+    start: Vec2
+    end: Vec2
+    along: Vec2
+    side: int
+    rank: int
+    parameter: str = ""
+    follows_from: str = ""
+    apex: Vec2 | None = None

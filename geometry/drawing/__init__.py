@@ -1,0 +1,1 @@
+"""Marks on a sheet, and the metrics of the drawing font."""

@@ -1,0 +1,1 @@
+"""Frames, vectors and line-and-arc paths."""

@@ -1,0 +1,1 @@
+"""Drawing sheets composed of marks: general arrangement, part sheets, templates."""

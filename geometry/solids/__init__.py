@@ -1,0 +1,1 @@
+"""Solids from blanks and cuts; the only place that knows the solid kernel."""

@@ -1,0 +1,1 @@
+"""Orthographic views with visible and hidden lines."""
