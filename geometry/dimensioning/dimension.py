@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from geometry.dimensioning.pull import Pull
 from geometry.primitives.frame import Vec2
 
 
@@ -21,7 +22,8 @@ class Dimension:
     from the object: short ones near, overall ones far.
 
     ``parameter`` is the name of the value it sets; empty for a derived dimension, which then
-    says in ``follows_from`` what it comes from.  A drag moves the ``end`` point.
+    says in ``follows_from`` what it comes from.  ``pull`` tells what a drag of the dimension does
+    (it moves the ``end`` point); None for a derived dimension.
     """
 
     name: str
@@ -37,3 +39,4 @@ class Dimension:
     parameter: str = ""
     follows_from: str = ""
     apex: Vec2 | None = None
+    pull: Pull | None = None
