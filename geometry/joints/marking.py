@@ -1,0 +1,19 @@
+"""Small helpers that more than one joint needs to mark out a part from bench numbers."""
+
+from __future__ import annotations
+
+from geometry.cuts.saw import SawCut
+from geometry.design.part import Part
+from geometry.primitives.frame import Vec3
+
+
+def saw_cut(part: Part, title: str, point: Vec3, outward: Vec3) -> SawCut:
+    """The saw cut on ``part`` along a plane given in bench coordinates."""
+    return SawCut(title, part.frame.to_local(point), part.frame.turn_to_local(outward))
+
+
+def span(part: Part, axis: int, first: Vec3, second: Vec3) -> tuple[float, float]:
+    """The range of one local coordinate between two bench points, low first."""
+    a = part.frame.to_local(first)[axis]
+    b = part.frame.to_local(second)[axis]
+    return (min(a, b), max(a, b))
