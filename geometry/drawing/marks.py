@@ -44,11 +44,17 @@ class Anchor(Enum):
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Strokes:
-    """Straight segments of one role and one owner; ``segments`` (n, 4) x0 y0 x1 y1 in mm."""
+    """Straight segments of one role; ``segments`` (n, 4) x0 y0 x1 y1 in mm.
+
+    Either all belong to ``owner``, or, when many owners share one mark because that is faster to
+    make and to paint, ``owners`` names them and ``owner_of`` (n,) says for each segment which.
+    """
 
     role: Role
     segments: NDArray[np.float64]
     owner: str = ""
+    owners: tuple[str, ...] = ()
+    owner_of: NDArray[np.intp] | None = None
 
 
 @dataclass(frozen=True, slots=True)
