@@ -33,7 +33,8 @@ def write_folder(
     """
     for name in (*files, *stale):
         pure = PurePosixPath(name)
-        assert not pure.is_absolute() and ".." not in pure.parts, f"{name} leaves the folder"
+        assert not pure.is_absolute(), f"{name} leaves the folder"
+        assert ".." not in pure.parts, f"{name} leaves the folder"
     try:
         place = Path(os.path.realpath(folder))
         if place.exists():

@@ -11,6 +11,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
+
 from exporters.writing import write_file
 from shared.errors import CannotWrite
 

@@ -9,6 +9,7 @@ import time
 from pathlib import Path
 
 import pytest
+
 from exporters.writing_folder import write_folder
 from shared.errors import CannotWrite
 
