@@ -1,0 +1,158 @@
+"""The back: one sheet in rebates in top, bottom and whatever closes the ends."""
+
+from __future__ import annotations
+
+from geometry.bench.case_numbers import LEFT, CaseNumbers
+from geometry.bench.constraint import Constraint, rule
+from geometry.cuts.cut import Blank
+from geometry.design.joint import Joint
+from geometry.design.parameter import Parameter, length
+from geometry.design.part import Part, Shape
+from geometry.joints.back_rebate import back_rebate
+from geometry.primitives.frame import Frame, Vec3
+
+PARAMETERS: tuple[Parameter, ...] = (
+    length(
+        "back_thickness",
+        "Back thickness",
+        "Back",
+        6.0,
+        2,
+        20,
+        "Measured thickness of the sheet, not its nominal size.",
+        step=0.1,
+    ),
+    length(
+        "rebate_depth",
+        "Rebate depth",
+        "Back",
+        6.0,
+        2,
+        25,
+        "How deep the rebates for the back are cut into the pieces around it.",
+        step=0.5,
+    ),
+    length(
+        "back_let_in",
+        "Back let in",
+        "Back",
+        0.0,
+        0,
+        30,
+        "How far the back's outside lies in from the back edges.",
+        step=0.5,
+    ),
+    length(
+        "back_fit",
+        "Back fit",
+        "Back",
+        1.0,
+        0,
+        6,
+        "Clearance of the back in its rebates, both edges together.",
+        step=0.1,
+    ),
+)
+
+CONSTRAINTS: tuple[Constraint, ...] = (
+    rule(
+        "rebate_board",
+        "rebate_depth board_thickness",
+        lambda s: s.number("board_thickness") - s.number("rebate_depth") - 3.0,
+        "the rebate would leave less than {3 mm} of the board",
+    ),
+    rule(
+        "rebate_partition",
+        "rebate_depth partition_thickness left_end right_end",
+        lambda s: (
+            s.number("partition_thickness") - s.number("rebate_depth") - 3.0
+            if "open" in (s.word("left_end"), s.word("right_end"))
+            else 0.0
+        ),
+        "the rebate would leave less than {3 mm} of the set-in partition",
+    ),
+    rule(
+        "back_held",
+        "rebate_depth back_fit",
+        lambda s: s.number("rebate_depth") - s.number("back_fit") / 2.0 - 1.0,
+        "the back would be held by less than {1 mm}",
+    ),
+)
+
+
+def back_edges(c: CaseNumbers) -> tuple[float, float, float, float]:
+    """The rebates' outer walls: left, right in X, low, high in Z."""
+    d = c.rebate_depth
+    return (c.inside_left - d, c.inside_right + d, c.inside_low - d, c.inside_high + d)
+
+
+def back_size(c: CaseNumbers) -> tuple[float, float]:
+    """Length and height of the sheet."""
+    left, right, low, high = back_edges(c)
+    return right - left - c.back_fit, high - low - c.back_fit
+
+
+def back_part(c: CaseNumbers, sheet: str) -> Part:
+    left, _, _, high = back_edges(c)
+    gap = c.back_fit / 2.0
+    length_, height = back_size(c)
+    return Part(
+        name="back",
+        title="Back",
+        kind="back",
+        material=sheet,
+        shape=Shape(Blank(length_, height, c.back_thickness), ()),
+        frame=Frame.of((left + gap, -c.rebate_width, high - gap), (1, 0, 0), (0, 0, -1)),
+        solid_timber=False,
+    )
+
+
+def back_joints(c: CaseNumbers, parts: dict[str, Part]) -> tuple[Joint, ...]:
+    """One rebate each in top, bottom and the pieces at the ends."""
+    back = parts["back"]
+    left, right, low, high = back_edges(c)
+    y, gap = -c.rebate_width, c.back_fit / 2.0
+    # Through at a mitred end (the mitre has taken the rest away), stopped in the housing of a
+    # set-in partition at an open one.
+    start = 0.0 if c.left.mitred else left
+    stop = c.length if c.right.mitred else right
+    joints = []
+    for name, inside, wall in (("top", c.inside_high, high), ("bottom", c.inside_low, low)):
+        held = wall - gap if name == "top" else wall + gap
+        joints.append(
+            back_rebate(
+                f"rebate_{name}",
+                parts[name],
+                back,
+                along=((start, 0.0, inside), (stop, 0.0, inside)),
+                into=c.rebate_depth,
+                width=c.rebate_width,
+                fit=c.back_fit,
+                contact=_wall((c.inside_left, c.inside_right), (inside, held), y),
+            )
+        )
+    for end, inside_x, wall in ((c.left, c.inside_left, left), (c.right, c.inside_right, right)):
+        name = f"end_panel_{end.side}" if end.mitred else f"partition_{end.side}"
+        held = wall + gap if end.side == LEFT else wall - gap
+        low_z, high_z = c.inside_low, c.inside_high
+        reach = 0.0 if end.mitred else c.housing_depth
+        bounds = (c.floor, c.top) if end.mitred else (low_z - reach, high_z + reach)
+        joints.append(
+            back_rebate(
+                f"rebate_{name}",
+                parts[name],
+                back,
+                along=((inside_x, 0.0, bounds[0]), (inside_x, 0.0, bounds[1])),
+                into=c.rebate_depth,
+                width=c.rebate_width,
+                fit=c.back_fit,
+                contact=_wall((inside_x, held), (low_z, high_z), y),
+            )
+        )
+    return tuple(joints)
+
+
+def _wall(
+    x: tuple[float, float], z: tuple[float, float], y: float
+) -> tuple[Vec3, Vec3, Vec3, Vec3]:
+    return ((x[0], y, z[0]), (x[1], y, z[0]), (x[1], y, z[1]), (x[0], y, z[1]))

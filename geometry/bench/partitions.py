@@ -1,0 +1,243 @@
+"""The uprights inside the case: set-in partitions at open ends, and those between.
+
+All stand in stopped housings in top and bottom, their front edges a reveal behind the bottom's
+front edge.  Set-in partitions reach the back edges and are rebated for the back; the others end
+at its inside face.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from geometry.bench.case_numbers import LEFT, OPEN, RIGHT, CaseNumbers, case_numbers
+from geometry.bench.constraint import Constraint, rule
+from geometry.cuts.cut import Blank
+from geometry.design.joint import Joint
+from geometry.design.parameter import Parameter, count, length
+from geometry.design.part import Part, Shape
+from geometry.design.spec import BenchSpec
+from geometry.joints.stopped_housing import HousingNumbers, stopped_housing
+from geometry.primitives.frame import Frame
+
+MOST_PARTITIONS = 12
+LEAST_CLEAR = 40.0  # mm between uprights: a hand must reach in
+
+
+def _partition(k: int) -> Parameter:
+    return length(
+        f"partition_{k}",
+        f"Partition {k}",
+        "Partitions",
+        600,
+        20,
+        3580,
+        f"From the left end to the middle of partition {k}.",
+        applies=lambda spec: spec.count("partition_count") >= k,
+    )
+
+
+PARAMETERS: tuple[Parameter, ...] = (
+    count(
+        "partition_count",
+        "Partitions",
+        "Partitions",
+        1,
+        0,
+        MOST_PARTITIONS,
+        "How many partitions stand between the ends; a new number spaces them evenly.",
+    ),
+    *(_partition(k) for k in range(1, MOST_PARTITIONS + 1)),
+    length(
+        "partition_thickness",
+        "Partition thickness",
+        "Partitions",
+        20,
+        8,
+        50,
+        "Thickness of partitions, set-in ones too.",
+        step=0.5,
+    ),
+    length(
+        "reveal",
+        "Reveal",
+        "Partitions",
+        12,
+        0,
+        300,
+        "How far partitions stand back behind the bottom's front edge.",
+    ),
+    length(
+        "housing_depth",
+        "Housing depth",
+        "Housings",
+        7,
+        2,
+        30,
+        "Depth of the housings in top and bottom.",
+        step=0.5,
+    ),
+    length(
+        "cutter_diameter",
+        "Cutter",
+        "Housings",
+        12.7,
+        3,
+        40,
+        "Diameter of the router cutter that cuts the housings.",
+        step=0.1,
+    ),
+    length(
+        "housing_cover",
+        "Cover at the stop",
+        "Housings",
+        4,
+        0,
+        60,
+        "How far a housing stops behind the partition's front edge.",
+        step=0.5,
+    ),
+    length(
+        "housing_fit",
+        "Housing fit",
+        "Housings",
+        0.2,
+        0,
+        2,
+        "Clearance of a partition in its housing, both sides together.",
+        step=0.05,
+    ),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Upright:
+    """One vertical board: its left face, how far its back edge is in from y = 0, its end if any."""
+
+    name: str
+    title: str
+    x_left: float
+    back: float
+    end: str  # "left" or "right" for a set-in partition, else empty
+
+
+def uprights(c: CaseNumbers) -> tuple[Upright, ...]:
+    """All uprights from left to right."""
+    t = c.partition_thickness
+    found: list[Upright] = []
+    if not c.left.mitred:
+        found.append(Upright("partition_left", "Set-in partition, left", c.left.inset, 0.0, LEFT))
+    found += [
+        Upright(f"partition_{k}", f"Partition {k}", x - t / 2.0, c.rebate_width, "")
+        for k, x in enumerate(c.partitions, 1)
+    ]
+    if not c.right.mitred:
+        x = c.length - c.right.inset - t
+        found.append(Upright("partition_right", "Set-in partition, right", x, 0.0, RIGHT))
+    return tuple(found)
+
+
+def partition_parts(c: CaseNumbers, timber: str) -> tuple[Part, ...]:
+    return tuple(_part(c, upright, timber) for upright in uprights(c))
+
+
+def _part(c: CaseNumbers, at: Upright, timber: str) -> Part:
+    low = c.inside_low - c.housing_depth
+    if at.end == LEFT:
+        # Its inside, the face with the rebate, is the face side.
+        origin = (at.x_left + c.partition_thickness, 0.0, low + c.partition_height)
+        frame = Frame.of(origin, (0, 0, -1), (0, -1, 0))
+    else:
+        frame = Frame.of((at.x_left, -at.back, low), (0, 0, 1), (0, -1, 0))
+    blank = Blank(c.partition_height, c.upright_front - at.back, c.partition_thickness)
+    return Part(
+        name=at.name,
+        title=at.title,
+        kind="partition",
+        material=timber,
+        shape=Shape(blank, ()),
+        frame=frame,
+    )
+
+
+def partition_joints(c: CaseNumbers, parts: dict[str, Part]) -> tuple[Joint, ...]:
+    return tuple(
+        _housed(c, at, parts, up=up) for at in uprights(c) for up in (False, True)
+    )
+
+
+def _housed(c: CaseNumbers, at: Upright, parts: dict[str, Part], *, up: bool) -> Joint:
+    right = at.x_left + c.partition_thickness
+    middle = (at.x_left + right) / 2.0
+    if up:
+        fronts = (c.depth_at(at.x_left), c.depth_at(middle), c.depth_at(right))
+        inside_front = c.inside_depth_at(middle)
+    else:
+        fronts = (c.depth, c.depth, c.depth)
+        inside_front = c.depth + c.bevel
+    where = "top" if up else "bottom"
+    numbers = HousingNumbers(
+        x_left=at.x_left,
+        x_right=right,
+        back=at.back,
+        front=c.upright_front,
+        inside_z=c.inside_high if up else c.inside_low,
+        up=up,
+        depth=c.housing_depth,
+        cover=c.cover,
+        cutter_radius=c.cutter_radius,
+        fit=c.housing_fit,
+        board_front=fronts,
+        inside_front=inside_front,
+    )
+    return stopped_housing(f"housing_{where}_{at.name}", parts[where], parts[at.name], numbers)
+
+
+def evenly(spec: BenchSpec) -> dict[str, float]:
+    """Partition places, to the millimetre, that share the inside of the case equally."""
+    c = case_numbers(spec)
+    n = spec.count("partition_count")
+    t = c.partition_thickness
+    clear = (c.inside_right - c.inside_left - n * t) / (n + 1)
+    return {
+        f"partition_{k}": round(c.inside_left + k * clear + (k - 0.5) * t, 1)
+        for k in range(1, n + 1)
+    }
+
+
+def _least_bay(spec: BenchSpec) -> float:
+    """The narrowest clear opening between uprights or end panels, less what it must have."""
+    c = case_numbers(spec)
+    half = c.partition_thickness / 2.0
+    faces = [c.inside_left, *(f for x in c.partitions for f in (x - half, x + half))]
+    faces.append(c.inside_right)
+    return min(b - a for a, b in zip(faces[::2], faces[1::2], strict=True)) - LEAST_CLEAR
+
+
+_PLACES = " ".join(f"partition_{k}" for k in range(1, MOST_PARTITIONS + 1))
+
+CONSTRAINTS: tuple[Constraint, ...] = (
+    rule(
+        "bays",
+        "length left_end right_end left_inset right_inset board_thickness partition_thickness "
+        f"partition_count {_PLACES}",
+        _least_bay,
+        "every opening between uprights needs at least {40 mm}",
+    ),
+    rule(
+        "housing_within",
+        "housing_depth board_thickness",
+        lambda s: s.number("board_thickness") - s.number("housing_depth") - 3.0,
+        "the housing would leave less than {3 mm} of the board",
+    ),
+    rule(
+        "tongue",
+        "depth reveal housing_cover cutter_diameter housing_fit back_thickness back_let_in",
+        lambda s: _tongue(s) - 30.0,
+        "the tongue in the housing would be shorter than {30 mm}",
+    ),
+)
+
+
+def _tongue(spec: BenchSpec) -> float:
+    c = case_numbers(spec)
+    return c.upright_front - c.cover - c.cutter_radius - c.housing_fit / 2.0 - c.rebate_width
