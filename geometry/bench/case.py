@@ -240,7 +240,7 @@ def _mitre(c: CaseNumbers, side: str, board: Part, panel: Part, *, at_top: bool)
         (inside_x, -inside_front, inside_z),
         (inside_x, 0.0, inside_z),
     )
-    if (side == LEFT) != at_top:
+    if (side == LEFT) == at_top:
         # Turned round, so that the normal points from the board into the panel.
         corners = (corners[1], corners[0], corners[3], corners[2])
     where = "top" if at_top else "bottom"

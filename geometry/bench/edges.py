@@ -1,0 +1,154 @@
+"""Chamfers on the outside front arrises of top, bottom and end panels.
+
+Both legs are the same number: one along the outside face, square to the back edge, one down into
+the thickness.  Measured so, the flats of two mitred boards meet in one line at the mitre, however
+the front leans.
+"""
+
+from __future__ import annotations
+
+import math
+from itertools import pairwise
+
+from geometry.bench.case_numbers import CaseNumbers
+from geometry.bench.constraint import Constraint, rule
+from geometry.cuts.chamfer import Chamfer, ChamferEnd
+from geometry.cuts.contour import Face
+from geometry.cuts.overrun import OVERRUN
+from geometry.design.parameter import Parameter, length
+from geometry.design.part import Part
+from geometry.primitives.frame import Vec2
+
+PARAMETERS: tuple[Parameter, ...] = (
+    length(
+        "chamfer",
+        "Chamfer",
+        "Edges",
+        2.0,
+        0,
+        12,
+        "On the outside front arrises of top, bottom and end panels; 0 leaves them sharp.",
+        step=0.5,
+    ),
+)
+
+CONSTRAINTS: tuple[Constraint, ...] = (
+    rule(
+        "chamfer_board",
+        "chamfer board_thickness",
+        lambda s: s.number("board_thickness") / 2.0 - s.number("chamfer"),
+        "the chamfer would take more than half the board's thickness",
+    ),
+)
+
+
+def chamfers(c: CaseNumbers, part: Part) -> tuple[Chamfer, ...]:
+    """The chamfers of one part of the case, in its own frame; none for other parts."""
+    if c.chamfer <= 0.0:
+        return ()
+    if part.kind == "top":
+        return _along(c, part, _top_arris(c), leaning=c.flare > 0.0)
+    if part.kind == "bottom":
+        arris = ((0.0, c.depth), (c.length, c.depth))
+        return _along(c, part, arris, leaning=c.flare > 0.0)
+    if part.kind == "end panel":
+        return _along(c, part, _panel_arris(c, part), leaning=False)
+    return ()
+
+
+def _top_arris(c: CaseNumbers) -> tuple[Vec2, ...]:
+    """The top's outside front arris in its own x, y, from low x to high x."""
+    if c.flare <= 0.0:
+        return ((0.0, c.depth), (c.length, c.depth))
+    deep = c.depth + c.flare
+    stations = [(0.0, deep), (c.straight, deep), (c.flare_end, c.depth)]
+    if c.flare_end < c.length:
+        stations.append((c.length, c.depth))
+    if not c.deep_left:
+        return tuple(stations)
+    return tuple((c.length - s, y) for s, y in reversed(stations))
+
+
+def _panel_arris(c: CaseNumbers, part: Part) -> tuple[Vec2, ...]:
+    blank = part.shape.blank
+    return ((0.0, _panel_front(c, part, 0.0)), (blank.length, _panel_front(c, part, blank.length)))
+
+
+def _panel_front(c: CaseNumbers, part: Part, x: float) -> float:
+    if not part.shape.cuts:
+        return part.shape.blank.width
+    height = part.frame.to_bench((x, 0.0, 0.0))[2] - c.floor
+    return c.depth + c.flare * height / c.height
+
+
+def _along(
+    c: CaseNumbers, part: Part, arris: tuple[Vec2, ...], *, leaning: bool
+) -> tuple[Chamfer, ...]:
+    """A chamfer for each stretch of the arris, on the reverse, mitred where stretches meet.
+
+    ``leaning``: the stretch parallel to the back edge at the blank's full depth (and all of the
+    bottom's) has its edge on the leaning front plane, so the flat's lower line moves with it.
+    """
+    t, leg = part.shape.blank.thickness, c.chamfer
+    slope = c.flare / c.height if leaning else 0.0
+    first = _stretched(arris[1], arris[0])
+    last = _stretched(arris[-2], arris[-1])
+    points = (first, *arris[1:-1], last)
+    inner = _inset(points, leg)
+    found = []
+    for (p, q), (i, j) in zip(pairwise(points), pairwise(inner), strict=True):
+        shift = _shift(c, part, p, q, slope) * leg
+        ends = tuple(
+            ChamferEnd((x, y, t), (u, v, t), (x, y + shift, t - leg))
+            for (x, y), (u, v) in ((p, i), (q, j))
+        )
+        found.append(Chamfer(ends[0], ends[1], Face.REVERSE))
+    return tuple(found)
+
+
+def _shift(c: CaseNumbers, part: Part, p: Vec2, q: Vec2, slope: float) -> float:
+    """How the edge recedes (or comes forward) per mm below the outside face, along a stretch."""
+    if part.kind == "bottom":
+        return slope
+    deep = c.depth + c.flare
+    if part.kind == "top" and p[1] == q[1] == deep:
+        return -slope
+    return 0.0
+
+
+def _stretched(inner: Vec2, end: Vec2) -> Vec2:
+    """The end of an arris, moved on into the air in its own direction."""
+    run = math.dist(inner, end)
+    factor = OVERRUN / run
+    return (end[0] + (end[0] - inner[0]) * factor, end[1] + (end[1] - inner[1]) * factor)
+
+
+def _inset(points: tuple[Vec2, ...], leg: float) -> tuple[Vec2, ...]:
+    """The line on the face: ``leg`` back from the arris, measured in y on every stretch's ends.
+
+    Stretches parallel to the back edge and those of end panels are measured along y; a run-out is
+    measured square to itself, and meets its neighbours on the mitre.
+    """
+    if len(points) == 2:
+        return tuple((x, y - leg) for x, y in points)
+    offsets = [_offset(p, q, leg) for p, q in pairwise(points)]
+    inner = [offsets[0][0]]
+    for (a, b), (d, e) in pairwise(offsets):
+        inner.append(_meeting(a, b, d, e))
+    inner.append(offsets[-1][1])
+    return tuple(inner)
+
+
+def _offset(p: Vec2, q: Vec2, leg: float) -> tuple[Vec2, Vec2]:
+    run = math.dist(p, q)
+    dx, dy = (q[0] - p[0]) / run, (q[1] - p[1]) / run
+    step = (dy * leg, -dx * leg)
+    return ((p[0] + step[0], p[1] + step[1]), (q[0] + step[0], q[1] + step[1]))
+
+
+def _meeting(a: Vec2, b: Vec2, d: Vec2, e: Vec2) -> Vec2:
+    """Where the lines a-b and d-e cross."""
+    ux, uy = b[0] - a[0], b[1] - a[1]
+    vx, vy = e[0] - d[0], e[1] - d[1]
+    t = ((d[0] - a[0]) * vy - (d[1] - a[1]) * vx) / (ux * vy - uy * vx)
+    return (a[0] + t * ux, a[1] + t * uy)
