@@ -23,6 +23,7 @@ from geometry.joints.bridle import BridleNumbers, bridle
 from geometry.primitives.frame import Frame, Vec2, Vec3, add, cross, scale
 
 INSIDE, OUTSIDE = "inside", "outside"
+THIRD, OWN = "third", "own"
 
 # Each stretcher by the corners it joins; the first is notched from above.
 DIAGONALS = (("back_left", "front_right"), ("front_left", "back_right"))
@@ -107,15 +108,24 @@ PARAMETERS: tuple[Parameter, ...] = (
         400,
         "Height between the stretcher's underside and the start of the taper.",
     ),
+    choice(
+        "tenon_rule",
+        "Tenon",
+        "Base",
+        THIRD,
+        (THIRD, OWN),
+        "A third of the thickness (common practice, no source), or a size of its own.",
+    ),
     length(
         "tenon_thickness",
         "Tenon thickness",
         "Base",
-        0,
-        0,
+        13,
+        4,
         80,
-        "Thickness of the stretchers' tenons; 0 stands for a third of the thickness.",
+        "Thickness of the stretchers' tenons.",
         step=0.5,
+        applies=lambda spec: spec.word("tenon_rule") == OWN,
     ),
     length(
         "proud",
@@ -189,6 +199,10 @@ class BaseNumbers:
         return self.height / self.cosine
 
     @property
+    def mortise_wall(self) -> float:
+        return (self.thickness - self.tenon - self.bridle_fit) / 2.0
+
+    @property
     def foot_out(self) -> float:
         """How far a leg's outer edge travels outward from the case to the floor."""
         if self.tapered_inside:
@@ -225,7 +239,7 @@ def base_numbers(spec: BenchSpec) -> BaseNumbers:
         leg_foot=n["leg_foot_width"],
         tapered_inside=spec.word("taper_side") == INSIDE,
         taper_start=n["taper_start"],
-        tenon=n["tenon_thickness"] or thickness / 3.0,
+        tenon=thickness / 3.0 if spec.word("tenon_rule") == THIRD else n["tenon_thickness"],
         proud=n["proud"],
         bridle_fit=n["bridle_fit"],
         lap_fit=n["lap_fit"],
@@ -428,15 +442,13 @@ CONSTRAINTS: tuple[Constraint, ...] = (
     ),
     rule(
         "tenon_walls",
-        "tenon_thickness base_thickness bridle_fit",
-        lambda s: (
-            (lambda b: (b.thickness - b.tenon - b.bridle_fit) / 2.0 - 3.0)(base_numbers(s))
-        ),
+        "tenon_rule tenon_thickness base_thickness bridle_fit",
+        lambda s: base_numbers(s).mortise_wall - 3.0,
         "the mortise would leave walls under {3 mm}",
     ),
     rule(
         "tenon_least",
-        "tenon_thickness base_thickness",
+        "tenon_rule tenon_thickness base_thickness",
         lambda s: base_numbers(s).tenon - 4.0,
         "the tenon would be thinner than {4 mm}",
     ),

@@ -1,0 +1,41 @@
+"""A bench: its numbers, and the parts, joints and derived sizes laid out from them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from geometry.design.joint import Joint
+from geometry.design.part import Part
+from geometry.design.spec import BenchSpec
+
+
+@dataclass(frozen=True, slots=True)
+class Derived:
+    """A size that follows from others: mm or degrees, and what it follows from."""
+
+    name: str
+    title: str
+    group: str
+    value: float
+    unit: str
+    follows_from: str
+
+
+@dataclass(frozen=True, slots=True)
+class Bench:
+    """Everything that has to exist, in bench coordinates."""
+
+    spec: BenchSpec
+    parts: tuple[Part, ...]
+    joints: tuple[Joint, ...]
+    derived: tuple[Derived, ...]
+
+    def part(self, name: str) -> Part:
+        """The part of this name; KeyError if there is none."""
+        for part in self.parts:
+            if part.name == name:
+                return part
+        raise KeyError(name)
+
+    def joints_of(self, part_name: str) -> tuple[Joint, ...]:
+        return tuple(joint for joint in self.joints if part_name in joint.parts)

@@ -1,0 +1,180 @@
+"""What a value may be: the catalogue's own limits and the rules that bind values together.
+
+For one value at a time, the range that the rules leave is found from each rule's slack: first by
+taking the slack as a straight line, which most are, then by halving the interval.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+
+from geometry.bench.catalogue import CONSTRAINTS, parameter
+from geometry.bench.constraint import Constraint
+from geometry.bench.partitions import MOST_PARTITIONS, evenly
+from geometry.design.parameter import Parameter, Value
+from geometry.design.spec import BenchSpec
+from shared.errors import CannotBuild, UnreadableValue, ValueOutOfRange
+
+SLACK = 1e-7  # mm or degrees: rounding that no rule minds
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """The least and greatest value that can be built now, each with its reason."""
+
+    minimum: float
+    maximum: float
+    why_minimum: str
+    why_maximum: str
+
+
+def set_values(spec: BenchSpec, changes: Mapping[str, Value]) -> BenchSpec:
+    """``spec`` with some values changed, all at once, so that their order does not matter.
+
+    A new number of partitions spaces them evenly, unless their places are given too.
+    UnknownName, UnreadableValue for a word where a number belongs (or the other way round),
+    ValueOutOfRange with the nearest limit, CannotBuild when the values do not go together.
+    """
+    for name, value in changes.items():
+        _check_alone(parameter(name), value)
+    wanted = spec.changed(changes)
+    if "partition_count" in changes and changes["partition_count"] != spec.value("partition_count"):
+        places = {name: v for name, v in evenly(wanted).items() if name not in changes}
+        wanted = wanted.changed(places)
+    broken = [rule for rule in CONSTRAINTS if rule.slack(wanted) < -SLACK]
+    if not broken:
+        return wanted
+    if len(changes) == 1:
+        (name, value), *_ = changes.items()
+        _refuse_one(spec, name, value, broken[0])
+    raise CannotBuild(
+        f"These numbers make no bench together: {broken[0].because}.",
+        where=", ".join(parameter(name).title for name in sorted(broken[0].reads & set(changes))),
+        remedy="Change one of them, or set the values they depend on as well.",
+    )
+
+
+def _refuse_one(spec: BenchSpec, name: str, value: Value, broken: Constraint) -> None:
+    row = parameter(name)
+    if isinstance(value, str) or any(rule.slack(spec) < -SLACK for rule in CONSTRAINTS):
+        return
+    allowed = limits(spec, name)
+    if value > allowed.maximum:
+        bound, words, why = allowed.maximum, "The most it can be is", allowed.why_maximum
+    elif value < allowed.minimum:
+        bound, words, why = allowed.minimum, "The least it can be is", allowed.why_minimum
+    else:
+        return
+    raise ValueOutOfRange(
+        f"{_written(row, value)} can't be built: {why or broken.because}.",
+        where=row.title,
+        remedy=f"{words} {_written(row, bound)}.",
+        limit=bound,
+    )
+
+
+def _check_alone(row: Parameter, value: Value) -> None:
+    if row.unit == "choice":
+        if value not in row.choices:
+            raise UnreadableValue(
+                f"{value!r} is not one of its choices.",
+                where=row.title,
+                remedy=f"Choose {' or '.join(row.choices)}.",
+            )
+        return
+    if isinstance(value, str) or not math.isfinite(value):
+        raise UnreadableValue(f"{value!r} is not a number.", where=row.title)
+    if row.unit == "count" and value != round(value):
+        raise UnreadableValue(f"{value} is not a whole number.", where=row.title)
+    if not row.minimum <= value <= row.maximum:
+        low = value < row.minimum
+        bound = row.minimum if low else row.maximum
+        raise ValueOutOfRange(
+            f"{_written(row, value)} is {'less' if low else 'more'} than any bench has.",
+            where=row.title,
+            remedy=f"It goes from {_written(row, row.minimum)} to {_written(row, row.maximum)}.",
+            limit=bound,
+        )
+
+
+def _written(row: Parameter, value: float) -> str:
+    if row.unit == "count":
+        return str(round(value))
+    return f"{{{value:.6g} {row.unit}}}"
+
+
+@lru_cache(maxsize=4096)
+def limits(spec: BenchSpec, name: str) -> Limits:
+    """The range of one number, all others staying as they are; UnknownName, or AssertionError
+    for a choice.  ``spec`` itself must be one that can be built."""
+    row = parameter(name)
+    assert row.unit != "choice", name
+    if row.unit == "count":
+        return _count_limits(spec, row)
+    now = spec.number(name)
+    low, why_low = row.minimum, "that is the least for any bench"
+    high, why_high = row.maximum, "that is the most for any bench"
+    for rule in CONSTRAINTS:
+        if name not in rule.reads:
+            continue
+        reach = _reach(spec, name, rule, now, high)
+        if reach < high:
+            high, why_high = reach, rule.because
+        reach = _reach(spec, name, rule, now, low)
+        if reach > low:
+            low, why_low = reach, rule.because
+    return Limits(low, high, why_low, why_high)
+
+
+def _reach(spec: BenchSpec, name: str, rule: Constraint, good: float, bad: float) -> float:
+    """The farthest value from ``good`` toward ``bad`` at which the rule still holds."""
+
+    def slack(value: float) -> float:
+        return rule.slack(spec.changed({name: value}))
+
+    at_bad = slack(bad)
+    if at_bad >= -SLACK:
+        return bad
+    at_good = slack(good)
+    if at_good <= at_bad:
+        return good
+    guess = good + (bad - good) * at_good / (at_good - at_bad)
+    if abs(slack(guess)) < SLACK:
+        return _inward(guess, good)
+    for _ in range(60):
+        middle = (good + bad) / 2.0
+        if slack(middle) >= 0.0:
+            good = middle
+        else:
+            bad = middle
+        if abs(good - bad) < 1e-8:
+            break
+    return _inward(good, good)
+
+
+def _inward(value: float, good: float) -> float:
+    """A limit rounded to a millionth, which is within the slack of every rule."""
+    rounded = round(value, 6)
+    return good if abs(rounded - good) < 1e-9 else rounded
+
+
+def _count_limits(spec: BenchSpec, row: Parameter) -> Limits:
+    assert row.name == "partition_count", row.name
+    good = [n for n in range(MOST_PARTITIONS + 1) if _fits(spec, n)]
+    most = max(good, default=0)
+    full = most == MOST_PARTITIONS
+    return Limits(
+        float(min(good, default=0)),
+        float(most),
+        "there can't be fewer",
+        "that is the most for any bench" if full else "every opening needs at least {40 mm}",
+    )
+
+
+def _fits(spec: BenchSpec, number: int) -> bool:
+    wanted = spec.changed({"partition_count": float(number)})
+    wanted = wanted.changed(evenly(wanted))
+    return all(rule.slack(wanted) >= -SLACK for rule in CONSTRAINTS)
