@@ -1,4 +1,4 @@
-"""The result of looking at solids: line segments that know whether they are seen and whose they are."""
+"""What looking at solids gives: segments that know whether they are seen and whose they are."""
 
 from __future__ import annotations
 

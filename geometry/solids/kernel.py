@@ -1,0 +1,171 @@
+"""The one place that knows the solid kernel (manifold3d): cutting, measuring, reading back.
+
+Frame and units: as the values given, mm.  The kernel never raises: a body it cannot make has a
+status and no volume, so every result is checked here and a bad one raises EngineFault.
+
+Method: saw cuts trim by a plane, which is cheapest; all other cutters go in one batch
+subtraction.  Each triangle of the result remembers the cutter and the face it came from.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+
+import manifold3d
+import numpy as np
+
+from geometry.cuts.cut import Blank
+from geometry.cuts.removal import HalfSpace, Hull, Prism, Removal
+from geometry.primitives.frame import Frame, dot
+from geometry.solids.prism import outline, side_surface
+from geometry.solids.solid import Floats, Indices
+
+
+class EngineFault(AssertionError):
+    """The solid kernel could not do what was asked: a mistake of ours, never the maker's."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Body:
+    """A closed body inside the kernel."""
+
+    manifold: manifold3d.Manifold
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Mesh:
+    """The surface of a body: n vertices, m triangles, g flat faces.
+
+    ``vertices`` (n, 3); ``triangles`` (m, 3), counter-clockwise from outside; ``faces`` (m,) the
+    flat face of each triangle, 0 to g - 1; ``runs_into`` (g,) the face that carries on smoothly
+    after a face of a flattened arc, -1 where there is none.
+    """
+
+    vertices: Floats
+    triangles: Indices
+    faces: Indices
+    runs_into: Indices
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Cutter:
+    """A cutter's body, the kernel's name for it, and which of its faces run on smoothly."""
+
+    manifold: manifold3d.Manifold
+    origin: int
+    runs_into: Indices
+
+
+def carve(blank: Blank, removals: Sequence[Removal]) -> Body:
+    """The blank, one corner at the origin, with all removals taken away; may come out empty."""
+    body = manifold3d.Manifold.cube((blank.length, blank.width, blank.thickness))
+    cutters = []
+    for removal in removals:
+        if isinstance(removal, HalfSpace):
+            inward = (-removal.outward[0], -removal.outward[1], -removal.outward[2])
+            body = body.trim_by_plane(inward, dot(inward, removal.point))
+        elif isinstance(removal, Prism):
+            cutters.append(_prism(removal).manifold)
+        else:
+            cutters.append(_hull(removal))
+    if cutters:
+        body = manifold3d.Manifold.batch_boolean([body, *cutters], manifold3d.OpType.Subtract)
+    _check(body, "cutting a blank")
+    return Body(body)
+
+
+def mesh_of(body: Body, removals: Sequence[Removal]) -> Mesh:
+    """The surface of ``body``, which was carved with these ``removals``."""
+    mesh = body.manifold.to_mesh64()
+    triangles = mesh.tri_verts.astype(np.intp)
+    faces = np.asarray(mesh.face_id, dtype=np.intp)
+    smooth = {
+        cutter.origin: cutter.runs_into
+        for cutter in (_prism(removal) for removal in removals if isinstance(removal, Prism))
+        if cutter.runs_into.max() >= 0
+    }
+    # The kernel numbers faces afresh in each run of triangles from one source.
+    bounds = [index // 3 for index in mesh.run_index]
+    parts: list[Indices] = []
+    base = 0
+    for origin, start, stop in zip(mesh.run_original_id, bounds, bounds[1:], strict=False):
+        if start == stop:
+            continue
+        count = int(faces[start:stop].max()) + 1
+        onward = np.full(count, -1, dtype=np.intp)
+        if origin in smooth:
+            known = smooth[origin][:count]
+            onward[: len(known)] = np.where((known >= 0) & (known < count), known + base, -1)
+        parts.append(onward)
+        faces[start:stop] += base
+        base += count
+    runs_into = np.concatenate(parts) if parts else np.empty(0, dtype=np.intp)
+    return Mesh(np.array(mesh.vert_properties[:, :3]), triangles, faces, runs_into)
+
+
+def volume(body: Body) -> float:
+    """Volume in mm³."""
+    return float(body.manifold.volume())
+
+
+def pieces(body: Body) -> int:
+    """How many separate pieces a body has fallen into."""
+    return len(body.manifold.decompose())
+
+
+def common_volume(first: Body, first_frame: Frame, second: Body, second_frame: Frame) -> float:
+    """Volume in mm³ that two placed bodies share."""
+    shared = _placed(first, first_frame) ^ _placed(second, second_frame)
+    _check(shared, "comparing two parts")
+    return float(shared.volume())
+
+
+def gap(first: Body, first_frame: Frame, second: Body, second_frame: Frame, search: float) -> float:
+    """Least distance in mm between two placed bodies, at most ``search``."""
+    return float(_placed(first, first_frame).min_gap(_placed(second, second_frame), search))
+
+
+def _placed(body: Body, frame: Frame) -> manifold3d.Manifold:
+    return body.manifold.transform(frame.matrix())
+
+
+@lru_cache(maxsize=1024)
+def _prism(prism: Prism) -> _Cutter:
+    flat = outline(prism.path)
+    caps = np.asarray(manifold3d.triangulate([flat.points]), dtype=np.intp)
+    vertices, triangles, faces = side_surface(prism, flat, caps)
+    origin = manifold3d.Manifold.reserve_ids(1)
+    manifold = manifold3d.Manifold(
+        manifold3d.Mesh64(
+            vertices,
+            triangles.astype(np.uint64),
+            run_index=np.array((0, triangles.size), dtype=np.uint64),
+            run_original_id=np.array((origin,), dtype=np.uint32),
+            face_id=faces.astype(np.uint64),
+        )
+    )
+    _check(manifold, "making a cutter")
+    if manifold.is_empty():
+        raise EngineFault(f"a cutter came out empty: {prism}")
+    count = len(flat.points)
+    sides = np.arange(count)
+    runs_into = np.full(count + 2, -1, dtype=np.intp)
+    runs_into[:count] = np.where(np.roll(flat.smooth, -1), np.roll(sides, -1), -1)
+    return _Cutter(manifold, origin, runs_into)
+
+
+@lru_cache(maxsize=1024)
+def _hull(hull: Hull) -> manifold3d.Manifold:
+    manifold = manifold3d.Manifold.hull_points(np.array(hull.points))
+    _check(manifold, "making a cutter")
+    if manifold.is_empty():
+        raise EngineFault(f"a cutter came out flat: {hull}")
+    return manifold
+
+
+def _check(manifold: manifold3d.Manifold, doing: str) -> None:
+    status = manifold.status()
+    if status != manifold3d.Error.NoError:
+        raise EngineFault(f"the solid kernel failed while {doing}: {status}")
