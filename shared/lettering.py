@@ -15,11 +15,12 @@ from shared.truetype import Advances, read_advances
 CAP_HEIGHT_RATIO = 1493 / 2048
 """Capital height in ems, both weights; measured on the letter H."""
 
-ASCENT_RATIO = 1.05
-"""The highest ink of ASCII and fractions above the baseline, in capital heights."""
+ASCENT_RATIO = 1.1
+"""The highest ink of ASCII, fractions and drawing signs above the baseline, in capital heights;
+accented capitals in a maker's own title rise to 1.3."""
 
 DESCENT_RATIO = 0.33
-"""The deepest ink of ASCII and fractions below the baseline, in capital heights."""
+"""The deepest ink of the same below the baseline, in capital heights."""
 
 _FONTS = Path(__file__).parent / "fonts"
 _FILES = {False: _FONTS / "DejaVuSans.ttf", True: _FONTS / "DejaVuSans-Bold.ttf"}
