@@ -1,0 +1,114 @@
+"""Places for dimensions that stand in or close to the drawing: angles, slanted and inner ones.
+
+Frame: sheet mm with the view's origin at (0, 0).
+
+Method: each dimension offers candidates, the best first, and the first whose text touches nothing
+is taken.  When the drawing is too full for all of them the text goes outside the drawing on a
+leader, where there is always room.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import replace
+from itertools import count
+
+from geometry.dimensioning.angle_places import angle_places, chords
+from geometry.dimensioning.free_dimension import FreeDimension
+from geometry.dimensioning.placed import DimensionStyle, Extent, PlacedDimension
+from geometry.dimensioning.slanted_places import slanted_places
+from geometry.drawing.text_box import Ground, Line, TextBox, broken_around
+from geometry.primitives.frame import Vec2
+
+_FIRST_LOOK = 4  # most dimensions find their place among the first few
+
+
+def place_free(
+    wanted: FreeDimension, ground: Ground, outline: Extent, style: DimensionStyle
+) -> PlacedDimension:
+    """The dimension in the first place where its text touches nothing; put on the ground."""
+    found = _first_clear(_candidates(wanted, outline, style), ground, style)
+    if found is None:
+        found = _led_outside(wanted, ground, outline, style)
+    kept: list[Line] = []
+    for line in found.lines:
+        kept += broken_around(line, ground.boxes, style.clearance)
+    placed = replace(found, lines=tuple(kept))
+    ground.add([*placed.lines, *chords(placed.sweeps)], [placed.box])
+    return placed
+
+
+def _first_clear(
+    candidates: Iterator[PlacedDimension], ground: Ground, style: DimensionStyle
+) -> PlacedDimension | None:
+    some = [one for one, _ in zip(candidates, range(_FIRST_LOOK), strict=False)]
+    while some:
+        free = ground.clear([one.box for one in some], style.clearance)
+        for one, is_free in zip(some, free, strict=True):
+            if is_free and _fits(one, ground, style):
+                return one
+        some = list(candidates)
+    return None
+
+
+def _fits(one: PlacedDimension, ground: Ground, style: DimensionStyle) -> bool:
+    """Whether its own lines keep out of its text, and its dimension line out of other texts."""
+    arcs = chords(one.sweeps)
+    if any(one.box.stretch_of(line, 0.0) is not None for line in (*one.lines, *arcs)):
+        return False
+    main = arcs or [one.line]
+    return not ground.crosses_text(main, style.clearance)
+
+
+def _candidates(
+    wanted: FreeDimension, outline: Extent, style: DimensionStyle
+) -> Iterator[PlacedDimension]:
+    if wanted.apex is not None:
+        return angle_places(wanted, style)
+    return slanted_places(wanted, outline, style)
+
+
+def _led_outside(
+    wanted: FreeDimension, ground: Ground, outline: Extent, style: DimensionStyle
+) -> PlacedDimension:
+    """The dimension with its text outside the drawing and a leader to it."""
+    one = next(_candidates(wanted, outline, style))
+    for candidate in _candidates(wanted, outline, style):
+        if not ground.crosses_text(chords(candidate.sweeps) or [candidate.line], style.clearance):
+            one = candidate
+            break
+    else:
+        one = replace(one, sweeps=(), arrows=())  # every arc would run through a text
+    foot = ((one.line[0] + one.line[2]) / 2.0, (one.line[1] + one.line[3]) / 2.0)
+    own = [*one.lines, *chords(one.sweeps)]
+    for box in _spots_outside(foot, one.box, outline):
+        leader = _leader(foot, box, style)
+        if ground.crosses_text([leader], 0.0) or not ground.clear([box], style.clearance)[0]:
+            continue
+        if all(box.stretch_of(line, 0.0) is None for line in own):
+            return replace(one, box=box, lines=(*one.lines, leader))
+    raise AssertionError("there is always room somewhere outside a drawing")
+
+
+def _spots_outside(foot: Vec2, box: TextBox, outline: Extent) -> Iterator[TextBox]:
+    """Level boxes outside the outline on all four sides, nearer ones first, without end."""
+    left, bottom, right, top = outline
+    half_w, half_h = box.half_width, box.half_height
+    for ring in count(1):
+        away = 4.0 * ring
+        for slide in (0.0, *(w * k * 3.0 for k in range(1, 3 * ring) for w in (1.0, -1.0))):
+            x, y = foot[0] + slide, foot[1] + slide
+            yield TextBox(x, top + away + half_h, half_w, half_h)
+            yield TextBox(x, bottom - away - half_h, half_w, half_h)
+            yield TextBox(right + away + half_w, y, half_w, half_h)
+            yield TextBox(left - away - half_w, y, half_w, half_h)
+
+
+def _leader(foot: Vec2, box: TextBox, style: DimensionStyle) -> Line:
+    """From the foot to just short of the nearest point of a level box."""
+    x = min(max(foot[0], box.x - box.half_width), box.x + box.half_width)
+    y = min(max(foot[1], box.y - box.half_height), box.y + box.half_height)
+    length = max(math.dist(foot, (x, y)), 1e-9)
+    part = max(0.0, 1.0 - style.clearance / length)
+    return (*foot, foot[0] + (x - foot[0]) * part, foot[1] + (y - foot[1]) * part)

@@ -1,0 +1,184 @@
+"""The room that a line of text takes on a sheet, and what touches it.
+
+A text box is a rectangle about its middle, turned with the text; all in sheet mm.  It holds
+brackets below the baseline and superscript figures above the capitals.
+
+Method: the separating axis test of a segment against a rectangle, in the rectangle's own axes.
+One plain function for a few lines, one numpy class for a whole drawing.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from geometry.primitives.frame import Vec2
+from shared.lettering import ASCENT_RATIO, DESCENT_RATIO
+
+Line = tuple[float, float, float, float]
+
+DESCENT = DESCENT_RATIO  # of the capital height: the foot of a bracket
+RISE = ASCENT_RATIO  # of the capital height: the head of a bracket or a superscript
+HALF_BOX = (RISE + DESCENT) / 2.0
+MIDDLE = (RISE - DESCENT) / 2.0  # of the capital height: middle of the box above the baseline
+
+
+@dataclass(frozen=True, slots=True)
+class TextBox:
+    """Middle, half sizes along and across the text, and the cosine and sine of its turn."""
+
+    x: float
+    y: float
+    half_width: float
+    half_height: float
+    cos: float = 1.0
+    sin: float = 0.0
+
+    @staticmethod
+    def about(middle: Vec2, width: float, cap_height: float, turn_deg: float = 0.0) -> TextBox:
+        """The box of a text ``width`` wide whose box is centred on ``middle``."""
+        turn = math.radians(turn_deg)
+        cos, sin = (0.0, 1.0) if turn_deg == 90.0 else (math.cos(turn), math.sin(turn))
+        return TextBox(*middle, width / 2.0, HALF_BOX * cap_height, cos, sin)
+
+    def corners(self) -> tuple[Vec2, Vec2, Vec2, Vec2]:
+        """Counter-clockwise from the lower left as the text is read."""
+        ux, uy = self.cos * self.half_width, self.sin * self.half_width
+        vx, vy = -self.sin * self.half_height, self.cos * self.half_height
+        x, y = self.x, self.y
+        return (
+            (x - ux - vx, y - uy - vy),
+            (x + ux - vx, y + uy - vy),
+            (x + ux + vx, y + uy + vy),
+            (x - ux + vx, y - uy + vy),
+        )
+
+    def outline(self) -> tuple[Line, ...]:
+        """Four sides and a diagonal: whatever meets the box meets one of them."""
+        a, b, c, d = self.corners()
+        return ((*a, *b), (*b, *c), (*c, *d), (*d, *a), (*a, *c))
+
+    def baseline_middle(self, cap_height: float) -> Vec2:
+        """Where a label with anchor MIDDLE is put to fill this box."""
+        drop = MIDDLE * cap_height
+        return (self.x + self.sin * drop, self.y - self.cos * drop)
+
+    def reach(self) -> Vec2:
+        """Half the width and half the height of the upright rectangle around the box."""
+        return (
+            abs(self.cos) * self.half_width + abs(self.sin) * self.half_height,
+            abs(self.sin) * self.half_width + abs(self.cos) * self.half_height,
+        )
+
+    def holds(self, point: Vec2, margin: float = 0.0) -> bool:
+        """Whether a point lies in the box widened by ``margin``."""
+        dx, dy = point[0] - self.x, point[1] - self.y
+        return (
+            abs(dx * self.cos + dy * self.sin) <= self.half_width + margin
+            and abs(dy * self.cos - dx * self.sin) <= self.half_height + margin
+        )
+
+    def stretch_of(self, line: Line, margin: float = 0.0) -> tuple[float, float] | None:
+        """The part of a line, from t0 to t1 of its length, inside the box widened by ``margin``."""
+        dx0, dy0 = line[0] - self.x, line[1] - self.y
+        ex, ey = line[2] - line[0], line[3] - line[1]
+        t0, t1 = 0.0, 1.0
+        for start, step, half in (
+            (dx0 * self.cos + dy0 * self.sin, ex * self.cos + ey * self.sin, self.half_width),
+            (dy0 * self.cos - dx0 * self.sin, ey * self.cos - ex * self.sin, self.half_height),
+        ):
+            low, high = -half - margin - start, half + margin - start
+            if abs(step) < 1e-12:
+                if low > 0.0 or high < 0.0:
+                    return None
+                continue
+            if step < 0.0:
+                low, high = high, low
+            t0, t1 = max(t0, low / step), min(t1, high / step)
+            if t0 >= t1:
+                return None
+        return (t0, t1)
+
+
+def broken_around(line: Line, boxes: Sequence[TextBox], margin: float) -> list[Line]:
+    """What is left of a line when it is interrupted where it would run through text."""
+    pieces = [line]
+    for box in boxes:
+        left: list[Line] = []
+        for piece in pieces:
+            hidden = box.stretch_of(piece, margin)
+            left.extend([piece] if hidden is None else _outside(piece, hidden))
+        pieces = left
+    return pieces
+
+
+def _outside(line: Line, hidden: tuple[float, float]) -> list[Line]:
+    x0, y0, x1, y1 = line
+    ex, ey = x1 - x0, y1 - y0
+    length = math.hypot(ex, ey)
+    t0, t1 = hidden
+    pieces: list[Line] = []
+    if t0 * length > 0.2:
+        pieces.append((x0, y0, x0 + t0 * ex, y0 + t0 * ey))
+    if (1.0 - t1) * length > 0.2:
+        pieces.append((x0 + t1 * ex, y0 + t1 * ey, x1, y1))
+    return pieces
+
+
+class Ground:
+    """What text must keep clear of: lines as arrays, and the boxes of the texts already there."""
+
+    def __init__(self, lines: NDArray[np.float64]) -> None:
+        """``lines`` (n, 4) in sheet mm."""
+        self._middles = (lines[:, :2] + lines[:, 2:]) / 2.0
+        self._halves = (lines[:, 2:] - lines[:, :2]) / 2.0
+        self._fresh: list[Line] = []
+        self.boxes: list[TextBox] = []
+
+    def add(self, lines: Sequence[Line], boxes: Sequence[TextBox]) -> None:
+        """Put marks on the sheet; later texts keep clear of them."""
+        self._fresh.extend(lines)
+        self.boxes.extend(boxes)
+        for box in boxes:
+            self._fresh.extend(box.outline())
+
+    def clear(self, boxes: Sequence[TextBox], margin: float) -> NDArray[np.bool_]:
+        """For each box, whether no line and no text comes within ``margin`` of it."""
+        self._settle()
+        if not boxes:
+            return np.zeros(0, dtype=bool)
+        x, y, half_w, half_h, cos, sin = np.array(
+            [(b.x, b.y, b.half_width, b.half_height, b.cos, b.sin) for b in boxes]
+        ).T[:, :, None]
+        half_w, half_h = half_w + margin, half_h + margin
+        mx, my = self._middles[:, 0] - x, self._middles[:, 1] - y
+        hx, hy = self._halves[:, 0], self._halves[:, 1]
+        along, across = mx * cos + my * sin, my * cos - mx * sin
+        step_along, step_across = hx * cos + hy * sin, hy * cos - hx * sin
+        reach_along, reach_across = np.abs(step_along), np.abs(step_across)
+        hit = (
+            (np.abs(along) <= half_w + reach_along)
+            & (np.abs(across) <= half_h + reach_across)
+            & (
+                np.abs(along * step_across - across * step_along)
+                <= half_w * reach_across + half_h * reach_along
+            )
+        )
+        free: NDArray[np.bool_] = ~hit.any(axis=1)
+        return free
+
+    def crosses_text(self, lines: Sequence[Line], margin: float) -> bool:
+        """Whether one of the lines would run through a text already there."""
+        return any(box.stretch_of(line, margin) is not None for box in self.boxes for line in lines)
+
+    def _settle(self) -> None:
+        if not self._fresh:
+            return
+        fresh = np.array(self._fresh, dtype=np.float64)
+        self._middles = np.concatenate([self._middles, (fresh[:, :2] + fresh[:, 2:]) / 2.0])
+        self._halves = np.concatenate([self._halves, (fresh[:, 2:] - fresh[:, :2]) / 2.0])
+        self._fresh = []
