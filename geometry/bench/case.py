@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import math
 
-from geometry.bench.case_numbers import LEFT, MITRED, OPEN, RIGHT, CaseNumbers, case_numbers
+from geometry.bench.case_numbers import LEFT, MITRED, OPEN, RIGHT, CaseNumbers
 from geometry.bench.constraint import Constraint, rule
 from geometry.cuts.cut import Blank, Cut
 from geometry.cuts.run_out import RunOut
@@ -111,23 +111,31 @@ PARAMETERS: tuple[Parameter, ...] = (
     ),
 )
 
+
+def _if_flared(spec: BenchSpec, slack: float) -> float:
+    """The stations of a plain bench are kept, and bind nothing."""
+    return slack if _flared(spec) else 1.0
+
+
 CONSTRAINTS: tuple[Constraint, ...] = (
     rule(
         "flare_order",
-        "flare_straight flare_end",
-        lambda s: s.number("flare_end") - s.number("flare_straight") - 20.0,
+        "flare flare_straight flare_end",
+        lambda s: _if_flared(s, s.number("flare_end") - s.number("flare_straight") - 20.0),
         "the run-out needs at least {20 mm} after the deep stretch",
     ),
     rule(
         "flare_within",
-        "flare_end length",
-        lambda s: s.number("length") - s.number("flare_end"),
+        "flare flare_end length",
+        lambda s: _if_flared(s, s.number("length") - s.number("flare_end")),
         "the run-out must end on the bench",
     ),
     rule(
         "flare_slope",
         "flare flare_straight flare_end",
-        lambda s: (s.number("flare_end") - s.number("flare_straight")) - s.number("flare") / 2.0,
+        lambda s: _if_flared(
+            s, s.number("flare_end") - s.number("flare_straight") - s.number("flare") / 2.0
+        ),
         "the run-out would be steeper than 2 to 1",
     ),
     rule(
@@ -224,9 +232,7 @@ def _front_cut(c: CaseNumbers, frame: Frame, title: str) -> SawCut:
     """The leaning front plane, as a cut on one part."""
     run = math.hypot(c.height, c.flare)
     outward = (0.0, -c.height / run, -c.flare / run)
-    return SawCut(
-        title, frame.to_local((0.0, -c.depth, c.floor)), frame.turn_to_local(outward)
-    )
+    return SawCut(title, frame.to_local((0.0, -c.depth, c.floor)), frame.turn_to_local(outward))
 
 
 def _mitre(c: CaseNumbers, side: str, board: Part, panel: Part, *, at_top: bool) -> Joint:

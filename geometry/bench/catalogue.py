@@ -9,7 +9,7 @@ from geometry.bench.constraint import Constraint
 from geometry.design.parameter import Parameter, choice
 from geometry.design.spec import BenchSpec
 from shared.errors import UnknownName
-from shared.sheet_goods import SHEET_GOODS
+from shared.sheet_goods import SHEET_MATERIALS
 from shared.timber import TIMBERS
 
 MATERIALS: tuple[Parameter, ...] = (
@@ -26,7 +26,7 @@ MATERIALS: tuple[Parameter, ...] = (
         "Sheet for the back",
         "Materials",
         "birch plywood",
-        tuple(SHEET_GOODS),
+        tuple(SHEET_MATERIALS),
         "Sheet material of the back.",
     ),
 )

@@ -35,14 +35,20 @@ def _inset(name: str, title: str, default: float, description: str) -> Parameter
 
 PARAMETERS: tuple[Parameter, ...] = (
     length(
-        "base_height", "Base height", "Base", 150, 60, 700, "From the floor to the case's underside."
+        "base_height",
+        "Base height",
+        "Base",
+        150,
+        60,
+        700,
+        "From the floor to the case's underside.",
     ),
     angle("splay", "Splay", "Base", 15, 0, 30, "How far the legs lean out from the vertical."),
     _inset("inset_left", "Legs in, left", 70, "From the left end to the left legs' outer tops."),
-    _inset("inset_right", "Legs in, right", 70, "From the right end to the right legs' outer tops."),
     _inset(
-        "inset_back_left", "Back left leg in", 60, "From the back edge to the leg's outer top."
+        "inset_right", "Legs in, right", 70, "From the right end to the right legs' outer tops."
     ),
+    _inset("inset_back_left", "Back left leg in", 60, "From the back edge to the leg's outer top."),
     _inset(
         "inset_back_right", "Back right leg in", 60, "From the back edge to the leg's outer top."
     ),
@@ -286,9 +292,7 @@ def base_joints(b: BaseNumbers, parts: dict[str, Part]) -> tuple[Joint, ...]:
     """The lap in the middle and a bridle joint at each leg."""
     place = crossing(b)
     assert place is not None, "the constraints keep the stretchers crossed"
-    lap = LapNumbers(
-        (place[0], place[1], b.height), b.stretcher_height, b.thickness, b.lap_fit
-    )
+    lap = LapNumbers((place[0], place[1], b.height), b.stretcher_height, b.thickness, b.lap_fit)
     names = tuple(f"stretcher_{a}" for a, _ in DIAGONALS)
     joints = [angled_lap("lap", parts[names[0]], parts[names[1]], lap)]
     for a, z in DIAGONALS:
@@ -409,7 +413,7 @@ def _lap_room(spec: BenchSpec) -> float:
 def _crossing_angle(spec: BenchSpec) -> float:
     b = base_numbers(spec)
     u, v = outward(b, DIAGONALS[0][1]), outward(b, DIAGONALS[1][1])
-    return math.degrees(math.asin(min(1.0, abs(u[0] * v[1] - u[1] * v[0])))) - 8.0
+    return math.degrees(math.asin(min(1.0, abs(u[0] * v[1] - u[1] * v[0])))) - 5.0
 
 
 _TAPER = "base_height splay stretcher_height taper_start leg_top_width leg_foot_width taper_side"
@@ -426,7 +430,7 @@ CONSTRAINTS: tuple[Constraint, ...] = (
         "lap_angle",
         _TIPS,
         _crossing_angle,
-        "the stretchers would cross at less than {8 deg}",
+        "the stretchers would cross at less than {5 deg}",
     ),
     rule(
         "taper_room",

@@ -13,7 +13,8 @@ from functools import lru_cache
 
 from geometry.bench.catalogue import CONSTRAINTS, parameter
 from geometry.bench.constraint import Constraint
-from geometry.bench.partitions import MOST_PARTITIONS, evenly
+from geometry.bench.follow import changed
+from geometry.bench.partitions import MOST_PARTITIONS
 from geometry.design.parameter import Parameter, Value
 from geometry.design.spec import BenchSpec
 from shared.errors import CannotBuild, UnreadableValue, ValueOutOfRange
@@ -34,16 +35,13 @@ class Limits:
 def set_values(spec: BenchSpec, changes: Mapping[str, Value]) -> BenchSpec:
     """``spec`` with some values changed, all at once, so that their order does not matter.
 
-    A new number of partitions spaces them evenly, unless their places are given too.
+    What follows from the change (see ``follow``) moves along, unless it is given too.
     UnknownName, UnreadableValue for a word where a number belongs (or the other way round),
     ValueOutOfRange with the nearest limit, CannotBuild when the values do not go together.
     """
     for name, value in changes.items():
         _check_alone(parameter(name), value)
-    wanted = spec.changed(changes)
-    if "partition_count" in changes and changes["partition_count"] != spec.value("partition_count"):
-        places = {name: v for name, v in evenly(wanted).items() if name not in changes}
-        wanted = wanted.changed(places)
+    wanted = changed(spec, changes)
     broken = [rule for rule in CONSTRAINTS if rule.slack(wanted) < -SLACK]
     if not broken:
         return wanted
@@ -133,32 +131,31 @@ def _reach(spec: BenchSpec, name: str, rule: Constraint, good: float, bad: float
     """The farthest value from ``good`` toward ``bad`` at which the rule still holds."""
 
     def slack(value: float) -> float:
-        return rule.slack(spec.changed({name: value}))
+        return rule.slack(changed(spec, {name: value}))
 
     at_bad = slack(bad)
     if at_bad >= -SLACK:
         return bad
-    at_good = slack(good)
+    start, at_good = good, slack(good)
     if at_good <= at_bad:
         return good
     guess = good + (bad - good) * at_good / (at_good - at_bad)
     if abs(slack(guess)) < SLACK:
-        return _inward(guess, good)
-    for _ in range(60):
-        middle = (good + bad) / 2.0
-        if slack(middle) >= 0.0:
-            good = middle
-        else:
-            bad = middle
-        if abs(good - bad) < 1e-8:
-            break
-    return _inward(good, good)
-
-
-def _inward(value: float, good: float) -> float:
-    """A limit rounded to a millionth, which is within the slack of every rule."""
-    rounded = round(value, 6)
-    return good if abs(rounded - good) < 1e-9 else rounded
+        good = guess
+    else:
+        for _ in range(60):
+            middle = (good + bad) / 2.0
+            if slack(middle) >= 0.0:
+                good = middle
+            else:
+                bad = middle
+            if abs(good - bad) < 1e-8:
+                break
+    # Written with six decimals, and never beyond the rule.
+    written = round(good, 6)
+    if slack(written) < -SLACK:
+        written += math.copysign(1e-6, start - good)
+    return written if slack(written) >= -SLACK else good
 
 
 def _count_limits(spec: BenchSpec, row: Parameter) -> Limits:
@@ -175,6 +172,5 @@ def _count_limits(spec: BenchSpec, row: Parameter) -> Limits:
 
 
 def _fits(spec: BenchSpec, number: int) -> bool:
-    wanted = spec.changed({"partition_count": float(number)})
-    wanted = wanted.changed(evenly(wanted))
+    wanted = changed(spec, {"partition_count": float(number)})
     return all(rule.slack(wanted) >= -SLACK for rule in CONSTRAINTS)

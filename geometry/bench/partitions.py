@@ -160,9 +160,7 @@ def _part(c: CaseNumbers, at: Upright, timber: str) -> Part:
 
 
 def partition_joints(c: CaseNumbers, parts: dict[str, Part]) -> tuple[Joint, ...]:
-    return tuple(
-        _housed(c, at, parts, up=up) for at in uprights(c) for up in (False, True)
-    )
+    return tuple(_housed(c, at, parts, up=up) for at in uprights(c) for up in (False, True))
 
 
 def _housed(c: CaseNumbers, at: Upright, parts: dict[str, Part], *, up: bool) -> Joint:

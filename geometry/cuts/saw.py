@@ -38,9 +38,7 @@ class SawCut:
         across = self.outward[2]
         if abs(across) < 1e-9:
             return ()
-        face, z = (
-            (Face.REVERSE, blank.thickness) if across > 0.0 else (Face.FACE_SIDE, 0.0)
-        )
+        face, z = (Face.REVERSE, blank.thickness) if across > 0.0 else (Face.FACE_SIDE, 0.0)
         ends = self.line_at(z, blank)
         if ends is None:
             return ()

@@ -78,9 +78,7 @@ def _floor_on_leg(leg: Part, at: BridleNumbers) -> tuple[float, float]:
     return (start / drop, (start + rise_across * leg.shape.blank.width) / drop)
 
 
-def _contacts(
-    at: BridleNumbers, inner: Vec3, low: Vec3, square_out: Vec3
-) -> tuple[Contact, ...]:
+def _contacts(at: BridleNumbers, inner: Vec3, low: Vec3, square_out: Vec3) -> tuple[Contact, ...]:
     side = (-at.outward[1], at.outward[0], 0.0)
     near, far = at.tenon / 2.0 + at.fit, at.thickness / 2.0
     shoulder = (

@@ -34,7 +34,9 @@ def mitre(name: str, first: Part, second: Part, corners: tuple[Vec3, Vec3, Vec3,
         cuts_first=(cut_first,),
         cuts_second=(cut_second,),
         measures=(
-            Measure("tilt_first", cut_first.tilt_deg, "deg", f"blade tilt from square, {first.title}"),
+            Measure(
+                "tilt_first", cut_first.tilt_deg, "deg", f"blade tilt from square, {first.title}"
+            ),
             Measure(
                 "tilt_second", cut_second.tilt_deg, "deg", f"blade tilt from square, {second.title}"
             ),

@@ -86,6 +86,9 @@ def _arc_points(start: Vec2, end: Vec2, bulge: float, chord_error: float) -> lis
     steps = max(2, math.ceil(abs(sweep) / widest))
     begin = math.atan2(start[1] - cy, start[0] - cx)
     return [
-        (cx + radius * math.cos(begin + sweep * k / steps), cy + radius * math.sin(begin + sweep * k / steps))
+        (
+            cx + radius * math.cos(begin + sweep * k / steps),
+            cy + radius * math.sin(begin + sweep * k / steps),
+        )
         for k in range(1, steps)
     ]

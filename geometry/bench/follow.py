@@ -1,0 +1,41 @@
+"""What moves along when a number is set, because the maker never gave it a place of its own.
+
+A new number of partitions spaces them evenly.  A flare that begins on a plain bench gets its
+stations from the bench's length, if those kept from before no longer fit.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from geometry.bench.partitions import evenly
+from geometry.design.parameter import Value
+from geometry.design.spec import BenchSpec
+
+# common practice, no source: the deep stretch and the run-out as shares of the length
+DEEP_SHARE, RUN_OUT_SHARE = 0.2, 0.6
+
+
+def changed(spec: BenchSpec, changes: Mapping[str, Value]) -> BenchSpec:
+    """``spec`` with the changes and all that follows; values given in ``changes`` stay as given."""
+    wanted = spec.changed(changes)
+    if wanted.count("partition_count") != spec.count("partition_count"):
+        wanted = wanted.changed(_unless_given(evenly(wanted), changes))
+    if spec.number("flare") <= 0.0 < wanted.number("flare") and not _stations_fit(wanted):
+        length = wanted.number("length")
+        stations: dict[str, float] = {
+            "flare_straight": round(length * DEEP_SHARE),
+            "flare_end": round(length * RUN_OUT_SHARE),
+        }
+        wanted = wanted.changed(_unless_given(stations, changes))
+    return wanted
+
+
+def _unless_given(values: dict[str, float], changes: Mapping[str, Value]) -> dict[str, Value]:
+    return {name: value for name, value in values.items() if name not in changes}
+
+
+def _stations_fit(spec: BenchSpec) -> bool:
+    straight, end = spec.number("flare_straight"), spec.number("flare_end")
+    run_out = end - straight
+    return end <= spec.number("length") and run_out >= max(20.0, spec.number("flare") / 2.0)

@@ -1,0 +1,44 @@
+"""Random benches: every number anywhere in its own limits, one after another."""
+
+from __future__ import annotations
+
+import random
+
+from geometry.bench.catalogue import PARAMETERS, default_spec
+from geometry.bench.limits import limits, set_values
+from geometry.design.spec import BenchSpec
+from shared.errors import MakerError
+
+
+def random_spec(seed: int, *, changes: int | None = None) -> BenchSpec:
+    """A buildable bench; the same seed gives the same bench.
+
+    ``changes`` limits how many of the values are touched, None touches them all.
+    """
+    dice = random.Random(seed)
+    spec = default_spec()
+    rows = list(PARAMETERS)
+    dice.shuffle(rows)
+    for row in rows[:changes]:
+        if not row.applies(spec):
+            continue
+        if row.unit == "choice":
+            try:
+                spec = set_values(spec, {row.name: dice.choice(row.choices)})
+            except MakerError:
+                continue
+            continue
+        allowed = limits(spec, row.name)
+        # Half of the draws near the default, where benches live; the rest anywhere.
+        if isinstance(row.default, float | int) and dice.random() < 0.5:
+            spread = 0.3 * (allowed.maximum - allowed.minimum)
+            low = max(allowed.minimum, min(row.default - spread, allowed.maximum))
+            high = min(allowed.maximum, max(row.default + spread, allowed.minimum))
+        else:
+            low, high = allowed.minimum, allowed.maximum
+        value = dice.uniform(low, high)
+        if row.unit == "count":
+            value = float(round(value))
+        value = min(allowed.maximum, max(allowed.minimum, value))
+        spec = set_values(spec, {row.name: value})
+    return spec
