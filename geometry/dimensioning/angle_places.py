@@ -17,6 +17,7 @@ from geometry.drawing.text_box import HALF_BOX, Line, TextBox
 from geometry.primitives.frame import Vec2
 
 _RADII = (10.0, 14.0, 19.0, 25.0, 32.0, 40.0, 50.0)
+_LARGE = 25.0  # a larger arc is used only where no smaller one finds room
 _CHORDS = 8  # an arc is tested against texts as so many chords
 _OFF_THE_ARC = 1.2  # mm between an arc and a text beside it
 
@@ -46,7 +47,7 @@ class _Corner:
 def angle_places(wanted: FreeDimension, style: DimensionStyle) -> Iterator[PlacedDimension]:
     """The dimension on arcs of growing radius; ``wanted.apex`` must be given."""
     corner = _corner(wanted)
-    for radius in _RADII:
+    for radius in sorted(_RADII, key=lambda r: (r > _LARGE or not _has_room(corner, r, style), r)):
         yield from _on_an_arc(wanted, corner, radius, style)
 
 
@@ -76,11 +77,16 @@ def _corner(wanted: FreeDimension) -> _Corner:
     return _Corner(apex, first, sweep_deg, *lengths)
 
 
+def _has_room(corner: _Corner, radius: float, style: DimensionStyle) -> bool:
+    """Whether both arrowheads fit inside the angle."""
+    return math.radians(corner.sweep_deg) * radius >= 2.0 * style.arrow_length + 1.0
+
+
 def _on_an_arc(
     wanted: FreeDimension, corner: _Corner, radius: float, style: DimensionStyle
 ) -> Iterator[PlacedDimension]:
     first, last = corner.first_deg, corner.last_deg
-    inside = math.radians(corner.sweep_deg) * radius >= 2.0 * style.arrow_length + 2.0
+    inside = _has_room(corner, radius, style)
     tail_deg = 0.0 if inside else math.degrees(style.tail / radius)
     extensions = [
         _ray(corner, deg, length, radius, style)

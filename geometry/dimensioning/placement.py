@@ -186,7 +186,7 @@ def _interrupted(
     pieces: list[Line] = [one.lines[0]]
     for line in one.lines[1:]:
         pieces += broken_around(line, boxes, clearance)
-    return one if len(pieces) == len(one.lines) else replace(one, lines=tuple(pieces))
+    return replace(one, lines=tuple(pieces))
 
 
 def _overhanging(one: PlacedDimension, base: Extent) -> list[Rectangle]:
