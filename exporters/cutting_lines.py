@@ -19,12 +19,14 @@ from exporters.arcs import Circle, circles_of, with_arcs
 from exporters.dxf_layers import INSIDE_LAYER, OUTLINE_LAYER, Layer, layer_named, layer_of
 from exporters.run_over import run_over
 from exporters.shadow import outline_paths, shadow, straightened
+from geometry.cuts.chamfer import Chamfer
 from geometry.cuts.contour import Contour, Operation
-from geometry.design.part import Part
+from geometry.design.part import Part, Shape
 from geometry.primitives.path import Path
 from geometry.solids.cutting import solid_of
 from shared.tolerances import MERGE, SHORTEST_SEGMENT
 
+_ROUNDING = 2e-6  # a line along an edge of the outline is on the part
 _FINE = 1e-4  # chord error when pockets are joined: a hundredth of the solids' own
 
 
@@ -43,7 +45,7 @@ def cutting_lines(part: Part, run_over_by: float) -> tuple[CuttingLine, ...]:
     radius of the cutter that clears it.  No two contours of a layer touch or overlap.
     """
     blank = part.shape.blank
-    pieces = shadow(solid_of(part.shape))
+    pieces = shadow(solid_of(_before_chamfering(part.shape)))
     region = MultiPolygon(pieces)
     outlines = [outline_paths(piece, part) for piece in pieces]
     lines = [CuttingLine(layer_named(OUTLINE_LAYER), outer) for outer, _ in outlines]
@@ -65,6 +67,11 @@ def cutting_lines(part: Part, run_over_by: float) -> tuple[CuttingLine, ...]:
     for layer in sorted(open_, key=lambda layer: layer.name):
         lines += [CuttingLine(layer, path) for path in _on_the_part(open_[layer], region)]
     return tuple(CuttingLine(line.layer, _face_up(line.path, blank.width)) for line in lines)
+
+
+def _before_chamfering(shape: Shape) -> Shape:
+    """Arrises come off when the outline has been cut, and must not make the outline smaller."""
+    return Shape(shape.blank, tuple(cut for cut in shape.cuts if not isinstance(cut, Chamfer)))
 
 
 def _carried_out(contour: Contour, region: MultiPolygon, distance: float) -> Path:
@@ -94,7 +101,7 @@ def _joined(paths: list[Path]) -> list[Path]:
 
 def _on_the_part(paths: list[Path], region: MultiPolygon) -> list[Path]:
     """The straight stretches of open lines that lie on the finished part, each once."""
-    near = region.buffer(MERGE)
+    near = region.buffer(_ROUNDING)
     lines = shapely.union_all([LineString(path.flattened(_FINE)) for path in paths])
     kept = shapely.line_merge(shapely.intersection(lines, near))
     return [

@@ -1,0 +1,240 @@
+"""Project files: a bench with its title block, as JSON text with the suffix ``.settle``.
+
+The file, field by field
+------------------------
+UTF-8 text, one JSON object; every name at most once; no NaN or Infinity; at most SIZE_LIMIT bytes.
+
+========== ======= ============================================================================
+field      type    meaning
+========== ======= ============================================================================
+format     text    always ``settlewright bench``: what the file is
+version    number  the version of this table that the file follows, a whole number
+title      text    what the bench is called, on the drawings and in the window
+place      text    where it is going to stand
+designer   text    who made the drawing (ISO 7200: creator)
+owner      text    whose drawing it is (ISO 7200: legal owner)
+number     text    the drawing's number (ISO 7200: identification number)
+revision   text    the drawing's revision (ISO 7200: revision index)
+notes      text    anything else; may have several lines
+parameters object  name -> object with ``value`` and ``unit``, in the order of the catalogue
+========== ======= ============================================================================
+
+``format``, ``version`` and ``parameters`` must be there; a text that is missing is empty.  A
+parameter's ``unit`` is ``mm``, ``deg``, ``count`` or ``choice``, the same as in the catalogue, and
+its ``value`` a number, or for a choice one of its words.  A parameter that is missing has the
+catalogue's default.  A name that this version does not know is an error and is not passed over:
+saving would lose it.
+
+Versions
+--------
+1. The first.
+
+Reading and writing are each other's inverse: what is written reads back equal, and what was
+written by this version is written again with the same bytes.
+"""
+
+from __future__ import annotations
+
+import difflib
+import json
+import math
+import stat
+from collections.abc import Iterable, Mapping
+from pathlib import Path
+from typing import Any, NoReturn
+
+from exporters.writing import write_file
+from geometry.bench.catalogue import PARAMETERS, default_spec, parameter
+from geometry.bench.limits import set_values
+from geometry.design.parameter import Parameter, Value
+from geometry.design.project import LINE_FIELDS, Project
+from shared.errors import BadProjectFile, MakerError
+
+SUFFIX = ".settle"
+FORMAT = "settlewright bench"
+VERSION = 1
+SIZE_LIMIT = 4_000_000
+
+_TEXTS = (*LINE_FIELDS, "notes")
+_FIELDS = ("format", "version", *_TEXTS, "parameters")
+_ANOTHER = "Open another file; this one is left as it is."
+
+
+def load(path: Path) -> Project:
+    """Read a project file; BadProjectFile, naming it, if it is none or makes no bench."""
+    name = str(path).replace("\0", "?")
+    try:
+        if not stat.S_ISREG(path.stat().st_mode):
+            raise BadProjectFile("This is not a file.", where=name, remedy=_ANOTHER)
+        with path.open("rb") as file:
+            data = file.read(SIZE_LIMIT + 1)
+    except FileNotFoundError as error:
+        raise BadProjectFile(
+            "There is no such file.", where=name, remedy="Look whether it was moved or renamed."
+        ) from error
+    except (OSError, ValueError) as error:
+        reason = error.strerror if isinstance(error, OSError) else str(error)
+        raise BadProjectFile(
+            f"The file cannot be read ({reason}).", where=name, remedy=_ANOTHER
+        ) from error
+    return read_project(data, name)
+
+
+def save(project: Project, path: Path) -> None:
+    """Write a project file, wholly or not at all; CannotWrite if it cannot be."""
+    write_file(path, project_bytes(project))
+
+
+def project_bytes(project: Project) -> bytes:
+    """The file's content; the same project gives the same bytes."""
+    head: dict[str, object] = {"format": FORMAT, "version": VERSION}
+    head |= {field: getattr(project, field) for field in _TEXTS}
+    lines = [f"  {_json(field)}: {_json(value)}," for field, value in head.items()]
+    rows = [
+        f"    {_json(row.name)}: {_json(_entry(row, project.spec.value(row.name)))}"
+        for row in PARAMETERS
+    ]
+    text = "\n".join(["{", *lines, '  "parameters": {', ",\n".join(rows), "  }", "}", ""])
+    return text.encode("utf-8")
+
+
+def read_project(data: bytes, name: str = "") -> Project:
+    """The project in a file's content; BadProjectFile, saying ``name``, if it is none."""
+    try:
+        return _project(_parsed(data))
+    except MakerError as error:
+        where = f"{name}, {error.where}" if name and error.where else name or error.where
+        raise BadProjectFile(error.what, where=where, remedy=error.remedy or _ANOTHER) from error
+
+
+def _json(value: object) -> str:
+    return json.dumps(value, ensure_ascii=False, allow_nan=False)
+
+
+def _entry(row: Parameter, value: Value) -> dict[str, object]:
+    if isinstance(value, float) and value == round(value):
+        return {"value": round(value), "unit": row.unit}
+    return {"value": value, "unit": row.unit}
+
+
+def _parsed(data: bytes) -> Any:
+    if len(data) > SIZE_LIMIT:
+        _refuse(f"The file is larger than any project ({SIZE_LIMIT // 1_000_000} MB).")
+    try:
+        # An editor may have put a byte order mark in front.
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        _refuse("The file is not text, or not in UTF-8.")
+    if not text.strip():
+        _refuse("The file is empty.")
+    try:
+        return json.loads(text, object_pairs_hook=_once, parse_constant=_no_constant)
+    except json.JSONDecodeError as error:
+        _refuse(
+            f"The text breaks off or is damaged at line {error.lineno}, column {error.colno}.",
+            remedy="Open an earlier copy of the file.",
+        )
+    except RecursionError:
+        _refuse("The file is nested deeper than any project.")
+    except ValueError:
+        _refuse("A number in the file is longer than any size.")
+
+
+def _once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    found: dict[str, Any] = {}
+    for name, value in pairs:
+        if name in found:
+            _refuse(f"{_shown(name)} is there twice.", remedy="Leave one of the two.")
+        found[name] = value
+    return found
+
+
+def _no_constant(word: str) -> NoReturn:
+    _refuse(f"{word} is not a size.")
+
+
+def _project(content: Any) -> Project:
+    fields = _object(content, "the file")
+    if fields.get("format") != FORMAT:
+        _refuse("This is not a project of Settlewright.")
+    version = fields.get("version")
+    if type(version) is not int or version < 1:
+        _refuse("The file does not say which version it is.", where="version")
+    if version > VERSION:
+        _refuse(
+            "The file was written by a newer Settlewright "
+            f"(its version is {_shown(version)}, and this program reads up to {VERSION}).",
+            remedy="Open it with the newer program.",
+        )
+    _only(fields, _FIELDS, "the file")
+    if "parameters" not in fields:
+        _refuse("The file has no parameters.", where="parameters")
+    texts = {field: _text(field, fields.get(field, "")) for field in _TEXTS}
+    values = _values(_object(fields["parameters"], "parameters"))
+    return Project(set_values(default_spec(), values), **texts)
+
+
+def _values(rows: Mapping[str, Any]) -> dict[str, Value]:
+    _only(rows, [row.name for row in PARAMETERS], "parameters")
+    return {name: _value(parameter(name), entry) for name, entry in rows.items()}
+
+
+def _value(row: Parameter, entry: Any) -> Value:
+    fields = _object(entry, row.name)
+    _only(fields, ("value", "unit"), row.name)
+    if fields.get("unit") != row.unit:
+        _refuse(
+            f"The unit is {_shown(fields.get('unit'))}.",
+            where=row.name,
+            remedy=f"It should be {row.unit}.",
+        )
+    value = fields.get("value")
+    if row.unit == "choice":
+        return _text(row.name, value)
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        _refuse(f"{_shown(value)} is not a number.", where=row.name)
+    try:
+        number = float(value)
+    except OverflowError:
+        number = math.inf
+    if not math.isfinite(number):
+        _refuse("The number is larger than any size.", where=row.name)
+    return number
+
+
+def _object(value: Any, where: str) -> dict[str, Any]:
+    if not isinstance(value, dict):
+        _refuse(f"{_shown(value)} stands where named fields should.", where=where)
+    return value
+
+
+def _text(field: str, value: Any) -> str:
+    if not isinstance(value, str):
+        _refuse(f"{_shown(value)} is not a text.", where=field)
+    return value
+
+
+def _only(fields: Iterable[str], known: Iterable[str], where: str) -> None:
+    names = list(known)
+    for name in fields:
+        if name not in names:
+            near = difflib.get_close_matches(name[:60], names, n=1)
+            _refuse(
+                f"There is an unknown name, {_shown(name)}.",
+                where=where,
+                remedy=f"Did you mean {near[0]}?" if near else "A newer program may know it.",
+            )
+
+
+def _shown(value: object) -> str:
+    """A value out of the file, short and printable whatever it is."""
+    if isinstance(value, dict | list):
+        return "a list" if isinstance(value, list) else "a group of fields"
+    if isinstance(value, int) and not isinstance(value, bool) and abs(value) > 10**15:
+        return "a very long number"
+    text = ascii(value)
+    return text if len(text) <= 60 else f"{text[:57]}..."
+
+
+def _refuse(what: str, *, where: str = "", remedy: str = "") -> NoReturn:
+    raise BadProjectFile(what, where=where, remedy=remedy)
