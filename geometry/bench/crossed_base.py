@@ -281,6 +281,14 @@ def crossing(b: BaseNumbers) -> Vec2 | None:
     return (p[0] + t * ux, p[1] + t * uy)
 
 
+def straight_edge(b: BaseNumbers, corner: str) -> tuple[Vec3, Vec3]:
+    """The leg's straight edge on its middle plane, from the case to the floor."""
+    out = outward(b, corner)
+    start = 0.0 if b.tapered_inside else -b.leg_top / b.cosine
+    top = add((*b.tip(corner), b.height), scale(out, start))
+    return top, add(top, (*scale(out, b.height * b.tangent)[:2], -b.height))
+
+
 def base_parts(b: BaseNumbers, timber: str) -> tuple[Part, ...]:
     """Two stretchers and four legs, with their own cuts but no joints."""
     stretchers = tuple(_stretcher(b, a, z, timber) for a, z in DIAGONALS)

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from geometry.bench.case_numbers import LEFT, OPEN, RIGHT, CaseNumbers, case_numbers
+from geometry.bench.case_numbers import LEFT, RIGHT, CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
 from geometry.cuts.cut import Blank
 from geometry.design.joint import Joint

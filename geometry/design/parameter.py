@@ -16,9 +16,9 @@ Value = float | str
 class Parameter:
     """One row of the catalogue.
 
-    ``unit`` is ``mm``, ``deg``, ``count`` or ``choice``.  ``minimum`` and ``maximum`` are the widest
-    that any bench allows; a particular bench may allow less (see ``limits``).  ``step`` is what a
-    drag snaps to when millimetres are shown.  ``applies`` tells whether the value means
+    ``unit`` is ``mm``, ``deg``, ``count`` or ``choice``.  ``minimum`` and ``maximum`` are the
+    widest that any bench allows; a particular bench may allow less (see ``limits``).  ``step`` is
+    what a drag snaps to when millimetres are shown.  ``applies`` tells whether the value means
     something for this bench; one that does not is kept, and not shown.
     """
 

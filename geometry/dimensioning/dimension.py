@@ -24,6 +24,10 @@ class Dimension:
     ``parameter`` is the name of the value it sets; empty for a derived dimension, which then
     says in ``follows_from`` what it comes from.  ``pull`` tells what a drag of the dimension does
     (it moves the ``end`` point); None for a derived dimension.
+
+    ``note`` is a word written after the value, such as ``true`` for an angle that the view shows
+    foreshortened.  ``running`` dimensions of one rank share their start point and one row: each
+    has its value at its end's arrowhead (running dimensioning of ISO 129-1, from memory).
     """
 
     name: str
@@ -40,3 +44,5 @@ class Dimension:
     follows_from: str = ""
     apex: Vec2 | None = None
     pull: Pull | None = None
+    note: str = ""
+    running: bool = False

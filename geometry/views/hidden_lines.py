@@ -96,43 +96,42 @@ def _candidates(scene: Scene) -> tuple[Indices, Indices]:
     low = np.minimum(lines.a[:, line], lines.b[:, line])
     high = np.maximum(lines.a[:, line], lines.b[:, line])
     place_count = scene.solids * scene.views
-    before, first = _places_before(scene)
-    counts = np.bincount(before[0], minlength=place_count)[lines.place[line]]
-    row, rank = spread(counts)
-    other = before[1][first[lines.place[line]][row] + rank]
-    keep = _may_hide(low[:, row], high[:, row], scene.low[:, other], scene.high[:, other])
-    row, other = row[keep], other[keep]
+    place, over = _places_before(scene)
+    counts = np.bincount(place, minlength=place_count)
+    first = np.cumsum(counts) - counts
+    at = lines.place[line]
+    row, rank = spread(counts[at])
+    row, other = _may_hide(low, high, row, scene.low, scene.high, over[first[at][row] + rank])
     held = np.bincount(panels.place, minlength=place_count)
     start = np.cumsum(held) - held
     pair, rank = spread(held[other])
-    row, panel = row[pair], start[other][pair] + rank
-    keep = _may_hide(low[:, row], high[:, row], panels.low[:, panel], panels.high[:, panel])
-    return line[row[keep]], panel[keep]
+    row, panel = _may_hide(
+        low, high, row[pair], panels.low, panels.high, start[other][pair] + rank
+    )
+    return line[row], panel
 
 
 def _places_before(scene: Scene) -> tuple[Indices, Indices]:
-    """Pairs (2, n) of places of one view where the second may hide some of the first.
-
-    Also the index of each place's first pair.
-    """
-    shape = (3, scene.views, scene.solids)
-    low, high = scene.low.reshape(shape), scene.high.reshape(shape)
-    view, near, far = np.nonzero(
-        _may_hide(low[..., None], high[..., None], low[:, :, None], high[:, :, None])
-    )
-    pairs = np.stack((view * scene.solids + near, view * scene.solids + far))
-    return pairs, np.searchsorted(pairs[0], np.arange(scene.solids * scene.views))
+    """Pairs of places of one view where the second may hide some of the first, in order."""
+    every = np.arange(scene.solids * scene.views).reshape(scene.views, scene.solids)
+    shape = (scene.views, scene.solids, scene.solids)
+    near = np.broadcast_to(every[:, :, None], shape).ravel()
+    far = np.broadcast_to(every[:, None, :], shape).ravel()
+    return _may_hide(scene.low, scene.high, near, scene.low, scene.high, far)
 
 
-def _may_hide(low: Floats, high: Floats, over_low: Floats, over_high: Floats) -> Flags:
-    """Whether boxes overlap as seen and the second reaches in front of the first."""
-    return np.asarray(
-        (over_high[2] > low[2] + COPLANAR)
-        & (over_low[0] <= high[0] + COPLANAR)
-        & (over_high[0] >= low[0] - COPLANAR)
-        & (over_low[1] <= high[1] + COPLANAR)
-        & (over_high[1] >= low[1] - COPLANAR)
-    )
+def _may_hide(
+    low: Floats, high: Floats, row: Indices, over_low: Floats, over_high: Floats, over: Indices
+) -> tuple[Indices, Indices]:
+    """The pairs (row, over) whose boxes overlap as seen, the second reaching in front."""
+    keep = np.flatnonzero(over_high[2].take(over) > (low[2] + COPLANAR).take(row))
+    for axis in (0, 1):
+        row, over = row.take(keep), over.take(keep)
+        keep = np.flatnonzero(
+            (over_low[axis].take(over) <= (high[axis] + COPLANAR).take(row))
+            & (over_high[axis].take(over) >= (low[axis] - COPLANAR).take(row))
+        )
+    return row.take(keep), over.take(keep)
 
 
 def _cut(count: int, least: Floats, line: Indices, start: Floats, end: Floats) -> Stretches:
