@@ -4,6 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from geometry.bench.bench import Bench
+from geometry.bench.build import build
+from geometry.bench.catalogue import default_spec
 from geometry.cuts.chamfer import Chamfer, ChamferEnd
 from geometry.cuts.contour import Face
 from geometry.cuts.cut import Blank, Cut
@@ -16,6 +19,7 @@ from geometry.cuts.saw import SawCut
 from geometry.cuts.stopped_bevel import StoppedBevel
 from geometry.cuts.tenon import Tenon
 from geometry.design.part import Part, Shape
+from geometry.design.project import Project
 from geometry.primitives.frame import BENCH_FRAME, Frame
 
 HALF_INCH_CUTTER = 6.35  # radius in mm
@@ -111,3 +115,14 @@ def stretcher() -> Part:
 def any_part(request: pytest.FixtureRequest) -> Part:
     part: Part = request.getfixturevalue(request.param)
     return part
+
+
+@pytest.fixture(scope="session")
+def bench() -> Bench:
+    """The bench of the catalogue's defaults."""
+    return build(default_spec())
+
+
+@pytest.fixture(scope="session")
+def project() -> Project:
+    return Project(default_spec(), title="Reading bench", revision="B", designer="A. Maker")

@@ -1,0 +1,24 @@
+"""What lists say about pieces: which are cut alike, and how large they are when finished."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from geometry.design.part import Part
+from geometry.solids.cutting import solid_of
+
+
+def cut_alike(parts: Sequence[Part]) -> tuple[tuple[Part, ...], ...]:
+    """Groups of interchangeable pieces, in the order of their first ones."""
+    groups: dict[object, list[Part]] = {}
+    for part in parts:
+        key = (part.shape, part.kind, part.material, part.allowance, part.notes)
+        groups.setdefault(key, []).append(part)
+    return tuple(tuple(group) for group in groups.values())
+
+
+def finished_size(part: Part) -> tuple[float, float, float]:
+    """Length, width and thickness in mm once what is left proud has been trimmed off."""
+    vertices = solid_of(part.shape).vertices
+    length, width, thickness = (vertices.max(axis=0) - vertices.min(axis=0)).tolist()
+    return length - part.allowance, width, thickness
