@@ -1,0 +1,36 @@
+"""Words that must fit a given width: smaller lettering first, then a cut with an ellipsis."""
+
+from __future__ import annotations
+
+from shared.lettering import text_width
+from shared.line_styles import LETTERING_HEIGHTS
+
+_CUT = "…"
+
+
+def fitted(text: str, width: float, height: float, bold: bool = False) -> tuple[str, float]:
+    """The text and its capital height in mm, at most ``height``, so that it is no wider than
+    ``width``.
+
+    Heights step down the ISO 3098 series; a text too long for the smallest is cut short.
+    """
+    steps = [h for h in reversed(LETTERING_HEIGHTS) if h < height]
+    for step in (height, *steps):
+        if text_width(text, step, bold) <= width:
+            return text, step
+    smallest = steps[-1] if steps else height
+    kept = text
+    while kept and text_width(kept.rstrip() + _CUT, smallest, bold) > width:
+        kept = kept[:-1]
+    return kept.rstrip() + _CUT, smallest
+
+
+def wrapped(text: str, width: float, height: float) -> list[str]:
+    """The text in lines no wider than ``width``; a single longer word stands alone."""
+    lines: list[str] = []
+    for word in text.split():
+        if lines and text_width(f"{lines[-1]} {word}", height) <= width:
+            lines[-1] = f"{lines[-1]} {word}"
+        else:
+            lines.append(word)
+    return lines
