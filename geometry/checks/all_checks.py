@@ -1,0 +1,26 @@
+"""Every check of a bench, in the order in which findings are listed."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+from geometry.bench.bench import Bench
+from geometry.checks import base, case, collisions, housings
+from geometry.checks.check import Check
+from geometry.design.finding import Finding, Level
+
+CHECKS: tuple[Check, ...] = (
+    *collisions.CHECKS,
+    *housings.CHECKS,
+    *base.CHECKS,
+    *case.CHECKS,
+)
+
+_ORDER = tuple(Level)
+
+
+@lru_cache(maxsize=64)
+def findings(bench: Bench) -> tuple[Finding, ...]:
+    """What a maker should know of a bench, the gravest first; the order is stable."""
+    found = [finding for check in CHECKS for finding in check.run(bench)]
+    return tuple(sorted(found, key=lambda finding: _ORDER.index(finding.level)))

@@ -1,0 +1,122 @@
+"""Checks of stretchers, legs and their joints."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from geometry.bench.bench import Bench
+from geometry.bench.case_numbers import case_numbers
+from geometry.bench.crossed_base import base_numbers
+from geometry.checks.check import Check
+from geometry.design.finding import Finding, Level, Mend
+from shared.units import angle_mark, length_mark
+
+LEAST_WALL = 6.0  # mm; common practice, no source
+FLATTEST_LAP = 12.0  # degrees; common practice, no source
+
+
+def _thin_walls(bench: Bench) -> Iterator[Finding]:
+    b = base_numbers(bench.spec)
+    tip = b.tips[0][1]
+    for check, what, size, parts in (
+        ("mortise_wall", "The legs' walls beside the mortise", b.mortise_wall, "leg"),
+        ("thin_tenon", "The stretchers' tenons", b.tenon, "stretcher"),
+    ):
+        if size >= LEAST_WALL - 1e-9:
+            continue
+        yield Finding(
+            check=check,
+            level=Level.THINK_AGAIN,
+            message=(
+                f"{what} are only {length_mark(size)} thick, less than {length_mark(LEAST_WALL)}."
+            ),
+            parts=tuple(part.name for part in bench.parts if part.kind == parts),
+            place=(*tip, b.height),
+            amount=size,
+            limit=LEAST_WALL,
+            mend=_thirds(bench),
+        )
+
+
+def _thirds(bench: Bench) -> Mend | None:
+    """A third each is the best split there is; thicker stock where that is what lacks."""
+    b = base_numbers(bench.spec)
+    changes: list[tuple[str, float | str]] = []
+    if bench.spec.word("tenon_rule") != "third":
+        changes.append(("tenon_rule", "third"))
+    needed = 3.0 * LEAST_WALL + 2.0
+    if b.thickness < needed:
+        changes.append(("base_thickness", needed))
+    if not changes:
+        return None
+    thickness = max(b.thickness, needed)
+    return Mend(
+        f"Make the tenon a third of {length_mark(thickness)}.",
+        tuple(changes),
+    )
+
+
+def _flat_lap(bench: Bench) -> Iterator[Finding]:
+    lap = next(joint for joint in bench.joints if joint.kind == "angled lap")
+    angle = next(measure for measure in lap.measures if measure.name == "lap_angle").value
+    if angle >= FLATTEST_LAP - 1e-9:
+        return
+    span = next(measure for measure in lap.measures if measure.name == "notch_span").value
+    yield Finding(
+        check="flat_lap",
+        level=Level.THINK_AGAIN,
+        message=(
+            f"The stretchers cross at {angle_mark(angle)}: each notch is {length_mark(span)} long "
+            "and leaves half the height over all of that."
+        ),
+        parts=lap.parts,
+        amount=angle,
+        limit=FLATTEST_LAP,
+        unit="deg",
+    )
+
+
+def _leg_outside(bench: Bench) -> Iterator[Finding]:
+    c, b = case_numbers(bench.spec), base_numbers(bench.spec)
+    for corner, (x, y) in b.tips:
+        out = max(-x, x - c.length, y, -y - c.depth)
+        if out <= 1e-9:
+            continue
+        yield Finding(
+            check="leg_outside",
+            level=Level.THINK_AGAIN,
+            message=(
+                f"The {corner.replace('_', ' ')} leg stands {length_mark(out)} out from under the "
+                "case: its top and joint show, and a foot can catch on it."
+            ),
+            parts=(f"leg_{corner}",),
+            place=(x, y, b.height),
+            amount=out,
+            limit=0.0,
+        )
+
+
+CHECKS: tuple[Check, ...] = (
+    Check(
+        "thin_walls",
+        "Thin tenons and mortise walls",
+        "A bridle joint shares the thickness between the tenon and the walls beside it. Under "
+        "6 mm either breaks easily, the more so in a leaning leg: common practice, no source.",
+        _thin_walls,
+    ),
+    Check(
+        "flat_lap",
+        "Stretchers crossing at a flat angle",
+        "The flatter two stretchers cross, the longer is each notch of their lap and the longer "
+        "the stretch of half height. Under 12 degrees it is longer than a router base can bridge: "
+        "common practice, no source.",
+        _flat_lap,
+    ),
+    Check(
+        "leg_outside",
+        "Leg standing out from under the case",
+        "Compares the top of each leg with the outline of the bottom board. A top that stands "
+        "out is not held by the case and is in the way of feet. The limit is the outline itself.",
+        _leg_outside,
+    ),
+)
