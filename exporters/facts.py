@@ -11,8 +11,9 @@ import json
 from collections.abc import Sequence
 
 from exporters.pieces import cut_alike, finished_size
-from geometry.bench.bench import Bench, Derived
+from geometry.bench.bench import Bench
 from geometry.bench.catalogue import PARAMETERS
+from geometry.bench.derived import Derived
 from geometry.bench.limits import limits
 from geometry.design.finding import Finding
 from geometry.design.joint import Joint

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
-from geometry.bench.case_numbers import LEFT, CaseNumbers
+from collections.abc import Mapping
+
+from geometry.bench.case_numbers import LEFT, CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
+from geometry.bench.derived import Derived, derived_length
+from geometry.bench.member import Member
 from geometry.cuts.cut import Blank
 from geometry.design.joint import Joint
 from geometry.design.parameter import Parameter, length
 from geometry.design.part import Part, Shape
+from geometry.design.spec import BenchSpec
 from geometry.joints.back_rebate import back_rebate
 from geometry.primitives.frame import Frame, Vec3
 
@@ -92,11 +97,12 @@ def back_size(c: CaseNumbers) -> tuple[float, float]:
     return right - left - c.back_fit, high - low - c.back_fit
 
 
-def back_part(c: CaseNumbers, sheet: str) -> Part:
+def _parts(spec: BenchSpec) -> tuple[Part, ...]:
+    c, sheet = case_numbers(spec), spec.word("sheet")
     left, _, _, high = back_edges(c)
     gap = c.back_fit / 2.0
     length_, height = back_size(c)
-    return Part(
+    back = Part(
         name="back",
         title="Back",
         kind="back",
@@ -105,10 +111,12 @@ def back_part(c: CaseNumbers, sheet: str) -> Part:
         frame=Frame.of((left + gap, -c.rebate_width, high - gap), (1, 0, 0), (0, 0, -1)),
         solid_timber=False,
     )
+    return (back,)
 
 
-def back_joints(c: CaseNumbers, parts: dict[str, Part]) -> tuple[Joint, ...]:
+def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
     """One rebate each in top, bottom and the pieces at the ends."""
+    c = case_numbers(spec)
     back = parts["back"]
     left, right, low, high = back_edges(c)
     y, gap = -c.rebate_width, c.back_fit / 2.0
@@ -156,3 +164,26 @@ def _wall(
     x: tuple[float, float], z: tuple[float, float], y: float
 ) -> tuple[Vec3, Vec3, Vec3, Vec3]:
     return ((x[0], y, z[0]), (x[1], y, z[0]), (x[1], y, z[1]), (x[0], y, z[1]))
+
+
+def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
+    c = case_numbers(spec)
+    length_, height = back_size(c)
+    return (
+        derived_length(
+            "back_length", "Back length", "Back", length_, "inside length, rebates, back fit"
+        ),
+        derived_length(
+            "back_height", "Back height", "Back", height, "inside height, rebates, back fit"
+        ),
+        derived_length(
+            "rebate_width",
+            "Rebate width",
+            "Back",
+            c.rebate_width,
+            "back thickness + how far it is let in",
+        ),
+    )
+
+
+MEMBER = Member("back", PARAMETERS, CONSTRAINTS, _parts, _joints, derived=_derived)

@@ -4,21 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from geometry.bench.derived import Derived
 from geometry.design.joint import Joint
 from geometry.design.part import Part
 from geometry.design.spec import BenchSpec
-
-
-@dataclass(frozen=True, slots=True)
-class Derived:
-    """A size that follows from others: mm or degrees, and what it follows from."""
-
-    name: str
-    title: str
-    group: str
-    value: float
-    unit: str
-    follows_from: str
 
 
 @dataclass(frozen=True, slots=True)

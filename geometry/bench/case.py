@@ -10,9 +10,12 @@ can be marked across the two boards laid back to back.
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 
-from geometry.bench.case_numbers import LEFT, MITRED, OPEN, RIGHT, CaseNumbers
+from geometry.bench.case_numbers import LEFT, MITRED, OPEN, RIGHT, CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
+from geometry.bench.derived import Derived, derived_angle, derived_length
+from geometry.bench.member import Member
 from geometry.cuts.cut import Blank, Cut
 from geometry.cuts.run_out import RunOut
 from geometry.cuts.saw import SawCut
@@ -153,14 +156,16 @@ CONSTRAINTS: tuple[Constraint, ...] = (
 )
 
 
-def case_parts(c: CaseNumbers, timber: str) -> tuple[Part, ...]:
-    """Top, bottom and the end panels that there are, with their own cuts but no joints."""
+def _parts(spec: BenchSpec) -> tuple[Part, ...]:
+    """Top, bottom and the end panels that there are."""
+    c, timber = case_numbers(spec), spec.word("timber")
     panels = tuple(_end_panel(c, end.side, timber) for end in (c.left, c.right) if end.mitred)
     return (_top(c, timber), _bottom(c, timber), *panels)
 
 
-def case_joints(c: CaseNumbers, parts: dict[str, Part]) -> tuple[Joint, ...]:
+def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
     """The mitres between top, bottom and end panels."""
+    c = case_numbers(spec)
     joints: list[Joint] = []
     for end in (c.left, c.right):
         if end.mitred:
@@ -260,3 +265,48 @@ def _mitre_fronts(c: CaseNumbers, side: str, at_top: bool) -> tuple[float, float
     if at_top:
         return c.depth + c.flare, c.depth + c.flare - c.bevel
     return c.depth, c.depth + c.bevel
+
+
+def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
+    c = case_numbers(spec)
+    rows = [
+        derived_length("seat_height", "Seat height", "Case", c.top, "base height + case height"),
+        derived_length(
+            "inside_height",
+            "Inside height",
+            "Case",
+            c.inside_height,
+            "case height − 2 × board thickness",
+        ),
+    ]
+    if c.flare > 0.0:
+        rows += [
+            derived_length(
+                "greatest_depth", "Greatest depth", "Flare", c.depth + c.flare, "depth + flare"
+            ),
+            derived_angle(
+                "front_lean",
+                "Front lean",
+                "Flare",
+                c.front_lean_deg,
+                "atan(flare / case height), from the vertical",
+            ),
+            derived_length(
+                "front_slant",
+                "Front slant",
+                "Flare",
+                math.hypot(c.height, c.flare),
+                "case height and flare",
+            ),
+            derived_angle(
+                "run_out_angle",
+                "Run-out angle",
+                "Flare",
+                math.degrees(math.atan2(c.flare, c.flare_end - c.straight)),
+                "flare over the run-out's length, from the back edge",
+            ),
+        ]
+    return tuple(rows)
+
+
+MEMBER = Member("case", PARAMETERS, CONSTRAINTS, _parts, _joints, derived=_derived)

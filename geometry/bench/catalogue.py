@@ -4,48 +4,16 @@ from __future__ import annotations
 
 import difflib
 
-from geometry.bench import back, case, crossed_base, edges, partitions
 from geometry.bench.constraint import Constraint
-from geometry.design.parameter import Parameter, choice
+from geometry.bench.members import MEMBERS
+from geometry.design.parameter import Parameter
 from geometry.design.spec import BenchSpec
 from shared.errors import UnknownName
-from shared.sheet_goods import SHEET_MATERIALS
-from shared.timber import TIMBERS
 
-MATERIALS: tuple[Parameter, ...] = (
-    choice(
-        "timber",
-        "Timber",
-        "Materials",
-        "white oak",
-        tuple(TIMBERS),
-        "Timber of boards, stretchers and legs.",
-    ),
-    choice(
-        "sheet",
-        "Sheet for the back",
-        "Materials",
-        "birch plywood",
-        tuple(SHEET_MATERIALS),
-        "Sheet material of the back.",
-    ),
-)
+PARAMETERS: tuple[Parameter, ...] = tuple(row for member in MEMBERS for row in member.parameters)
 
-PARAMETERS: tuple[Parameter, ...] = (
-    *case.PARAMETERS,
-    *partitions.PARAMETERS,
-    *back.PARAMETERS,
-    *edges.PARAMETERS,
-    *crossed_base.PARAMETERS,
-    *MATERIALS,
-)
-
-CONSTRAINTS: tuple[Constraint, ...] = (
-    *case.CONSTRAINTS,
-    *partitions.CONSTRAINTS,
-    *back.CONSTRAINTS,
-    *edges.CONSTRAINTS,
-    *crossed_base.CONSTRAINTS,
+CONSTRAINTS: tuple[Constraint, ...] = tuple(
+    rule for member in MEMBERS for rule in member.constraints
 )
 
 GROUPS: tuple[str, ...] = tuple(dict.fromkeys(row.group for row in PARAMETERS))

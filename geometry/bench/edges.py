@@ -10,13 +10,15 @@ from __future__ import annotations
 import math
 from itertools import pairwise
 
-from geometry.bench.case_numbers import CaseNumbers
+from geometry.bench.case_numbers import CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
+from geometry.bench.member import Member
 from geometry.cuts.chamfer import Chamfer, ChamferEnd
 from geometry.cuts.contour import Face
 from geometry.cuts.overrun import OVERRUN
 from geometry.design.parameter import Parameter, length
 from geometry.design.part import Part
+from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Vec2
 
 PARAMETERS: tuple[Parameter, ...] = (
@@ -42,8 +44,9 @@ CONSTRAINTS: tuple[Constraint, ...] = (
 )
 
 
-def chamfers(c: CaseNumbers, part: Part) -> tuple[Chamfer, ...]:
+def _cuts(spec: BenchSpec, part: Part) -> tuple[Chamfer, ...]:
     """The chamfers of one part of the case, in its own frame; none for other parts."""
+    c = case_numbers(spec)
     if c.chamfer <= 0.0:
         return ()
     if part.kind == "top":
@@ -152,3 +155,6 @@ def _meeting(a: Vec2, b: Vec2, d: Vec2, e: Vec2) -> Vec2:
     vx, vy = e[0] - d[0], e[1] - d[1]
     t = ((d[0] - a[0]) * vy - (d[1] - a[1]) * vx) / (ux * vy - uy * vx)
     return (a[0] + t * ux, a[1] + t * uy)
+
+
+MEMBER = Member("edges", PARAMETERS, CONSTRAINTS, cuts=_cuts)

@@ -7,10 +7,13 @@ at its inside face.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from geometry.bench.case_numbers import LEFT, RIGHT, CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
+from geometry.bench.derived import Derived, derived_length
+from geometry.bench.member import Member
 from geometry.cuts.cut import Blank
 from geometry.design.joint import Joint
 from geometry.design.parameter import Parameter, count, length
@@ -136,7 +139,8 @@ def uprights(c: CaseNumbers) -> tuple[Upright, ...]:
     return tuple(found)
 
 
-def partition_parts(c: CaseNumbers, timber: str) -> tuple[Part, ...]:
+def _parts(spec: BenchSpec) -> tuple[Part, ...]:
+    c, timber = case_numbers(spec), spec.word("timber")
     return tuple(_part(c, upright, timber) for upright in uprights(c))
 
 
@@ -159,11 +163,12 @@ def _part(c: CaseNumbers, at: Upright, timber: str) -> Part:
     )
 
 
-def partition_joints(c: CaseNumbers, parts: dict[str, Part]) -> tuple[Joint, ...]:
+def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
+    c = case_numbers(spec)
     return tuple(_housed(c, at, parts, up=up) for at in uprights(c) for up in (False, True))
 
 
-def _housed(c: CaseNumbers, at: Upright, parts: dict[str, Part], *, up: bool) -> Joint:
+def _housed(c: CaseNumbers, at: Upright, parts: Mapping[str, Part], *, up: bool) -> Joint:
     right = at.x_left + c.partition_thickness
     middle = (at.x_left + right) / 2.0
     if up:
@@ -239,3 +244,28 @@ CONSTRAINTS: tuple[Constraint, ...] = (
 def _tongue(spec: BenchSpec) -> float:
     c = case_numbers(spec)
     return c.upright_front - c.cover - c.cutter_radius - c.housing_fit / 2.0 - c.rebate_width
+
+
+def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
+    c = case_numbers(spec)
+    if not uprights(c):
+        return ()
+    return (
+        derived_length(
+            "partition_height",
+            "Partition height",
+            "Partitions",
+            c.partition_height,
+            "inside height + 2 × housing depth",
+        ),
+        derived_length(
+            "partition_front",
+            "Partition front",
+            "Partitions",
+            c.upright_front,
+            "depth − reveal, from the back edges",
+        ),
+    )
+
+
+MEMBER = Member("partitions", PARAMETERS, CONSTRAINTS, _parts, _joints, derived=_derived)

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from geometry.bench.base_numbers import base_numbers
 from geometry.bench.bench import Bench
 from geometry.bench.case_numbers import case_numbers
-from geometry.bench.crossed_base import base_numbers
 from geometry.checks.check import Check
 from geometry.design.finding import Finding, Level, Mend
 from shared.units import angle_mark, length_mark

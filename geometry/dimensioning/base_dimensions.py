@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from geometry.bench.bench import Bench
-from geometry.bench.case_numbers import case_numbers
-from geometry.bench.crossed_base import (
+from geometry.bench.base_numbers import (
     DIAGONALS,
     BaseNumbers,
     base_numbers,
@@ -12,6 +10,8 @@ from geometry.bench.crossed_base import (
     outward,
     straight_edge,
 )
+from geometry.bench.bench import Bench
+from geometry.bench.case_numbers import case_numbers
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.making import (
     BELOW,

@@ -5,9 +5,9 @@ Points and short edges come first, so that a knee is found before the lines that
 
 from __future__ import annotations
 
+from geometry.bench.base_numbers import BaseNumbers, base_numbers, outward, straight_edge
 from geometry.bench.bench import Bench
 from geometry.bench.case_numbers import CaseNumbers, case_numbers
-from geometry.bench.crossed_base import BaseNumbers, base_numbers, outward, straight_edge
 from geometry.bench.partitions import uprights
 from geometry.dimensioning.base_dimensions import splay_pull
 from geometry.dimensioning.pull import Grip, Pull

@@ -105,9 +105,7 @@ def _candidates(scene: Scene) -> tuple[Indices, Indices]:
     held = np.bincount(panels.place, minlength=place_count)
     start = np.cumsum(held) - held
     pair, rank = spread(held[other])
-    row, panel = _may_hide(
-        low, high, row[pair], panels.low, panels.high, start[other][pair] + rank
-    )
+    row, panel = _may_hide(low, high, row[pair], panels.low, panels.high, start[other][pair] + rank)
     return line[row], panel
 
 

@@ -1,0 +1,51 @@
+"""A member of a bench: the case, its partitions, its back, a base, the treatment of its edges.
+
+A bench is members put together.  Adding one is adding a file that ends in its ``MEMBER`` and a
+line in ``members``; nothing else has to know.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from geometry.bench.constraint import Constraint
+from geometry.bench.derived import Derived
+from geometry.cuts.cut import Cut
+from geometry.design.joint import Joint
+from geometry.design.parameter import Parameter
+from geometry.design.part import Part
+from geometry.design.spec import BenchSpec
+
+
+def _no_parts(_spec: BenchSpec) -> tuple[Part, ...]:
+    return ()
+
+
+def _no_joints(_spec: BenchSpec, _parts: Mapping[str, Part]) -> tuple[Joint, ...]:
+    return ()
+
+
+def _no_cuts(_spec: BenchSpec, _part: Part) -> tuple[Cut, ...]:
+    return ()
+
+
+def _nothing_derived(_spec: BenchSpec) -> tuple[Derived, ...]:
+    return ()
+
+
+@dataclass(frozen=True, slots=True)
+class Member:
+    """What one member brings.
+
+    ``parts`` come with their own cuts but no joints.  ``joints`` are made once all parts of all
+    members are there, by name.  ``cuts`` are those that a part gets last of all, in its own frame.
+    """
+
+    name: str
+    parameters: tuple[Parameter, ...]
+    constraints: tuple[Constraint, ...] = ()
+    parts: Callable[[BenchSpec], tuple[Part, ...]] = _no_parts
+    joints: Callable[[BenchSpec, Mapping[str, Part]], tuple[Joint, ...]] = _no_joints
+    cuts: Callable[[BenchSpec, Part], tuple[Cut, ...]] = _no_cuts
+    derived: Callable[[BenchSpec], tuple[Derived, ...]] = _nothing_derived
