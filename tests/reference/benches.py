@@ -1,0 +1,74 @@
+"""Benches that the reference checks measure: each differs from the default where it says so."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from geometry.bench.bench import Bench
+from geometry.bench.build import build
+from geometry.bench.catalogue import default_spec
+from geometry.bench.limits import set_values
+from geometry.design.parameter import Value
+
+PLAIN: dict[str, Value] = {"flare": 0, "left_end": "open", "right_end": "open", "chamfer": 0}
+
+KITE: dict[str, Value] = {
+    "length": 1500,
+    "depth": 420,
+    "inset_left": 30,
+    "inset_right": 210,
+    "inset_back_left": 90,
+    "inset_back_right": 20,
+    "inset_front_left": -40,
+    "inset_front_right": 75,
+    "splay": 11.5,
+    "base_thickness": 34,
+    "leg_top_width": 64,
+    "leg_foot_width": 38,
+}
+
+OUTSIDE_TAPER: dict[str, Value] = {
+    **KITE,
+    "taper_side": "outside",
+    "base_height": 240,
+    "stretcher_height": 88,
+    "taper_start": 30,
+    "proud": 3,
+}
+
+DEEP_RIGHT: dict[str, Value] = {
+    "deep_end": "right",
+    "left_end": "open",
+    "right_end": "mitred",
+    "flare": 110,
+    "flare_straight": 180,
+    "flare_end": 950,
+    "case_height": 260,
+    "board_thickness": 24,
+}
+
+BOTH_MITRED: dict[str, Value] = {
+    "right_end": "mitred",
+    "flare": 90,
+    "flare_end": 1200,
+    "chamfer": 0,
+    "back_let_in": 4,
+    "rebate_depth": 8,
+}
+
+UPRIGHT_LEGS: dict[str, Value] = {"splay": 0, "leg_foot_width": 40}
+
+ALL: dict[str, dict[str, Value]] = {
+    "default": {},
+    "plain": PLAIN,
+    "kite": KITE,
+    "outside taper": OUTSIDE_TAPER,
+    "deep right": DEEP_RIGHT,
+    "both mitred": BOTH_MITRED,
+    "upright legs": UPRIGHT_LEGS,
+}
+
+
+def bench_with(changes: Mapping[str, Value]) -> Bench:
+    """The default bench with these values instead."""
+    return build(set_values(default_spec(), changes))
