@@ -1,0 +1,256 @@
+"""The command line from outside: exit codes, outputs, and files that stay whole."""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from app.__main__ import main
+from app.command_line import run
+from exporters.project_file import save
+from geometry.bench.catalogue import default_spec
+from geometry.checks import all_checks
+from geometry.design.finding import Finding, Level, Mend
+from geometry.design.project import Project
+
+ROOT = Path(__file__).parents[2]
+GRAVE = Finding(
+    "made_up",
+    Level.DO_NOT_CUT,
+    "The wall is {1.5 mm} thick.",
+    ("top", "bottom"),
+    mend=Mend("Set the reveal to {20 mm}.", (("reveal", 20.0),)),
+)
+SLIGHT = Finding("made_up_too", Level.GOOD_TO_KNOW, "It is a bench.")
+
+
+@pytest.fixture
+def file(tmp_path: Path) -> Path:
+    path = tmp_path / "bench.settle"
+    save(Project(default_spec(), title="Reading bench"), path)
+    return path
+
+
+def outside(*arguments: str | Path, **more: Any) -> subprocess.CompletedProcess[str]:
+    """The program in a process of its own, with no screen."""
+    environment = {k: v for k, v in os.environ.items() if k not in ("DISPLAY", "WAYLAND_DISPLAY")}
+    return subprocess.run(
+        [sys.executable, "-m", "app", *map(str, arguments)],
+        cwd=ROOT,
+        env=environment | more.pop("environment", {}),
+        capture_output=True,
+        text=True,
+        check=False,
+        timeout=120,
+        **more,
+    )
+
+
+def facts_of(capsys: pytest.CaptureFixture[str], *arguments: str | Path) -> Any:
+    assert main(["facts", *map(str, arguments)]) == 0
+    captured = capsys.readouterr()
+    assert captured.err == ""
+    return json.loads(captured.out)
+
+
+@pytest.mark.parametrize(
+    ("setting", "name", "value"),
+    [
+        ("length=1300", "length", 1300.0),
+        ("length=1300 mm", "length", 1300.0),
+        ("length=130 cm", "length", 1300.0),
+        ("length=48 in", "length", 1219.2),
+        ("length=4'", "length", 1219.2),
+        ("reveal=1/2", "reveal", 12.7),
+        ("splay=12.5", "splay", 12.5),
+        ("partition_count=2", "partition_count", 2.0),
+        ("right_end=mitred", "right_end", "mitred"),
+        ("timber=teak", "timber", "teak"),
+    ],
+)
+def test_set_reads_a_value_like_the_screen(
+    file: Path, capsys: pytest.CaptureFixture[str], setting: str, name: str, value: float | str
+) -> None:
+    """1 in = 25.4 mm exactly."""
+    found = facts_of(capsys, file, "--set", setting)["parameters"][name]["value"]
+    assert found == (value if isinstance(value, str) else pytest.approx(value, abs=1e-9))
+
+
+def test_values_set_together_do_not_depend_on_their_order(
+    file: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A length that the old depth would not allow, and the other way round."""
+    settings = ["--set", "length=2400", "--set", "flare_end=2000", "--set", "flare_straight=900"]
+    turned = [*settings[4:], *settings[2:4], *settings[:2]]
+    assert facts_of(capsys, file, *settings) == facts_of(capsys, file, *turned)
+
+
+def test_facts_are_one_json_document_for_every_part(
+    file: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    content = facts_of(capsys, file)
+    assert {"parameters", "derived", "parts", "joints", "findings"} <= set(content)
+    assert content["derived"]["seat_height"]["value"] == pytest.approx(450.0)
+
+
+def test_nothing_is_written_by_looking(file: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    before = file.read_bytes()
+    facts_of(capsys, file, "--set", "length=1500")
+    assert file.read_bytes() == before
+    assert os.listdir(file.parent) == [file.name]  # noqa: PTH208
+
+
+def test_check_says_what_is_found_and_stops_the_work(
+    file: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(all_checks, "findings", lambda _bench: (GRAVE, SLIGHT))
+    assert main(["check", str(file)]) == 1
+    assert capsys.readouterr().out == (
+        "do not cut: The wall is 1.5 mm thick. [top, bottom]\n"
+        "    Set the reveal to 20 mm.\n"
+        "good to know: It is a bench.\n"
+    )
+
+
+@pytest.mark.parametrize("found", [(), (SLIGHT,)])
+def test_check_passes_a_bench_that_can_be_cut(
+    file: Path,
+    capsys: pytest.CaptureFixture[str],
+    monkeypatch: pytest.MonkeyPatch,
+    found: tuple[Finding, ...],
+) -> None:
+    monkeypatch.setattr(all_checks, "findings", lambda _bench: found)
+    assert main(["check", str(file)]) == 0
+    assert capsys.readouterr().out
+
+
+@pytest.mark.parametrize(
+    ("arguments", "words"),
+    [
+        (["facts", "FILE", "--set", "lenght=5"], "Did you mean length?"),
+        (["facts", "FILE", "--set", "length"], "Write NAME=VALUE"),
+        (["facts", "FILE", "--set", "length=long"], "Write it like"),
+        (["facts", "FILE", "--set", "length=nan"], "Write it like"),
+        (["facts", "FILE", "--set", "length=1e9"], "Write it like"),
+        (["facts", "FILE", "--set", "length=99999"], "from 300 mm to 3600 mm"),
+        (["facts", "FILE", "--set", "right_end=round"], "mitred or open"),
+        (["facts", "FILE", "--set", "flare_end=100"], "The least it can be is"),
+        (["check", "missing.settle"], "no such file"),
+        (["facts", "."], "not a file"),
+        (["pack", "FILE"], "--out"),
+        (["pack", "FILE", "--out", "x", "--units", "feet"], "invalid choice"),
+        (["pack", "FILE", "--out", "x", "--paper", "B5"], "invalid choice"),
+        (["facts"], "required: FILE"),
+        (["facts", "FILE", "--bogus"], "unrecognized arguments"),
+        (["--bogus"], "unrecognized arguments"),
+        (["FILE", "another"], "unrecognized arguments"),
+    ],
+)
+def test_trouble_is_exit_code_2_with_words_on_the_error_output(
+    file: Path, capsys: pytest.CaptureFixture[str], arguments: list[str], words: str
+) -> None:
+    code = main([str(file) if word == "FILE" else word for word in arguments])
+    captured = capsys.readouterr()
+    assert code == 2
+    assert words in captured.err
+    assert "Traceback" not in captured.err
+    assert captured.out == ""
+
+
+def test_a_damaged_file_is_named(file: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    file.write_bytes(file.read_bytes()[:900])
+    assert main(["check", str(file)]) == 2
+    assert str(file) in capsys.readouterr().err
+
+
+def test_our_own_fault_is_told_apart(
+    file: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """An exit code of 1 would read as 'do not cut'."""
+
+    def fault(_bench: object) -> None:
+        raise ZeroDivisionError
+
+    monkeypatch.setattr(all_checks, "findings", fault)
+    assert main(["check", str(file)]) == 3
+    error = capsys.readouterr().err
+    assert "ZeroDivisionError" in error
+    assert "fault of the program" in error
+
+
+def test_help_is_no_error(capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(["--help"]) == 0
+    assert "pack" in capsys.readouterr().out
+    assert run(["pack", "--help"]) == 0
+    assert "NAME=VALUE" in capsys.readouterr().out
+
+
+def test_it_runs_as_a_module_with_no_screen_and_no_window_library(file: Path) -> None:
+    """Python itself lists what was imported."""
+    done = outside("facts", file, environment={"PYTHONPROFILEIMPORTTIME": "1"})
+    assert done.returncode == 0
+    assert json.loads(done.stdout)["project"]["title"] == "Reading bench"
+    assert "geometry.bench" in done.stderr
+    assert "PySide6" not in done.stderr
+    assert "ezdxf" not in done.stderr
+
+
+def test_a_reader_that_goes_away_is_no_trouble(file: Path) -> None:
+    script = f'"{sys.executable}" -m app facts "{file}" | true; exit ${{PIPESTATUS[0]}}'
+    done = subprocess.run(
+        ["bash", "-c", script], cwd=ROOT, capture_output=True, text=True, check=False, timeout=60
+    )
+    assert done.returncode == 0
+    assert done.stderr == ""
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="needs a device that is always full")
+def test_a_full_output_is_said(file: Path) -> None:
+    with Path("/dev/full").open("w") as full:
+        done = subprocess.run(
+            [sys.executable, "-m", "app", "facts", str(file)],
+            cwd=ROOT,
+            stdout=full,
+            stderr=subprocess.PIPE,
+            text=True,
+            check=False,
+            timeout=60,
+        )
+    assert done.returncode == 2
+    assert "cannot be written" in done.stderr
+    assert "Traceback" not in done.stderr
+
+
+def test_an_output_that_cannot_show_a_sign_still_works(file: Path) -> None:
+    done = outside("check", file, environment={"PYTHONIOENCODING": "ascii"})
+    assert done.returncode in (0, 1)
+    assert done.stdout
+
+
+def test_the_date_can_be_fixed(monkeypatch: pytest.MonkeyPatch) -> None:
+    """1 700 000 000 s after 1970 is 14 November 2023 in UTC."""
+    from app.command_line import _today
+
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "1700000000")
+    assert _today() == date(2023, 11, 14)
+
+
+@pytest.mark.parametrize("seconds", ["soon", "1e5", "9" * 30, "-" + "9" * 30])
+def test_a_wrong_date_is_said(
+    file: Path,
+    tmp_path: Path,
+    capsys: pytest.CaptureFixture[str],
+    monkeypatch: pytest.MonkeyPatch,
+    seconds: str,
+) -> None:
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", seconds)
+    assert main(["pack", str(file), "--out", str(tmp_path / "out")]) == 2
+    assert "SOURCE_DATE_EPOCH" in capsys.readouterr().err
+    assert not (tmp_path / "out").exists()
