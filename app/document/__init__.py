@@ -1,0 +1,1 @@
+"""The work in hand: its history, its file, its autosave."""

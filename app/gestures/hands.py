@@ -1,0 +1,80 @@
+"""The gestures.  Each is fed the moments after its press and answers with deeds.
+
+Method: one generator a gesture (an idea seen in napari's shape tools); the driver sends a
+moment and gets a deed, and the last deed is the generator's return value.
+"""
+
+from __future__ import annotations
+
+from app.gestures.moments import (
+    Act,
+    Deed,
+    Gesture,
+    Handle,
+    Moment,
+    Pan,
+    PickAt,
+    Restore,
+    Settle,
+    Shift,
+    TypeInto,
+    between,
+    is_still,
+)
+
+
+def hold_value(handle: Handle, press: Moment) -> Gesture:
+    """A hand on a dimension or an edge: a click types, a drag sets, escape restores."""
+    moment = yield None
+    while moment.act is Act.MOVE and is_still(press, moment):
+        moment = yield None
+    if moment.act is Act.ESCAPE:
+        return None
+    if moment.act is Act.RELEASE and is_still(press, moment):
+        return TypeInto(handle)
+    if handle.pull is None:
+        while moment.act is Act.MOVE:
+            moment = yield None
+        return TypeInto(handle) if moment.act is Act.RELEASE else None
+    while moment.act is Act.MOVE:
+        moment = yield Shift(handle, between(press, moment), moment.free)
+    return Settle() if moment.act is Act.RELEASE else Restore()
+
+
+def touch_part(press: Moment) -> Gesture:
+    """A hand on the drawing but on no value: a click picks out the part."""
+    moment = yield None
+    while moment.act is Act.MOVE:
+        moment = yield None
+    if moment.act is Act.RELEASE and is_still(press, moment):
+        return PickAt(moment.at)
+    return None
+
+
+def slide_sheet(press: Moment) -> Gesture:
+    """The sheet follows the hand."""
+    last = press
+    moment = yield None
+    while moment.act is Act.MOVE:
+        step = between(last, moment)
+        last = moment
+        moment = yield Pan(step)
+    return Pan(between(last, moment)) if moment.act is Act.RELEASE else None
+
+
+class Hand:
+    """Drives one gesture; ``busy`` until it has said its last deed."""
+
+    def __init__(self, gesture: Gesture) -> None:
+        self._gesture = gesture
+        self.busy = True
+        next(gesture)
+
+    def feed(self, moment: Moment) -> Deed | None:
+        """Send one moment on and take the answer."""
+        try:
+            return self._gesture.send(moment)
+        except StopIteration as end:
+            self.busy = False
+            last: Deed | None = end.value
+            return last

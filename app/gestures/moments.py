@@ -1,0 +1,101 @@
+"""What the hand does, and what is to be done about it, as plain values.
+
+Places are window pixels, x to the right and y down.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Generator
+from dataclasses import dataclass
+from enum import Enum
+
+from geometry.dimensioning.pull import Pull
+from geometry.primitives.frame import Vec2
+
+
+class Act(Enum):
+    """One thing that the hand does."""
+
+    PRESS = "press"
+    MOVE = "move"
+    RELEASE = "release"
+    ESCAPE = "escape"
+
+
+@dataclass(frozen=True, slots=True)
+class Moment:
+    """An act at a place; ``free`` is True while the key for free movement is held."""
+
+    act: Act
+    at: Vec2
+    free: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Handle:
+    """What is under the hand in a view.
+
+    ``pull`` says which value a drag sets; None for a derived dimension.  ``dimension`` is the
+    dimension's name, empty for an edge of a part.
+    """
+
+    view: str
+    pull: Pull | None
+    dimension: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Shift:
+    """The handle has been moved by so many pixels since the press."""
+
+    handle: Handle
+    by: Vec2
+    free: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Settle:
+    """The drag is over; what it shows becomes one step of the history."""
+
+
+@dataclass(frozen=True, slots=True)
+class Restore:
+    """The drag is given up; what was before stands again."""
+
+
+@dataclass(frozen=True, slots=True)
+class TypeInto:
+    """A click: open the value for typing, or say what it follows from."""
+
+    handle: Handle
+
+
+@dataclass(frozen=True, slots=True)
+class PickAt:
+    """A click on the drawing itself: pick out the part there."""
+
+    at: Vec2
+
+
+@dataclass(frozen=True, slots=True)
+class Pan:
+    """Move the sheet by so many pixels since the last moment."""
+
+    by: Vec2
+
+
+Deed = Shift | Settle | Restore | TypeInto | PickAt | Pan
+Gesture = Generator[Deed | None, Moment, Deed | None]
+
+STILL = 4.0
+"""A press that moves less than so many pixels is a click."""
+
+
+def between(start: Moment, end: Moment) -> Vec2:
+    """How far the hand has moved, in pixels."""
+    return (end.at[0] - start.at[0], end.at[1] - start.at[1])
+
+
+def is_still(start: Moment, end: Moment) -> bool:
+    dx, dy = between(start, end)
+    return dx * dx + dy * dy < STILL * STILL

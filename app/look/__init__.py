@@ -1,0 +1,1 @@
+"""Colours, palettes and type: how the program looks, by role."""

@@ -1,0 +1,1 @@
+"""What is on the screen, computed without Qt: from a project to marks, rows and notes."""
