@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-CHORD_ERROR = 0.01
-"""How far an arc may be off its chords in the solids: a tenth of what a shop can measure."""
+CHORD_ERROR = 0.05
+"""How far an arc may be off its chords in the solids: a fifth of the thinnest line at full size.
+Drawings for cutting keep true arcs; finer chords only make solids and views slower."""
 
 COPLANAR = 1e-6
 """Faces nearer than this lie in one plane: far below a shaving, far above rounding at 10 m."""
 
-SHARP_EDGE_DEG = 3.0
+SHARP_EDGE_DEG = 0.5
 """Faces that meet at a smaller angle are one smooth face and show no edge between them; the
-slightest lean or taper worth cutting is more.  CHORD_ERROR alone does not keep arcs below it:
-a chord of an arc of radius r turns by 2 arccos(1 - CHORD_ERROR / r), 6.4° at 6.35 mm."""
+slightest lean or taper worth cutting is more.  Chords of one arc are known by their cutter, as
+they turn by more than many a flared front leans: 14° at 6.35 mm radius."""
 
 MERGE = 1e-4
 """Points and lines of a drawing nearer than this are the same: no printer or plotter shows it,

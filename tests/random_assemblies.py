@@ -25,10 +25,10 @@ class Waste:
     removed: tuple[Removal, ...]
     title: str = "waste"
 
-    def removals(self, blank: Blank) -> tuple[Removal, ...]:
+    def removals(self, blank: Blank) -> tuple[Removal, ...]:  # noqa: ARG002
         return self.removed
 
-    def contours(self, blank: Blank) -> tuple[Contour, ...]:
+    def contours(self, blank: Blank) -> tuple[Contour, ...]:  # noqa: ARG002
         return ()
 
 

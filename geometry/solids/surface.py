@@ -3,9 +3,9 @@
 Frame and units: the mesh's own, mm.
 
 Method: triangles of one flat face share the face's normal, taken over the whole face so that
-a sliver cannot tilt it.  Each edge joins two triangles; it is drawn when their faces differ in
-direction.  Two triangles that share their longest edge within a face are taken as one panel
-when they make a convex four-sided piece.
+a sliver cannot tilt it.  Each edge joins two triangles; it counts when their faces differ in
+direction, and is smooth when they hardly do or belong to one flattened arc.  Two triangles that
+share their longest edge within a face become one panel when they make a convex piece.
 """
 
 from __future__ import annotations
@@ -18,7 +18,9 @@ from geometry.solids.kernel import EngineFault, Mesh
 from geometry.solids.solid import Floats, Indices, Solid, frozen
 from shared.tolerances import SHARP_EDGE_DEG
 
-_SHARP_COSINE = math.cos(math.radians(SHARP_EDGE_DEG))
+_SHARP = 2.0 * math.sin(math.radians(SHARP_EDGE_DEG) / 2.0)
+_FLAT = 1e-6
+"""Normals that differ by less belong to one plane: a micrometre over a metre."""
 
 
 def solid_from(mesh: Mesh, volume: float) -> Solid:
@@ -30,8 +32,10 @@ def solid_from(mesh: Mesh, volume: float) -> Solid:
     beside = halves // 3
     faces = mesh.faces[beside]
     smooth = (mesh.runs_into[faces] == faces[:, ::-1]).any(axis=1)
-    cosine = np.einsum("ij,ij->i", normals[beside[:, 0]], normals[beside[:, 1]])
-    drawn = (faces[:, 0] != faces[:, 1]) & (smooth | (cosine < _SHARP_COSINE))
+    turn = normals[beside[:, 0]] - normals[beside[:, 1]]
+    square = np.einsum("ij,ij->i", turn, turn)
+    smooth |= square < _SHARP**2
+    drawn = (faces[:, 0] != faces[:, 1]) & (square > _FLAT**2)
     start = mesh.triangles.ravel()
     end = mesh.triangles[:, (1, 2, 0)].ravel()
     panels, of_triangle = _panels(mesh, normals, halves[faces[:, 0] == faces[:, 1]])

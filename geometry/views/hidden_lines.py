@@ -22,7 +22,14 @@ from dataclasses import dataclass
 import numpy as np
 
 from geometry.solids.solid import Flags, Floats, Indices
-from geometry.views.scene import Scene
+from geometry.views.covers import Covers, covers_of, spread
+from geometry.views.pairing import (
+    buried,
+    lines_behind_panels,
+    lines_behind_places,
+    places_before,
+)
+from geometry.views.scene import Lines, Panels, Scene
 from shared.tolerances import COPLANAR, MERGE
 
 
@@ -36,43 +43,92 @@ class Stretches:
     visible: Flags
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class _Hidden:
+    """Stretches of lines that one thing hides; they may overlap."""
+
+    line: Indices
+    start: Floats
+    end: Floats
+
+
 def stretches_of(scene: Scene) -> Stretches:
     """Every line of the scene, cut into seen and hidden stretches that cover it end to end."""
     lines = scene.lines
-    line, start, end = _hidden_intervals(scene)
-    length = np.hypot(*(lines.b - lines.a)[:2])
-    closed = np.flatnonzero(~lines.open)
-    line = np.concatenate((line, closed))
-    start = np.concatenate((start, np.zeros(len(closed))))
-    end = np.concatenate((end, np.ones(len(closed))))
-    return _cut(len(length), MERGE / length, line, start, end)
+    places = scene.solids * scene.views
+    covers = covers_of(scene.rims, places)
+    place, over = places_before(scene)
+    gone = buried(scene, covers, place, over)
+    live = ~(gone.take(place) | gone.take(over))
+    line = np.flatnonzero(lines.open & ~gone.take(lines.place))
+    low = np.minimum(lines.a.take(line, axis=1), lines.b.take(line, axis=1))
+    high = np.maximum(lines.a.take(line, axis=1), lines.b.take(line, axis=1))
+    line_place = lines.place.take(line)
+    row, over = lines_behind_places(scene, low, high, line_place, place[live], over[live])
+
+    own = line_place.take(row) == over
+    behind = (
+        (covers.count.take(over) > 0)
+        & (high[2].take(row) <= scene.low[2].take(over) + COPLANAR)
+        & ~own  # a solid's own lowest rim is as low as itself
+    )
+    by_covers = _behind_covers(lines, covers, line.take(row[behind]), over[behind])
+    done = ~lines.open | gone.take(lines.place)
+    done[by_covers.line[(by_covers.start <= 0.0) & (by_covers.end >= 1.0)]] = True
+
+    untouched = covers.single.take(over) & own
+    left = np.flatnonzero(~(behind | untouched | done.take(line).take(row)))
+    row, panel = lines_behind_panels(
+        scene.panels, places, low, high, row.take(left), over.take(left)
+    )
+    by_panels = _behind_panels(lines, scene.panels, line.take(row), panel)
+    closed = np.flatnonzero(done)
+    return _cut(
+        MERGE / np.hypot(*(lines.b - lines.a)[:2]),
+        np.concatenate((closed, by_covers.line, by_panels.line)),
+        np.concatenate((np.zeros(len(closed)), by_covers.start, by_panels.start)),
+        np.concatenate((np.ones(len(closed)), by_covers.end, by_panels.end)),
+    )
 
 
-def spread(counts: Indices) -> tuple[Indices, Indices]:
-    """For rows that each stand for ``counts`` items: the row of each item and its rank in it."""
-    row = np.repeat(np.arange(len(counts)), counts)
-    first = np.cumsum(counts) - counts
-    return row, np.arange(len(row)) - first[row]
-
-
-def _hidden_intervals(scene: Scene) -> tuple[Indices, Floats, Floats]:
-    """Lines and the stretches of them that single panels hide; they may overlap."""
-    lines, panels = scene.lines, scene.panels
-    line, panel = _candidates(scene)
-    near_a, near_b = lines.a[:, line], lines.b[:, line]
-    plane = panels.plane[:, panel]
-    behind_a = -_snapped((plane[:3] * near_a).sum(axis=0) + plane[3])
-    behind_b = -_snapped((plane[:3] * near_b).sum(axis=0) + plane[3])
-    keep = (behind_a > 0.0) | (behind_b > 0.0)
-    line, panel = line[keep], panel[keep]
-    start, end = _narrowed(np.zeros(len(line)), np.ones(len(line)), behind_a[keep], behind_b[keep])
-    a, b = near_a[:2, keep], near_b[:2, keep]
-    for p, q, r in panels.sides[:, :, panel]:
-        start, end = _narrowed(
-            start, end, _snapped(p * a[0] + q * a[1] + r), _snapped(p * b[0] + q * b[1] + r)
-        )
+def _behind_covers(lines: Lines, covers: Covers, line: Indices, over: Indices) -> _Hidden:
+    """What covers hide of lines that lie wholly behind them."""
+    pair, rank = spread(covers.count.take(over))
+    p, q, r = covers.sides.take(covers.first.take(over).take(pair) + rank, axis=1)
+    (ua, va), (ub, vb) = (ends[:2].take(line.take(pair), axis=1) for ends in (lines.a, lines.b))
+    start, end = _narrowed(
+        np.zeros(len(pair)),
+        np.ones(len(pair)),
+        _snapped(p * ua + q * va + r),
+        _snapped(p * ub + q * vb + r),
+    )
+    first = np.flatnonzero(rank == 0)
+    if not len(first):
+        return _Hidden(line, start, end)
+    start, end = np.maximum.reduceat(start, first), np.minimum.reduceat(end, first)
     some = end > start
-    return line[some], start[some], end[some]
+    return _Hidden(line[some], start[some], end[some])
+
+
+def _behind_panels(lines: Lines, panels: Panels, line: Indices, panel: Indices) -> _Hidden:
+    """What panels hide of lines, pair by pair."""
+    a, b = lines.a.take(line, axis=1), lines.b.take(line, axis=1)
+    p, q, r, s = panels.plane.take(panel, axis=1)
+    behind_a = -_snapped(p * a[0] + q * a[1] + r * a[2] + s)
+    behind_b = -_snapped(p * b[0] + q * b[1] + r * b[2] + s)
+    keep = np.flatnonzero((behind_a > 0.0) | (behind_b > 0.0))
+    line, panel = line.take(keep), panel.take(keep)
+    (ua, va), (ub, vb) = a[:2].take(keep, axis=1), b[:2].take(keep, axis=1)
+    start, end = _narrowed(
+        np.zeros(len(keep)), np.ones(len(keep)), behind_a.take(keep), behind_b.take(keep)
+    )
+    for side in panels.sides:
+        p, q, r = side.take(panel, axis=1)
+        start, end = _narrowed(
+            start, end, _snapped(p * ua + q * va + r), _snapped(p * ub + q * vb + r)
+        )
+    some = np.flatnonzero(end > start)
+    return _Hidden(line.take(some), start.take(some), end.take(some))
 
 
 def _snapped(distance: Floats) -> Floats:
@@ -89,51 +145,9 @@ def _narrowed(start: Floats, end: Floats, at_a: Floats, at_b: Floats) -> tuple[F
     return start, end
 
 
-def _candidates(scene: Scene) -> tuple[Indices, Indices]:
-    """Pairs of an open line and a panel that might hide some of it."""
-    lines, panels = scene.lines, scene.panels
-    line = np.flatnonzero(lines.open)
-    low = np.minimum(lines.a[:, line], lines.b[:, line])
-    high = np.maximum(lines.a[:, line], lines.b[:, line])
-    place_count = scene.solids * scene.views
-    place, over = _places_before(scene)
-    counts = np.bincount(place, minlength=place_count)
-    first = np.cumsum(counts) - counts
-    at = lines.place[line]
-    row, rank = spread(counts[at])
-    row, other = _may_hide(low, high, row, scene.low, scene.high, over[first[at][row] + rank])
-    held = np.bincount(panels.place, minlength=place_count)
-    start = np.cumsum(held) - held
-    pair, rank = spread(held[other])
-    row, panel = _may_hide(low, high, row[pair], panels.low, panels.high, start[other][pair] + rank)
-    return line[row], panel
-
-
-def _places_before(scene: Scene) -> tuple[Indices, Indices]:
-    """Pairs of places of one view where the second may hide some of the first, in order."""
-    every = np.arange(scene.solids * scene.views).reshape(scene.views, scene.solids)
-    shape = (scene.views, scene.solids, scene.solids)
-    near = np.broadcast_to(every[:, :, None], shape).ravel()
-    far = np.broadcast_to(every[:, None, :], shape).ravel()
-    return _may_hide(scene.low, scene.high, near, scene.low, scene.high, far)
-
-
-def _may_hide(
-    low: Floats, high: Floats, row: Indices, over_low: Floats, over_high: Floats, over: Indices
-) -> tuple[Indices, Indices]:
-    """The pairs (row, over) whose boxes overlap as seen, the second reaching in front."""
-    keep = np.flatnonzero(over_high[2].take(over) > (low[2] + COPLANAR).take(row))
-    for axis in (0, 1):
-        row, over = row.take(keep), over.take(keep)
-        keep = np.flatnonzero(
-            (over_low[axis].take(over) <= (high[axis] + COPLANAR).take(row))
-            & (over_high[axis].take(over) >= (low[axis] - COPLANAR).take(row))
-        )
-    return row.take(keep), over.take(keep)
-
-
-def _cut(count: int, least: Floats, line: Indices, start: Floats, end: Floats) -> Stretches:
+def _cut(least: Floats, line: Indices, start: Floats, end: Floats) -> Stretches:
     """Lines cut by the union of their hidden intervals; what is shorter than ``least`` goes."""
+    count = len(least)
     every = np.arange(count)
     # An empty interval at the end of every line makes the gap before it an ordinary one.
     at = np.concatenate((line, every))

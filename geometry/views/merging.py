@@ -15,7 +15,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from geometry.solids.solid import Flags, Floats, Indices
-from geometry.views.hidden_lines import Stretches, spread
+from geometry.views.covers import spread
+from geometry.views.hidden_lines import Stretches
 from geometry.views.scene import Lines
 from shared.tolerances import MERGE
 

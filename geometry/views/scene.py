@@ -17,14 +17,14 @@ from geometry.solids.solid import Flags, Floats, Indices, PlacedSolid
 from geometry.views.view import View
 from shared.tolerances import MERGE
 
-EDGE_ON = 1e-9
-"""A face whose normal leans less than this toward the viewer is seen as a line: even ten metres
-of it would be narrower than rounding."""
+EDGE_ON = 1e-7
+"""A face whose normal leans less than this toward the viewer is seen as a line: a metre of it
+is as narrow as MERGE."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Lines:
-    """n edges as seen: ends ``a`` and ``b`` (3, n) in u, v, w; ``place`` (n,).
+    """n edges as seen, sorted by place: ends ``a`` and ``b`` (3, n) in u, v, w; ``place`` (n,).
 
     ``open`` (n,): a face beside the edge is toward the viewer; without one it is surely hidden.
     """
@@ -52,12 +52,25 @@ class Panels:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
+class Rims:
+    """n edges where a solid turns away from the viewer, sorted by place.
+
+    Each runs from ``a`` to ``b`` (2, n) in u, v with the solid on its left; ``place`` (n,).
+    """
+
+    a: Floats
+    b: Floats
+    place: Indices
+
+
+@dataclass(frozen=True, slots=True, eq=False)
 class Scene:
     """Everything that is looked at; ``low`` and ``high`` (3, places) box each solid."""
 
     solids: int
     views: int
     lines: Lines
+    rims: Rims
     panels: Panels
     low: Floats
     high: Floats
@@ -73,41 +86,57 @@ def scene_of(solids: Sequence[PlacedSolid], views: Sequence[View]) -> Scene:
     seen = np.ascontiguousarray((axes @ vertices.T).transpose(1, 0, 2)).reshape(3, -1)
     stride = len(vertices)
     place_starts = (np.arange(len(views))[:, None] * stride + starts).ravel()
+    lines, rims = _lines_and_rims(solids, axes, seen, starts, stride)
     return Scene(
         solids=len(solids),
         views=len(views),
-        lines=_lines(solids, axes, seen, starts, stride),
+        lines=lines,
+        rims=rims,
         panels=_panels(solids, axes, seen, starts, stride),
         low=np.minimum.reduceat(seen, place_starts, axis=1),
         high=np.maximum.reduceat(seen, place_starts, axis=1),
     )
 
 
-def _lines(
+def _lines_and_rims(
     solids: Sequence[PlacedSolid], axes: Floats, seen: Floats, starts: Indices, stride: int
-) -> Lines:
+) -> tuple[Lines, Rims]:
     counts = np.array([len(placed.solid.edges) for placed in solids])
     edges = np.concatenate([placed.solid.edges for placed in solids])
     edges += np.repeat(starts, counts)[:, None]
+    edges = edges.T
     normals = np.concatenate([placed.edge_normals for placed in solids])
     smooth = np.concatenate([placed.solid.smooth for placed in solids])
     owner = np.repeat(np.arange(len(solids)), counts)
-    toward = normals @ axes[:, 2].T  # (edges, 2, views)
-    facing = toward > EDGE_ON
-    first, second = facing[:, 0].T, facing[:, 1].T
-    away = toward < -EDGE_ON
+    # (views, 2, edges): how far the two faces beside each edge lean toward the viewer.
+    toward = (axes[:, 2] @ normals.reshape(-1, 3).T).reshape(len(axes), -1, 2)
+    facing, away = toward > EDGE_ON, toward < -EDGE_ON
+    opens = facing[..., 0] | facing[..., 1]
+    turns = away[..., 0] != away[..., 1]
     # A smooth edge shows where the surface turns away: its two faces differ in facing.
-    outline = (first != second) | (away[:, 0] != away[:, 1]).T
-    view, edge = np.nonzero(outline | ~smooth)
-    ends = edges[edge] + (view * stride)[:, None]
-    a, b = seen[:, ends[:, 0]], seen[:, ends[:, 1]]
-    long_enough = (np.abs(b[0] - a[0]) > MERGE) | (np.abs(b[1] - a[1]) > MERGE)
-    view, edge = view[long_enough], edge[long_enough]
-    return Lines(
-        a=a[:, long_enough],
-        b=b[:, long_enough],
-        place=view * len(solids) + owner[edge],
-        open=(first | second)[view, edge],
+    shown = turns | (facing[..., 0] != facing[..., 1]) | ~smooth
+
+    view, edge = np.nonzero(shown)
+    ends = edges.take(edge, axis=1) + view * stride
+    a, b = seen.take(ends[0], axis=1), seen.take(ends[1], axis=1)
+    drawn = np.flatnonzero((np.abs(b[0] - a[0]) > MERGE) | (np.abs(b[1] - a[1]) > MERGE))
+    place = view * len(solids) + owner.take(edge)
+    # A rim runs the way it does round the face that is not turned away.
+    rim = drawn[turns[view, edge][drawn]]
+    swap = away[view[rim], edge[rim], 0]
+    rim_a, rim_b = a[:2].take(rim, axis=1), b[:2].take(rim, axis=1)
+    return (
+        Lines(
+            a=a.take(drawn, axis=1),
+            b=b.take(drawn, axis=1),
+            place=place.take(drawn),
+            open=opens[view, edge].take(drawn),
+        ),
+        Rims(
+            a=np.where(swap, rim_b, rim_a),
+            b=np.where(swap, rim_a, rim_b),
+            place=place.take(rim),
+        ),
     )
 
 
@@ -121,25 +150,32 @@ def _panels(
     owner = np.repeat(np.arange(len(solids)), counts)
     turned = axes @ normals.T  # (views, 3, panels)
     view, panel = np.nonzero(turned[:, 2] > EDGE_ON)
-    at = (corners[panel] + (view * stride)[:, None]).T
+    at = corners.take(panel, axis=0).T + view * stride
     points = seen[:, at]  # (3, 4, n)
-    ahead = points[:2, (1, 2, 3, 0)]
-    along = ahead - points[:2]
-    length = np.hypot(along[0], along[1])
-    # A triangle's fourth side has no length; it is given a distance that never excludes.
-    real = length > 0.0
-    inverse = np.divide(1.0, length, out=np.zeros_like(length), where=real)
     sides = np.empty((4, 3, len(panel)))
-    sides[:, 0] = -along[1] * inverse
-    sides[:, 1] = along[0] * inverse
-    sides[:, 2] = -(sides[:, 0] * points[0] + sides[:, 1] * points[1]) + ~real
+    for corner in range(4):
+        sides[corner] = inward(points[:2, corner], points[:2, (corner + 1) % 4])
     plane = np.empty((4, len(panel)))
     plane[:3] = turned[view, :, panel].T
-    plane[3] = -(plane[:3] * points[:, 0]).sum(axis=0)
+    plane[3] = -(plane[0] * points[0, 0] + plane[1] * points[1, 0] + plane[2] * points[2, 0])
     return Panels(
-        place=view * len(solids) + owner[panel],
+        place=view * len(solids) + owner.take(panel),
         sides=sides,
         plane=plane,
         low=points.min(axis=1),
         high=points.max(axis=1),
     )
+
+
+def inward(a: Floats, b: Floats) -> Floats:
+    """The lines (p, q, r) from ``a`` to ``b`` (2, n): p u + q v + r is the distance to the left.
+
+    Where the two ends are one, as on a triangle's fourth side, it is 1 everywhere.
+    """
+    (ua, va), (ub, vb) = a, b
+    along_u, along_v = ub - ua, vb - va
+    length = np.sqrt(along_u * along_u + along_v * along_v)
+    nothing = length == 0.0
+    length[nothing] = 1.0
+    p, q = -along_v / length, along_u / length
+    return np.stack((p, q, nothing - (p * ua + q * va)))

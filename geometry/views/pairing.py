@@ -1,0 +1,89 @@
+"""Which lines have to be tried against which covers and panels.
+
+Frame and units: (u, v, w) of a view, mm; places as geometry.views.scene has them.
+
+Method: from coarse to fine, so that the work stays near proportional to the bench: solids that
+are buried behind one cover drop out altogether; then boxes of solids, boxes of lines against
+boxes of solids, and last boxes of lines against boxes of panels.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from geometry.solids.solid import Flags, Floats, Indices
+from geometry.views.covers import Covers, spread
+from geometry.views.scene import Panels, Scene
+from shared.tolerances import COPLANAR
+
+
+def places_before(scene: Scene) -> tuple[Indices, Indices]:
+    """Pairs of places of one view where the second may hide some of the first, in order."""
+    every = np.arange(scene.solids * scene.views).reshape(scene.views, scene.solids)
+    shape = (scene.views, scene.solids, scene.solids)
+    near = np.broadcast_to(every[:, :, None], shape).ravel()
+    far = np.broadcast_to(every[:, None, :], shape).ravel()
+    return _boxes_meet(scene.low, scene.high, near, scene.low, scene.high, far)
+
+
+def buried(scene: Scene, covers: Covers, place: Indices, over: Indices) -> Flags:
+    """The places whose whole outline lies behind one cover, out of pairs of places."""
+    rims = scene.rims
+    held = np.bincount(rims.place, minlength=len(covers.count))
+    first = np.cumsum(held) - held
+    low, high = scene.low, scene.high
+    chosen = (
+        (covers.count.take(over) > 0)
+        & (held.take(place) > 0)
+        & (high[2].take(place) <= low[2].take(over) + COPLANAR)
+    )
+    for axis in (0, 1):
+        chosen &= low[axis].take(place) >= low[axis].take(over) - COPLANAR
+        chosen &= high[axis].take(place) <= high[axis].take(over) + COPLANAR
+    place, over = place[chosen], over[chosen]
+    pair, rank = spread(held.take(place))
+    point = first.take(place).take(pair) + rank
+    row, rank = spread(covers.count.take(over).take(pair))
+    side = covers.first.take(over).take(pair).take(row) + rank
+    p, q, r = covers.sides.take(side, axis=1)
+    u, v = rims.a.take(point, axis=1).take(row, axis=1)
+    outside = np.bincount(pair.take(row)[p * u + q * v + r < -COPLANAR], minlength=len(place))
+    gone = np.zeros(len(covers.count), dtype=np.bool_)
+    gone[place[outside == 0]] = True
+    return gone
+
+
+def lines_behind_places(
+    scene: Scene, low: Floats, high: Floats, line_place: Indices, place: Indices, over: Indices
+) -> tuple[Indices, Indices]:
+    """Pairs of a line, boxed by ``low`` and ``high`` (3, n), and a place that may hide it."""
+    counts = np.bincount(place, minlength=scene.solids * scene.views)
+    first = np.cumsum(counts) - counts
+    row, rank = spread(counts.take(line_place))
+    other = over.take(first.take(line_place).take(row) + rank)
+    return _boxes_meet(low, high, row, scene.low, scene.high, other)
+
+
+def lines_behind_panels(
+    panels: Panels, places: int, low: Floats, high: Floats, line: Indices, over: Indices
+) -> tuple[Indices, Indices]:
+    """Pairs of a line and a panel of the place that it was paired with."""
+    held = np.bincount(panels.place, minlength=places)
+    start = np.cumsum(held) - held
+    pair, rank = spread(held.take(over))
+    panel = start.take(over).take(pair) + rank
+    return _boxes_meet(low, high, line.take(pair), panels.low, panels.high, panel)
+
+
+def _boxes_meet(
+    low: Floats, high: Floats, row: Indices, over_low: Floats, over_high: Floats, over: Indices
+) -> tuple[Indices, Indices]:
+    """The pairs (row, over) whose boxes overlap as seen, the second reaching in front."""
+    keep = np.flatnonzero(over_high[2].take(over) > (low[2] + COPLANAR).take(row))
+    for axis in (0, 1):
+        row, over = row.take(keep), over.take(keep)
+        keep = np.flatnonzero(
+            (over_low[axis].take(over) <= (high[axis] + COPLANAR).take(row))
+            & (over_high[axis].take(over) >= (low[axis] - COPLANAR).take(row))
+        )
+    return row.take(keep), over.take(keep)
