@@ -107,7 +107,10 @@ def _command_parser(command: str) -> argparse.ArgumentParser:
             "--out", metavar="DIR", type=Path, required=True, help="the folder to write to"
         )
         parser.add_argument(
-            "--units", choices=("mm", "in"), default="mm", help="of sizes shown, and of bare numbers"
+            "--units",
+            choices=("mm", "in"),
+            default="mm",
+            help="of sizes shown, and of bare numbers",
         )
         parser.add_argument("--paper", choices=tuple(PAPERS), default="A4", help="size of sheets")
     return parser
@@ -178,9 +181,7 @@ def _project(options: argparse.Namespace) -> Project:
         try:
             changes[name] = read_value(parameter(name), value_text, _shown(options))
         except MakerError as error:
-            raise type(error)(
-                error.what, where=f"--set {setting}", remedy=error.remedy
-            ) from error
+            raise type(error)(error.what, where=f"--set {setting}", remedy=error.remedy) from error
     return replace(project, spec=set_values(project.spec, changes)) if changes else project
 
 

@@ -71,6 +71,10 @@ class History(Generic[T]):
         return self._steps[ahead].words if ahead < len(self._steps) else ""
 
     @property
+    def can_redo(self) -> bool:
+        return self._place + 1 < len(self._steps)
+
+    @property
     def undo_count(self) -> int:
         return self._place
 

@@ -1,0 +1,244 @@
+"""The drawing sheet: paints the marks, follows the hand, and lets values be typed in place.
+
+Moves of the mouse are noted and acted on once a frame.  What a gesture means is in
+``app.gestures``, where things lie in ``app.scene.sheet_view``, how they look in ``sheet_painter``;
+this class joins them to Qt's events.
+"""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QEvent, Qt, QTimer, Signal
+from PySide6.QtGui import (
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QResizeEvent,
+    QWheelEvent,
+)
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from app.canvas.deeds import Deeds, TypeValue
+from app.canvas.sheet_painter import SheetPainter
+from app.document.desk import Desk
+from app.gestures.hands import Hand, hold_value, slide_sheet, touch_part
+from app.gestures.moments import Act, Moment, PickAt, TypeInto
+from app.look.palettes import theme_of
+from app.look.type import cap_height
+from app.scene.laying_out import TEXT_HEIGHT
+from app.scene.preferences import Preferences
+from app.scene.sheet_view import SheetView
+
+FREE_KEYS = Qt.KeyboardModifier.AltModifier | Qt.KeyboardModifier.ControlModifier
+"""Alt moves freely; Control too, since some desktops keep Alt and the mouse to themselves."""
+
+
+class SheetCanvas(QWidget):
+    """What it says to the rest of the window it says through ``deeds``."""
+
+    scale_changed = Signal()
+
+    def __init__(
+        self,
+        desk: Desk,
+        preferences: Preferences,
+        type_value: TypeValue,
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
+        self.setMouseTracking(True)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        self.setMinimumSize(240, 200)
+        self.setAccessibleName("Drawing sheet")
+        self._desk = desk
+        self.view = SheetView(desk.model, preferences)
+        self.deeds = Deeds(self, desk, self.view, type_value)
+        self.deeds.changed.connect(self.update)
+        self._painter = SheetPainter(self.view)
+        self._hand: Hand | None = None
+        self._latest: Moment | None = None
+        self._sliding = False
+        self._frame = QTimer(self)
+        self._frame.setSingleShot(True)
+        self._frame.setInterval(0)
+        self._frame.timeout.connect(self._act)
+
+    # Showing
+
+    def show_bench(self, preferences: Preferences) -> None:
+        """The desk has another bench, or the maker other preferences.
+
+        A typed value that makes a fitted bench outgrow the window fits it again; a hand on a
+        value never has the sheet pulled from under it.
+        """
+        model = self._desk.model
+        if model is self.view.model and preferences == self.view.preferences:
+            return
+        self.deeds.show_bench(preferences)
+        if self.view.fitted and not self._desk.previewing and self.view.overflows():
+            self.view.fit()
+            self.scale_changed.emit()
+        self.update()
+
+    def fit(self) -> None:
+        self.view.fit()
+        self._rescaled()
+
+    def zoom(self, notches: float) -> None:
+        """Larger or smaller about the middle; the wheel does it about the pointer."""
+        self.view.zoom((self.width() / 2, self.height() / 2), notches)
+        self._rescaled()
+
+    def _rescaled(self) -> None:
+        self.deeds.close_entry()
+        self.scale_changed.emit()
+        self.update()
+
+    def paintEvent(self, event: QPaintEvent) -> None:  # noqa: ARG002
+        painter = QPainter(self)
+        try:
+            self._painter.paint(
+                painter,
+                self.size(),
+                self.devicePixelRatioF(),
+                theme_of(self.palette()),
+                self.font(),
+                self.deeds.under_hand(),
+            )
+        finally:
+            painter.end()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._measure()
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.FontChange:
+            self._measure()
+
+    def _measure(self) -> None:
+        """Lettering on the sheet is as large as that of the window around it."""
+        density = cap_height(self.font()) / TEXT_HEIGHT
+        self.view.resize((float(self.width()), float(self.height())), density)
+        self._rescaled()
+
+    # The mouse
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        if self._hand is not None:
+            return
+        press = _moment(Act.PRESS, event)
+        button = event.button()
+        if button == Qt.MouseButton.MiddleButton or (
+            self._sliding and button == Qt.MouseButton.LeftButton
+        ):
+            self._hand = Hand(slide_sheet(press))
+            self.setCursor(Qt.CursorShape.ClosedHandCursor)
+        elif button == Qt.MouseButton.LeftButton:
+            self.deeds.close_entry()
+            handle = self.deeds.take_hold(press.at)
+            self._hand = Hand(hold_value(handle, press) if handle else touch_part(press))
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        self._latest = _moment(Act.MOVE, event)
+        if not self._frame.isActive():
+            self._frame.start()
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        if self._hand is None:
+            return
+        if self._latest is not None:
+            self._latest = _moment(Act.MOVE, event)
+            self._act()
+        self._feed(_moment(Act.RELEASE, event))
+
+    def leaveEvent(self, event: QEvent) -> None:
+        super().leaveEvent(event)
+        self._latest = None
+        if self._hand is None:
+            self.deeds.point_at(None)
+            self.update()
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Zoom at the pointer; a sideways wheel, or Shift, slides the sheet."""
+        turn = event.angleDelta()
+        at = event.position()
+        if self._hand is not None:
+            event.ignore()
+        elif event.modifiers() & Qt.KeyboardModifier.ShiftModifier or abs(turn.x()) > abs(turn.y()):
+            self.view.pan((float(turn.x() or turn.y()) / 2, 0.0))
+        else:
+            self.view.zoom((at.x(), at.y()), turn.y() / 120.0)
+        self._rescaled()
+        self.deeds.point_at((at.x(), at.y()))
+
+    def _act(self) -> None:
+        """Once a frame: the latest move of the mouse."""
+        moment, self._latest = self._latest, None
+        if moment is None:
+            return
+        if self._hand is not None:
+            self._feed(moment)
+        else:
+            self.deeds.point_at(moment.at)
+            self.update()
+
+    def _feed(self, moment: Moment) -> None:
+        hand = self._hand
+        if hand is None:
+            return
+        deed = hand.feed(moment)
+        if not hand.busy:
+            self._hand = None
+        if deed is not None:
+            self.deeds.do(deed, moment)
+        if self._hand is None:
+            self.deeds.let_go(moment, keep_note=isinstance(deed, PickAt | TypeInto))
+        self.update()
+
+    # The keyboard
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        key = event.key()
+        if key == Qt.Key.Key_Escape and self._hand is not None:
+            self._latest = None
+            self._feed(Moment(Act.ESCAPE, (0.0, 0.0)))
+        elif key == Qt.Key.Key_Space and not event.isAutoRepeat():
+            self._sliding = True
+            self.setCursor(Qt.CursorShape.OpenHandCursor)
+        elif key == Qt.Key.Key_F and not event.modifiers():
+            self.fit()
+        elif not self.deeds.key_pressed(event):
+            super().keyPressEvent(event)
+            return
+        self.update()
+
+    def keyReleaseEvent(self, event: QKeyEvent) -> None:
+        if event.isAutoRepeat():
+            return
+        if event.key() == Qt.Key.Key_Space:
+            self._sliding = False
+            self.unsetCursor()
+        self.deeds.key_released(event)
+        self.update()
+
+    def focusNextPrevChild(self, forward: bool) -> bool:  # noqa: FBT001
+        """Tab walks the dimensions, and leaves the sheet after the last."""
+        if self.hasFocus() and self.deeds.walk(forward=forward):
+            self.update()
+            return True
+        return bool(super().focusNextPrevChild(forward))
+
+    def focusOutEvent(self, event: object) -> None:
+        super().focusOutEvent(event)  # type: ignore[arg-type]
+        self._sliding = False
+        self.deeds.focus_lost()
+        self.update()
+
+
+def _moment(act: Act, event: QMouseEvent) -> Moment:
+    at = event.position()
+    return Moment(act, (at.x(), at.y()), bool(event.modifiers() & FREE_KEYS))

@@ -1,0 +1,1 @@
+"""What stands around the sheet: job strip, story stick, parts, findings, papers, notices."""

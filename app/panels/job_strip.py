@@ -1,0 +1,64 @@
+"""The job from left to right in the trade's words; only the stages that work are there."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QRectF, Qt, Signal
+from PySide6.QtGui import QColor, QPainter, QPaintEvent
+from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QWidget
+
+from app.look.palettes import theme_of
+from app.look.word_button import WordButton
+from app.panels.findings_foot import count_text
+
+DRAWING, PAPERS = "Drawing", "Papers"
+STAGES = (DRAWING, PAPERS)
+
+
+class JobStrip(QWidget):
+    """``stage_chosen`` carries the stage's place in ``STAGES``."""
+
+    stage_chosen = Signal(int)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._group = QButtonGroup(self)
+        self._row = QHBoxLayout(self)
+        self._row.setContentsMargins(8, 0, 8, 0)
+        self._row.setSpacing(0)
+        for place, stage in enumerate(STAGES):
+            button = WordButton(stage, self)
+            button.setCheckable(True)
+            button.setToolTip(f"{stage} (Ctrl+{place + 1})")
+            self._group.addButton(button, place)
+            self._row.addWidget(button)
+        self._row.addStretch(1)
+        self.go_to(0)
+        self._group.idClicked.connect(self.stage_chosen)
+
+    def go_to(self, place: int) -> None:
+        self._group.button(place).setChecked(True)
+
+    def button(self, place: int) -> WordButton:
+        button = self._group.button(place)
+        assert isinstance(button, WordButton)
+        return button
+
+    def show_count(self, count: int) -> None:
+        """The drawing's findings, as a number after its word and in words to a screen reader."""
+        button = self.button(0)
+        button.setText(f"{DRAWING}  {count}" if count else DRAWING)
+        button.setAccessibleName(f"{DRAWING}, {count_text(count)}")
+        button.updateGeometry()
+
+    def add_at_end(self, widget: QWidget) -> None:
+        """Something that belongs to the whole window, at the right."""
+        self._row.addWidget(widget, 0, Qt.AlignmentFlag.AlignVCenter)
+
+    def paintEvent(self, event: QPaintEvent) -> None:  # noqa: ARG002
+        theme = theme_of(self.palette())
+        painter = QPainter(self)
+        try:
+            rule = QRectF(0, self.height() - 1, self.width(), 1)
+            painter.fillRect(rule, QColor(theme.hairline))
+        finally:
+            painter.end()

@@ -1,0 +1,180 @@
+"""Papers: what the shop gets, how it is shown, where it goes, and how the writing went."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import (
+    QComboBox,
+    QFormLayout,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QProgressBar,
+    QPushButton,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.look.type import bold
+from app.panels.title_fields import TitleFields
+from app.scene.preferences import UNIT_CHOICES, Preferences, unit_name
+from shared.paper import PAPERS, Paper
+from shared.units import Shown
+
+CONTENTS = (
+    # file, what it is
+    ("drawings.pdf", "general arrangement, then a page for each part"),
+    ("templates.pdf", "angled pieces at full size, with check squares to measure"),
+    ("cut_list.csv", "every piece with its sizes and timber"),
+    ("dxf/", "one cutting file a part, millimetres, true arcs"),
+    ("meshes/", "one solid a part, where it stands in the bench"),
+    ("facts.json", "every number, joint and finding, for other programs"),
+)
+
+
+class PapersPage(QScrollArea):
+    """``folder_asked``: the maker wants to choose one.  ``write_asked``: write the pack now."""
+
+    folder_asked = Signal()
+    write_asked = Signal()
+    show_asked = Signal()
+
+    def __init__(self, preferences: Preferences, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFrameShape(QScrollArea.Shape.NoFrame)
+        self.setWidgetResizable(True)
+        self.setAccessibleName("Papers")
+        self.title_fields = TitleFields(self)
+        self.units = QComboBox(self)
+        self.units.addItems([unit_name(choice) for choice in UNIT_CHOICES])
+        self.paper = QComboBox(self)
+        self.paper.addItems([_paper_text(paper) for paper in PAPERS.values()])
+        self.folder = QLineEdit(self)
+        self.choose = QPushButton("Choose…", self)
+        self.write = QPushButton("Write the pack", self)
+        self.progress = QProgressBar(self)
+        self.outcome = QLabel(self)
+        self.show_folder = QPushButton("Open the folder", self)
+        self._name_everything()
+        self.setWidget(self._body())
+        self.choose.clicked.connect(self.folder_asked)
+        self.write.clicked.connect(self.write_asked)
+        self.show_folder.clicked.connect(self.show_asked)
+        self.folder.textChanged.connect(self._ready)
+        self.show_preferences(preferences)
+        self._ready()
+
+    @property
+    def chosen_paper(self) -> Paper:
+        return list(PAPERS.values())[self.paper.currentIndex()]
+
+    @property
+    def chosen_units(self) -> Shown:
+        return UNIT_CHOICES[self.units.currentIndex()]
+
+    @property
+    def chosen_folder(self) -> Path:
+        return Path(self.folder.text().strip()).expanduser()
+
+    def show_preferences(self, preferences: Preferences) -> None:
+        """A change of unit on the screen changes it here; the other way round it does not."""
+        self.units.setCurrentIndex(UNIT_CHOICES.index(preferences.shown))
+
+    def show_alarm(self, count: int) -> None:
+        """Say when findings mean 'do not cut'; the pack can be written all the same."""
+        verb = "finding says" if count == 1 else "findings say"
+        self._alarm.setText(f"■ do not cut: {count} {verb} so. The papers can be written anyway.")
+        self._alarm.setVisible(count > 0)
+
+    def busy(self) -> None:
+        """Writing has begun."""
+        self.write.setEnabled(False)
+        self.progress.show()
+        self.show_folder.hide()
+        self.outcome.setText("Writing. You can go on working.")
+
+    def done(self, text: str, *, folder: bool) -> None:
+        """Writing has ended, well or not."""
+        self.progress.hide()
+        self.outcome.setText(text)
+        self.show_folder.setVisible(folder)
+        self._ready()
+
+    def _ready(self) -> None:
+        self.write.setEnabled(bool(self.folder.text().strip()) and not self.progress.isVisible())
+
+    def _name_everything(self) -> None:
+        for widget, name in (
+            (self.units, "Units on the papers"),
+            (self.paper, "Paper"),
+            (self.folder, "Folder for the pack"),
+            (self.choose, "Choose the folder for the pack"),
+            (self.progress, "Writing the pack"),
+        ):
+            widget.setAccessibleName(name)
+        self.folder.setPlaceholderText("A folder of its own is best")
+        self.progress.setRange(0, 0)
+        self.progress.setTextVisible(False)
+        self.progress.setMaximumHeight(6)
+        self.progress.hide()
+        self.show_folder.hide()
+        self.outcome.setWordWrap(True)
+        self.outcome.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self._alarm = QLabel(self)
+        self._alarm.setWordWrap(True)
+        self._alarm.hide()
+
+    def _body(self) -> QWidget:
+        body = QWidget(self)
+        column = QVBoxLayout(body)
+        column.setContentsMargins(32, 24, 32, 24)
+        column.setSpacing(14)
+        column.addWidget(self.title_fields)
+        column.addSpacing(8)
+        column.addWidget(_heading("The pack for the shop", body))
+        column.addWidget(_contents(body))
+        column.addLayout(self._form())
+        column.addWidget(self._alarm)
+        row = QHBoxLayout()
+        row.addWidget(self.write)
+        row.addWidget(self.show_folder)
+        row.addStretch(1)
+        column.addLayout(row)
+        column.addWidget(self.progress)
+        column.addWidget(self.outcome)
+        column.addStretch(1)
+        body.setMaximumWidth(60 * self.fontMetrics().horizontalAdvance("m"))
+        return body
+
+    def _form(self) -> QFormLayout:
+        form = QFormLayout()
+        form.addRow("&Units", self.units)
+        form.addRow("&Paper", self.paper)
+        row = QHBoxLayout()
+        row.addWidget(self.folder, 1)
+        row.addWidget(self.choose)
+        form.addRow("&Folder", row)
+        return form
+
+
+def _heading(text: str, parent: QWidget) -> QLabel:
+    label = QLabel(text, parent)
+    label.setFont(bold(label.font()))
+    return label
+
+
+def _contents(parent: QWidget) -> QLabel:
+    rows = "".join(
+        f"<tr><td style='padding-right:18px'>{file}</td><td>{what}</td></tr>"
+        for file, what in CONTENTS
+    )
+    label = QLabel(f"<table>{rows}</table>", parent)
+    label.setWordWrap(True)
+    return label
+
+
+def _paper_text(paper: Paper) -> str:
+    return f"{paper.name} ({paper.width:g} × {paper.height:g} mm)"

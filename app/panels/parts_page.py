@@ -1,0 +1,164 @@
+"""The list of parts: a name and a size each; the one picked out shows its timber and joints."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import (
+    QEvent,
+    QItemSelectionModel,
+    QModelIndex,
+    QPersistentModelIndex,
+    QRect,
+    QSize,
+    Qt,
+    Signal,
+)
+from PySide6.QtGui import QColor, QMouseEvent, QPainter, QPen
+from PySide6.QtWidgets import (
+    QFrame,
+    QLabel,
+    QListView,
+    QScrollArea,
+    QStyle,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.look.palettes import theme_of
+from app.look.themes import Tone
+from app.look.type import with_tabular_figures
+from app.panels.parts_model import LIT_ROLE, ROW_ROLE, PartsModel
+from app.scene.parts_notes import PartRow
+
+PAD_X, PAD_Y = 12, 5
+
+
+class PartDelegate(QStyledItemDelegate):
+    """Two lines a part: its name, and quietly its size."""
+
+    def sizeHint(
+        self,
+        option: QStyleOptionViewItem,
+        index: QModelIndex | QPersistentModelIndex,  # noqa: ARG002
+    ) -> QSize:
+        return QSize(0, 2 * option.fontMetrics.height() + 2 * PAD_Y + 2)
+
+    def paint(
+        self,
+        painter: QPainter,
+        option: QStyleOptionViewItem,
+        index: QModelIndex | QPersistentModelIndex,
+    ) -> None:
+        row = index.data(ROW_ROLE)
+        if not isinstance(row, PartRow):
+            return
+        theme = theme_of(option.palette)
+        picked = bool(option.state & QStyle.StateFlag.State_Selected)
+        lit = bool(index.data(LIT_ROLE)) or bool(option.state & QStyle.StateFlag.State_MouseOver)
+        painter.save()
+        try:
+            area: QRect = option.rect
+            if picked or lit:
+                painter.fillRect(area, QColor(theme.wash))
+            if picked:
+                painter.fillRect(
+                    QRect(area.left(), area.top(), 3, area.height()),
+                    QColor(theme.tone(Tone.HAND)),
+                )
+            inner = area.adjusted(PAD_X, PAD_Y, -PAD_X, -PAD_Y)
+            painter.setFont(option.font)
+            painter.setPen(QColor(theme.tone(Tone.HAND if lit or picked else Tone.INK)))
+            painter.drawText(inner, Qt.AlignmentFlag.AlignTop, row.title)
+            painter.setFont(with_tabular_figures(option.font))
+            painter.setPen(QColor(theme.tone(Tone.QUIET)))
+            painter.drawText(inner, Qt.AlignmentFlag.AlignBottom, row.size)
+            if option.state & QStyle.StateFlag.State_HasFocus:
+                painter.setPen(QPen(QColor(theme.tone(Tone.HAND)), 1))
+                painter.drawRect(area.adjusted(1, 1, -2, -2))
+        finally:
+            painter.restore()
+
+
+class PartsList(QListView):
+    """``pointed``: the part under the pointer, or ''.  ``picked``: the part picked out, or ''."""
+
+    pointed = Signal(str)
+    picked = Signal(str)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.parts = PartsModel(self)
+        self.setModel(self.parts)
+        self.setItemDelegate(PartDelegate(self))
+        self.setAccessibleName("Parts of the bench")
+        self.setFrameShape(QListView.Shape.NoFrame)
+        self.setMouseTracking(True)
+        self.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
+        self.viewport().setAutoFillBackground(False)
+
+    def currentChanged(self, current: QModelIndex, previous: QModelIndex) -> None:
+        super().currentChanged(current, previous)
+        row = self.parts.row(current)
+        self.picked.emit(row.name if row else "")
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        super().mouseMoveEvent(event)
+        row = self.parts.row(self.indexAt(event.position().toPoint()))
+        self.pointed.emit(row.name if row else "")
+
+    def leaveEvent(self, event: QEvent) -> None:
+        super().leaveEvent(event)
+        self.pointed.emit("")
+
+
+class PartsPage(QWidget):
+    """The list, and under it what is known of the part picked out."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.list = PartsList(self)
+        self.note = QLabel(self)
+        self.note.setWordWrap(True)
+        self.note.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
+        self.note.setContentsMargins(12, 8, 12, 8)
+        self.note.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        area = QScrollArea(self)
+        area.setFrameShape(QFrame.Shape.NoFrame)
+        area.setWidgetResizable(True)
+        area.setWidget(self.note)
+        area.setAccessibleName("The part picked out")
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(self.list, 3)
+        column.addWidget(area, 2)
+        self._picked = ""
+        self._say()
+
+    def show_rows(self, rows: tuple[PartRow, ...]) -> None:
+        self.list.parts.show_rows(rows)
+        self._say()
+
+    def pick(self, name: str) -> None:
+        """Make a part the picked one; empty for none."""
+        if name == self._picked:
+            return
+        self._picked = name
+        place = self.list.parts.place_of(name)
+        selection = self.list.selectionModel()
+        if place < 0:
+            selection.clear()
+        else:
+            index = self.list.parts.index(place)
+            selection.setCurrentIndex(index, QItemSelectionModel.SelectionFlag.ClearAndSelect)
+            self.list.scrollTo(index)
+        self._say()
+
+    def _say(self) -> None:
+        place = self.list.parts.place_of(self._picked)
+        if place < 0:
+            self.note.setText("Pick a part here or on the sheet to see its joints.")
+            return
+        row = self.list.parts.rows[place]
+        lines = [row.title, f"{row.size}, {row.material}", *(f"· {each}" for each in row.joints)]
+        self.note.setText("\n".join(lines))

@@ -1,0 +1,150 @@
+"""The story stick: every size of the bench in one narrow list, typed into and filtered.
+
+It is also the keyboard and screen-reader way to all that the mouse can drag: the arrow keys go
+up and down, left and right change a value by a step (with Shift by ten), Enter or any character
+types.
+"""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QEvent, QItemSelectionModel, QModelIndex, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QResizeEvent
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QLabel,
+    QLineEdit,
+    QListView,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.panels.stick_delegate import StickDelegate, value_rect
+from app.panels.stick_model import StickModel, TypeValue
+from app.scene.stick_rows import StickRow
+
+BIG = 10
+
+
+class StickList(QListView):
+    """The list itself.  ``pointed`` names the row under the pointer or the keyboard, or ''.
+
+    ``stepped`` asks for a value to be changed by so many steps.
+    """
+
+    pointed = Signal(str)
+    stepped = Signal(str, int)
+
+    def __init__(self, type_value: TypeValue, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.stick = StickModel(type_value, self)
+        self.setModel(self.stick)
+        self.setItemDelegate(StickDelegate(self))
+        self.setAccessibleName("Story stick: sizes of the bench")
+        self.setFrameShape(QListView.Shape.NoFrame)
+        self.setMouseTracking(True)
+        self.setEditTriggers(
+            QAbstractItemView.EditTrigger.AnyKeyPressed
+            | QAbstractItemView.EditTrigger.EditKeyPressed
+        )
+        self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.viewport().setAutoFillBackground(False)
+
+    def currentChanged(self, current: QModelIndex, previous: QModelIndex) -> None:
+        super().currentChanged(current, previous)
+        if self.hasFocus():
+            self._point(current)
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        super().mouseMoveEvent(event)
+        self._point(self.indexAt(event.position().toPoint()))
+
+    def leaveEvent(self, event: QEvent) -> None:
+        super().leaveEvent(event)
+        self.pointed.emit("")
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """A click on the value opens it for typing."""
+        super().mouseReleaseEvent(event)
+        place = event.position().toPoint()
+        index = self.indexAt(place)
+        if index.flags() & Qt.ItemFlag.ItemIsEditable:
+            area = value_rect(self.visualRect(index), self.fontMetrics())
+            if area.contains(place):
+                self.edit(index)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        row = self.stick.row(self.currentIndex())
+        key = event.key()
+        if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            if self.currentIndex().flags() & Qt.ItemFlag.ItemIsEditable:
+                self.edit(self.currentIndex())
+        elif row is not None and key in (Qt.Key.Key_Left, Qt.Key.Key_Right):
+            big = BIG if event.modifiers() & Qt.KeyboardModifier.ShiftModifier else 1
+            self.stepped.emit(row.name, big if key == Qt.Key.Key_Right else -big)
+        else:
+            super().keyPressEvent(event)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.scheduleDelayedItemsLayout()  # a reason wraps to the width
+
+    def _point(self, index: QModelIndex) -> None:
+        row = self.stick.row(index)
+        self.pointed.emit(row.name if row else "")
+
+
+class StoryStick(QWidget):
+    """A field to filter with, the list, and a note on the row at hand."""
+
+    def __init__(self, type_value: TypeValue, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.filter = QLineEdit(self)
+        self.filter.setPlaceholderText("Find a size")
+        self.filter.setAccessibleName("Find a size")
+        self.filter.setClearButtonEnabled(True)
+        self.list = StickList(type_value, self)
+        self.note = QLabel(self)
+        self.note.setWordWrap(True)
+        self.note.setContentsMargins(10, 6, 10, 8)
+        self.note.setMinimumHeight(self.fontMetrics().height() * 3 + 14)
+        self.note.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
+        self.nothing = QLabel("No size goes by that name.", self)
+        self.nothing.setContentsMargins(10, 8, 10, 8)
+        self.nothing.hide()
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(4)
+        for widget in (self.filter, self.nothing, self.list, self.note):
+            column.addWidget(widget, 1 if widget is self.list else 0)
+        self.filter.textChanged.connect(self._seek)
+
+    def show_rows(self, rows: tuple[StickRow, ...]) -> None:
+        self.list.stick.show_rows(rows)
+
+    def light(self, name: str, *, scroll: bool = False) -> None:
+        """Light the row of a value; ``scroll`` brings it into sight."""
+        self.list.stick.light(name)
+        place = self.list.stick.place_of(name)
+        if scroll and place >= 0:
+            self.list.scrollTo(self.list.stick.index(place))
+
+    def take_up(self, name: str) -> None:
+        """Make a value's row the current one, clearing a filter that hides it."""
+        if self.list.stick.place_of(name) < 0:
+            self.filter.clear()
+        place = self.list.stick.place_of(name)
+        if place >= 0:
+            index = self.list.stick.index(place)
+            self.list.selectionModel().setCurrentIndex(
+                index, QItemSelectionModel.SelectionFlag.ClearAndSelect
+            )
+            self.list.scrollTo(index)
+
+    def say(self, note: str) -> None:
+        """The sentence under the list: what the row at hand is, and how far it can go."""
+        self.note.setText(note)
+
+    def _seek(self, sought: str) -> None:
+        self.list.stick.seek(sought)
+        self.nothing.setVisible(self.list.stick.rowCount() == 0)

@@ -1,0 +1,72 @@
+"""The words of the title block, one field each; a change is one step of the history."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QFormLayout, QLabel, QLineEdit, QWidget
+
+from app.look.type import bold
+from geometry.design.project import LINE_FIELDS, LINE_LIMIT, Project
+from shared.errors import MakerError
+
+LABELS = {
+    "title": "Title",
+    "place": "Made for",
+    "designer": "Designer",
+    "owner": "Owner",
+    "number": "Number",
+    "revision": "Revision",
+}
+
+
+class TitleFields(QWidget):
+    """``described`` carries the project with one word changed, and what that word is."""
+
+    described = Signal(object, str)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._project: Project | None = None
+        self.fields: dict[str, QLineEdit] = {}
+        form = QFormLayout(self)
+        form.setContentsMargins(0, 0, 0, 0)
+        heading = QLabel("Title block", self)
+        heading.setFont(bold(self.font()))
+        form.addRow(heading)
+        for name in LINE_FIELDS:
+            field = QLineEdit(self)
+            field.setMaxLength(LINE_LIMIT)
+            field.setAccessibleName(LABELS[name])
+            field.setObjectName(name)
+            field.editingFinished.connect(self._changed)
+            form.addRow(LABELS[name], field)
+            self.fields[name] = field
+        self._wrong = QLabel(self)
+        self._wrong.setWordWrap(True)
+        self._wrong.hide()
+        form.addRow(self._wrong)
+
+    def show_project(self, project: Project) -> None:
+        self._project = project
+        for name, field in self.fields.items():
+            text = getattr(project, name)
+            if field.text() != text:
+                field.setText(text)
+        self._wrong.hide()
+
+    def _changed(self) -> None:
+        field = self.sender()
+        if self._project is None or not isinstance(field, QLineEdit):
+            return
+        name = field.objectName()
+        if field.text() == getattr(self._project, name):
+            return
+        try:
+            project = replace(self._project, **{name: field.text()})
+        except MakerError as error:
+            self._wrong.setText(f"✕ {error.what} {error.remedy}")
+            self._wrong.show()
+            return
+        self.described.emit(project, LABELS[name])

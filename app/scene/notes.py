@@ -1,0 +1,63 @@
+"""Small notes beside the pointer, in words."""
+
+from __future__ import annotations
+
+from app.gestures.moments import Handle
+from app.scene.model import Model
+from app.scene.parts_notes import part_rows
+from app.scene.preferences import Preferences
+from app.scene.wording import said, size_text
+from geometry.bench.catalogue import parameter
+from geometry.bench.limits import limits
+
+
+def value_note(model: Model, name: str, preferences: Preferences, stopped_by: str = "") -> str:
+    """A parameter under the hand: its name and value, and why it stops there."""
+    row = parameter(name)
+    value = size_text(model.spec.value(name), row.unit, preferences)
+    unit = f" {preferences.shown.unit}" if row.unit == "mm" else ""
+    first = said(f"{row.title} {value}{unit}", preferences)
+    return f"{first}\n{sentence(said(stopped_by, preferences))}" if stopped_by else first
+
+
+def handle_note(model: Model, handle: Handle, preferences: Preferences) -> str:
+    """What lies under a resting pointer: a value to pull or type, or what it follows from."""
+    if handle.pull is not None:
+        return value_note(model, handle.pull.parameter, preferences)
+    dimension = model.dimension_named[handle.dimension]
+    value = size_text(dimension.value, dimension.unit, preferences)
+    return said(
+        f"{dimension.title} ({value})\nFollows from {dimension.follows_from}.", preferences
+    )
+
+
+def row_note(model: Model, name: str, preferences: Preferences, stopped_by: str = "") -> str:
+    """What a row of the story stick is, and how far its value can go just now."""
+    derived = next((row for row in model.bench.derived if row.name == name), None)
+    if derived is not None:
+        return said(f"{derived.title}: follows from {derived.follows_from}.", preferences)
+    row = parameter(name)
+    if stopped_by:
+        return said(f"{row.title}: {sentence(stopped_by)}", preferences)
+    lines = [f"{row.title}: {row.description}"]
+    if row.unit != "choice":
+        allowed = limits(model.spec, name)
+        low, high = (
+            size_text(value, row.unit, preferences) for value in (allowed.minimum, allowed.maximum)
+        )
+        unit = f" {preferences.shown.unit}" if row.unit == "mm" else ""
+        lines.append(f"From {low} to {high}{unit}.")
+    return said("\n".join(lines), preferences)
+
+
+def part_note(model: Model, name: str, preferences: Preferences) -> str:
+    """A part: its name, its size, and the kinds of its joints."""
+    row = next(row for row in part_rows(model.bench, preferences) if row.name == name)
+    joints = [joint.split(":")[0] for joint in row.joints]
+    return "\n".join([row.title, row.size, *joints])
+
+
+def sentence(reason: str) -> str:
+    """A reason as a sentence."""
+    text = reason.strip()
+    return text[:1].upper() + text[1:] + ("" if text.endswith((".", "!")) else ".") if text else ""

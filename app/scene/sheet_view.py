@@ -1,0 +1,241 @@
+"""What of the sheet is in the window: the model, laid out at a scale, and where it lies.
+
+The sheet is the same as the one that prints; only its scale is the window's.  Turning the wheel
+lays the sheet out again at another scale, so that texts and line widths keep their size, and
+puts the point of the bench that was under the pointer there again.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+import numpy as np
+
+from app.gestures.moments import Handle
+from app.scene.laying_out import LaidOut, lay_out
+from app.scene.model import Model
+from app.scene.picking import Lines, distances_to, lines_of, texts_of
+from app.scene.preferences import Preferences
+from app.scene.sheet_place import LARGEST_SCALE, SMALLEST_SCALE, SheetPlace, zoomed
+from geometry.dimensioning.dimension_marks import Target
+from geometry.primitives.frame import Vec2
+from geometry.views.look import part_under
+
+MARGIN = 14.0  # pixels left free round the drawing when it is fitted
+LINE_REACH = 7.0  # pixels
+TEXT_REACH = 13.0  # pixels from a text's middle line: a target of 26 px
+
+
+@dataclass(frozen=True, slots=True)
+class Hold:
+    """A point of the bench in a view, and the pixel where it is to stay."""
+
+    view: str
+    point: Vec2
+    at: Vec2
+
+
+class SheetView:
+    """No Qt here: pixels are plain numbers."""
+
+    def __init__(self, model: Model, preferences: Preferences) -> None:
+        self.model = model
+        self.preferences = preferences
+        self.size: Vec2 = (800.0, 600.0)
+        self.density = 4.0
+        self.scale = 0.1
+        self.place = SheetPlace(self.density, 0.0, 0.0)
+        self.fitted = True
+        self.laid_out: LaidOut = lay_out(model, preferences, self.scale)
+        self._texts = Lines((), ())
+        self._lines = Lines((), ())
+        self._edges = Lines((), ())
+        self._indexed: LaidOut | None = None
+
+    # Changing
+
+    def show(self, model: Model, preferences: Preferences, hold: Hold | None = None) -> None:
+        """Another bench or other preferences, with a point of it held where it is."""
+        held = hold or self._lower_corner()
+        turned = preferences.third_angle != self.preferences.third_angle
+        self.model, self.preferences = model, preferences
+        if turned and self.fitted:
+            self.fit()
+        else:
+            self._lay_out(held)
+
+    def resize(self, size: Vec2, density: float) -> None:
+        """The window has another size or type size; a fitted sheet is fitted again."""
+        held = self._lower_corner()
+        self.size, self.density = size, density
+        if self.fitted:
+            self.fit()
+        else:
+            self._lay_out(held)
+
+    def zoom(self, at: Vec2, notches: float) -> None:
+        """Larger or smaller about a pixel."""
+        held = self._hold_under(at)
+        self.scale = zoomed(self.scale, notches)
+        self.fitted = False
+        self._lay_out(held)
+
+    def pan(self, by: Vec2) -> None:
+        self.place = self.place.moved(by)
+        self.fitted = False
+
+    def fit(self) -> None:
+        """The whole drawing as large as the window takes it.
+
+        Dimensions keep their size on the sheet, so the room for the views is found by a few
+        trials, each taking the rest as fixed.
+        """
+        width = max(40.0, (self.size[0] - 2 * MARGIN) / self.density)
+        height = max(40.0, (self.size[1] - 2 * MARGIN) / self.density)
+        for _ in range(4):
+            self.laid_out = lay_out(self.model, self.preferences, self.scale)
+            left, bottom, right, top = self.laid_out.extent
+            views_wide, views_high = self.laid_out.views_size
+            wanted = min(
+                (width - (right - left) + views_wide) / max(views_wide, 1.0),
+                (height - (top - bottom) + views_high) / max(views_high, 1.0),
+            )
+            wanted = self.scale * max(wanted, 0.2)
+            wanted = min(LARGEST_SCALE, max(SMALLEST_SCALE, wanted))
+            settled = abs(wanted / self.scale - 1.0) < 0.004
+            self.scale = wanted
+            if settled:
+                break
+        self.laid_out = lay_out(self.model, self.preferences, self.scale)
+        left, bottom, right, top = self.laid_out.extent
+        middle = ((left + right) / 2, (bottom + top) / 2)
+        centre = (self.size[0] / 2, self.size[1] / 2)
+        self.place = SheetPlace(self.density, 0.0, 0.0).holding(middle, centre)
+        self.fitted = True
+
+    def overflows(self) -> bool:
+        """True when some of the drawing lies outside the window."""
+        left, bottom, right, top = self.laid_out.extent
+        x0, y0 = self.place.to_window((left, top))
+        x1, y1 = self.place.to_window((right, bottom))
+        return x0 < 0 or y0 < 0 or x1 > self.size[0] or y1 > self.size[1]
+
+    def show_point(self, view: str, point: Vec2) -> None:
+        """Bring a point of the bench into the middle if it lies outside the window."""
+        x, y = self.window_point(view, point)
+        if not (0 <= x <= self.size[0] and 0 <= y <= self.size[1]):
+            self.pan((self.size[0] / 2 - x, self.size[1] / 2 - y))
+
+    # Asking
+
+    @property
+    def pixels_per_mm(self) -> float:
+        """Window pixels to the mm of the bench."""
+        return self.density * self.scale
+
+    def view_mm(self, by: Vec2) -> Vec2:
+        """A movement of so many pixels as a movement in a view, mm of the bench."""
+        return (by[0] / self.pixels_per_mm, -by[1] / self.pixels_per_mm)
+
+    def window_point(self, view: str, point: Vec2) -> Vec2:
+        """The pixel where a point (u, v) of a view is."""
+        return self.place.to_window(self.laid_out.sheet_point(view, point))
+
+    def hold(self, view: str, point: Vec2) -> Hold:
+        """A point of the bench held where it now is."""
+        return Hold(view, point, self.window_point(view, point))
+
+    def handle_at(self, at: Vec2) -> Handle | None:
+        """What a hand would take hold of there: a dimension's text, its line, or an edge."""
+        self._index()
+        sheet = self.place.to_sheet(at)
+        line, text = LINE_REACH / self.density, TEXT_REACH / self.density
+        name = self._texts.nearest(sheet, text) or self._lines.nearest(sheet, line)
+        if name:
+            dimension = self.model.dimension_named[name]
+            return Handle(dimension.view, dimension.pull, name)
+        edge = self._edges.nearest(sheet, line)
+        if edge:
+            grip = self.model.grips[int(edge)]
+            return Handle(grip.view, grip.pull)
+        return None
+
+    def edge_pixels(self, handle: Handle, at: Vec2) -> tuple[float, float, float, float] | None:
+        """The edge of that pull which lies nearest to a pixel, as a line in pixels."""
+        found = [
+            (*self.window_point(grip.view, grip.start), *self.window_point(grip.view, grip.end))
+            for grip in self.model.grips
+            if grip.view == handle.view and grip.pull == handle.pull
+        ]
+        if not found:
+            return None
+        return found[int(distances_to(np.array(found), at).argmin())]
+
+    def part_at(self, at: Vec2) -> str:
+        """The name of the part seen at a pixel; empty beside the bench."""
+        spot = self.laid_out.view_at(self.place.to_sheet(at))
+        if spot is None:
+            return ""
+        view, (u, v) = spot
+        place = part_under(self.model.bench.parts, view, u, v)
+        return "" if place is None else self.model.bench.parts[place].name
+
+    def target(self, dimension: str) -> Target | None:
+        """Where a dimension stands on the sheet; None when it is not drawn at this scale."""
+        return next((t for t in self.laid_out.targets if t.name == dimension), None)
+
+    def text_corners(self, dimension: str) -> tuple[Vec2, ...]:
+        """The corners of a dimension's text in pixels; empty when it is not drawn."""
+        target = self.target(dimension)
+        return tuple(self.place.to_window(c) for c in target.text_corners) if target else ()
+
+    def dimensions_of(self, name: str) -> frozenset[str]:
+        """The dimensions that show a value of the story stick, set or derived."""
+        return frozenset(
+            each.name for each in self.model.dimensions if name in (each.parameter, each.name)
+        )
+
+    def walk(self) -> tuple[str, ...]:
+        """The dimensions on the sheet in reading order: view by view, from the top left."""
+        views = {view: place for place, view in enumerate(self.laid_out.view_names())}
+
+        def order(target: Target) -> tuple[int, float, float]:
+            view = self.model.dimension_named[target.name].view
+            x, y = target.text_corners[0]
+            return (views[view], -round(y / 4.0), x)
+
+        return tuple(target.name for target in sorted(self.laid_out.targets, key=order))
+
+    # Inside
+
+    def _lay_out(self, held: Hold) -> None:
+        self.laid_out = lay_out(self.model, self.preferences, self.scale)
+        sheet = self.laid_out.sheet_point(held.view, held.point)
+        self.place = SheetPlace(self.density, 0.0, 0.0).holding(sheet, held.at)
+
+    def _lower_corner(self) -> Hold:
+        """The front view's origin, on the floor at the left: it stays while the bench changes."""
+        view = self.laid_out.view_names()[0]
+        return self.hold(view, (0.0, 0.0))
+
+    def _hold_under(self, at: Vec2) -> Hold:
+        """The point of the nearest view under a pixel."""
+        view, point = self.laid_out.nearest_view(self.place.to_sheet(at))
+        return Hold(view, point, at)
+
+    def _index(self) -> None:
+        if self._indexed is self.laid_out:
+            return
+        self._indexed = self.laid_out
+        targets: Iterable[Target] = self.laid_out.targets
+        self._texts, self._lines = texts_of(targets), lines_of(targets)
+        grips = self.model.grips
+        ends = [
+            (
+                *self.laid_out.sheet_point(grip.view, grip.start),
+                *self.laid_out.sheet_point(grip.view, grip.end),
+            )
+            for grip in grips
+        ]
+        self._edges = Lines(ends, [str(place) for place in range(len(grips))])

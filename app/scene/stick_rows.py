@@ -1,0 +1,97 @@
+"""The rows of the story stick: every size of the bench, set or following, grouped by piece."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+from app.scene.preferences import Preferences
+from app.scene.wording import said, size_text
+from geometry.bench.bench import Bench
+from geometry.bench.catalogue import PARAMETERS
+from shared.words import in_words
+
+
+class Standing(Enum):
+    """What a size is; the words are those on the screen."""
+
+    FREE = "free"  # the maker sets it
+    DERIVED = "derived"  # it follows from others
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """A piece of the bench, over its sizes."""
+
+    title: str
+
+
+@dataclass(frozen=True, slots=True)
+class StickRow:
+    """One size.  ``value_text`` is as shown; ``note`` says what it is or what it follows from."""
+
+    name: str
+    title: str
+    group: str
+    value_text: str
+    standing: Standing
+    unit: str
+    note: str
+    choices: tuple[str, ...] = ()
+
+    @property
+    def spoken(self) -> str:
+        """The row in words, for a screen reader."""
+        return f"{self.title}: {self.value_text}, {self.standing.value}"
+
+
+Entry = Heading | StickRow
+
+
+def stick_rows(bench: Bench, preferences: Preferences) -> tuple[StickRow, ...]:
+    """Parameters that mean something for this bench, then what follows from them, group by group."""
+    free = [
+        StickRow(
+            row.name,
+            in_words(row.title, preferences.words),
+            in_words(row.group, preferences.words),
+            size_text(bench.spec.value(row.name), row.unit, preferences),
+            Standing.FREE,
+            row.unit,
+            said(row.description, preferences),
+            tuple(in_words(choice, preferences.words) for choice in row.choices),
+        )
+        for row in PARAMETERS
+        if row.applies(bench.spec)
+    ]
+    derived = [
+        StickRow(
+            row.name,
+            in_words(row.title, preferences.words),
+            in_words(row.group, preferences.words),
+            f"({size_text(row.value, row.unit, preferences)})",
+            Standing.DERIVED,
+            row.unit,
+            said(f"Follows from {row.follows_from}.", preferences),
+        )
+        for row in bench.derived
+    ]
+    groups = list(dict.fromkeys(row.group for row in (*free, *derived)))
+    order = {group: place for place, group in enumerate(groups)}
+    return tuple(sorted((*free, *derived), key=lambda row: order[row.group]))
+
+
+def entries(rows: tuple[StickRow, ...], sought: str) -> tuple[Entry, ...]:
+    """The rows that hold every word of ``sought``, each group under its heading."""
+    words = sought.casefold().split()
+    found: list[Entry] = []
+    group = None
+    for row in rows:
+        text = f"{row.title} {row.group} {row.name} {row.standing.value}".casefold()
+        if not all(word in text for word in words):
+            continue
+        if row.group != group:
+            group = row.group
+            found.append(Heading(group))
+        found.append(row)
+    return tuple(found)

@@ -1,0 +1,296 @@
+"""The one window: the job across the top, the stages in the middle, the findings at the foot."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import partial
+from pathlib import Path
+
+from PySide6.QtCore import QSettings, QUrl
+from PySide6.QtGui import QCloseEvent, QDesktopServices, QDragEnterEvent, QDropEvent
+from PySide6.QtWidgets import QApplication, QMainWindow, QStackedWidget, QVBoxLayout, QWidget
+
+from app.document.desk import Desk
+from app.document.keeping import Keeper
+from app.document.recent import RecentFiles
+from app.look.palettes import chosen_theme, palette_of
+from app.look.themes import Tone
+from app.look.type import scaled
+from app.look.word_button import WordButton
+from app.panels.findings_foot import FindingsFoot
+from app.panels.job_strip import DRAWING, PAPERS, STAGES, JobStrip
+from app.panels.notice_strip import Notice, NoticeStrip
+from app.scene.preferences import THEME_CHOICES, UNIT_CHOICES, Preferences, short_unit_name
+from app.window.actions import Actions
+from app.window.asking import Asker
+from app.window.drawing_page import PARTS, SIZES, DrawingPage
+from app.window.file_desk import FileDesk, new_project
+from app.window.help_pages import HelpPage, cautions_html, keys_html
+from app.window.menus import PreferenceMenus, fill_recent, fill_samples
+from app.window.papers_stage import PapersStage
+from app.window.preferences_dialog import PreferencesDialog
+from app.window.presenter import Presenter
+from app.window.samples import sample_files, spoken_name
+from app.window.settings import read_bytes, write_preferences
+from exporters.project_file import SUFFIX
+
+
+class MainWindow(QMainWindow):
+    """Puts the pieces together; what they do is in the pieces."""
+
+    def __init__(
+        self, settings: QSettings, preferences: Preferences, keeper: Keeper, log: Path
+    ) -> None:
+        super().__init__()
+        self._settings, self._log = settings, log
+        self._base_font = QApplication.font()
+        self.ask = Asker(self)
+        self.desk = Desk(new_project(), self)
+        self.notices = NoticeStrip(self)
+        self.files = FileDesk(
+            self.desk, keeper, RecentFiles(settings), self.notices.tell, self._ask_target, self
+        )
+        self.job = JobStrip(self)
+        self.foot = FindingsFoot(self)
+        self.page = DrawingPage(self.desk, preferences, self._type_value, self)
+        self.presenter = Presenter(self.desk, preferences, self.page, self.job, self.foot, self)
+        self.papers: PapersStage | None = None
+        self._dialog: PreferencesDialog | None = None
+        self.unit_button = WordButton("", self.job)
+        self._stages = QStackedWidget(self)
+        self._closing_anyway = False
+        self._lay_out()
+        self.actions = Actions(self, self._deeds())
+        self._menus = PreferenceMenus(
+            self.actions.submenus["units"],
+            self.actions.submenus["theme"],
+            self._choose_unit,
+            self._choose_theme,
+        )
+        self._join()
+        self._show_preferences(preferences)
+        self._show_work()
+        self.setAcceptDrops(True)
+
+    # Putting together
+
+    def _lay_out(self) -> None:
+        body = QWidget(self)
+        column = QVBoxLayout(body)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        self._stages.addWidget(self.page)
+        for widget in (self.job, self.notices, self._stages, self.foot):
+            column.addWidget(widget, 1 if widget is self._stages else 0)
+        self.setCentralWidget(body)
+        fit = WordButton("Fit", self.job)
+        fit.setToolTip("Fit the sheet to the window (Ctrl+0)")
+        fit.clicked.connect(self.page.canvas.fit)
+        self.job.add_at_end(fit)
+        self.job.add_at_end(self.unit_button)
+        self.resize(1360, 860)
+        self.restoreGeometry(read_bytes(self._settings, "window"))
+        self.page.restoreState(read_bytes(self._settings, "splitter"))
+
+    def _deeds(self) -> dict[str, object]:
+        canvas = self.page.canvas
+        return {
+            "new": self.files.new,
+            "open": self._open,
+            "save": self.files.save,
+            "save_as": self.files.save_as,
+            "papers": partial(self.go_to, STAGES.index(PAPERS)),
+            "quit": self.close,
+            "undo": self.desk.undo,
+            "redo": self.desk.redo,
+            "find": self._find,
+            "preferences": self.open_preferences,
+            "stage_drawing": partial(self.go_to, STAGES.index(DRAWING)),
+            "stage_papers": partial(self.go_to, STAGES.index(PAPERS)),
+            "fit": canvas.fit,
+            "zoom_in": partial(canvas.zoom, 2.0),
+            "zoom_out": partial(canvas.zoom, -2.0),
+            "sizes": partial(self._go_to_page, SIZES),
+            "parts": partial(self._go_to_page, PARTS),
+            "sheet": self._go_to_sheet,
+            "other_unit": self._other_unit,
+            "keys": self._show_keys,
+            "cautions": self._show_cautions,
+            "log": self._show_log,
+        }
+
+    def _join(self) -> None:
+        self.job.stage_chosen.connect(self.go_to)
+        self.unit_button.clicked.connect(self._other_unit)
+        self.desk.work_changed.connect(self._show_work)
+        self.desk.laid_down.connect(self.page.canvas.fit)
+        recent = self.actions.submenus["recent"]
+        recent.aboutToShow.connect(
+            partial(fill_recent, recent, self.files.recent, self.files.open)
+        )
+        fill_samples(self.actions.submenus["samples"], self.files.open_copy)
+
+    # The work
+
+    def start_with(self, path: Path | None) -> None:
+        """Open a file, or begin with a plain bench; then offer what was left unsaved."""
+        if path is None or not self.files.open(path):
+            self._begin(alone=path is None)
+        self.files.offer_left_over()
+
+    def trouble(self, what: str) -> None:
+        """The program itself failed somewhere: keep the work, say so, go on."""
+        kept = self.files.keep_now()
+        work = "Your bench is kept." if kept else "Your bench could NOT be kept: save it now."
+        deeds = (("Show the log", self._show_log), ("Save as…", self.files.save_as))
+        self.notices.tell(
+            Notice(f"Something failed inside the program ({what}). {work}", deeds, Tone.DO_NOT_CUT)
+        )
+
+    def _begin(self, *, alone: bool) -> None:
+        """The quiet line over a new bench."""
+        deeds = [("Open…", self._open)]
+        recent = next((file for file in self.files.recent.files() if file.exists()), None)
+        if recent is not None:
+            deeds.append((f"Go on with {recent.stem}", partial(self.files.open, recent)))
+        deeds += [
+            (spoken_name(file), partial(self.files.open_copy, file)) for file in sample_files()[:3]
+        ]
+        text = "A plain bench to begin with: pull any dimension, or click one and type."
+        if alone:
+            self.notices.tell(Notice(text, tuple(deeds), kind="start"))
+
+    def _open(self) -> None:
+        path = self.desk.path or next(iter(self.files.recent.files()), Path.home())
+        chosen = self.ask.file(path.parent if path.suffix else path)
+        if chosen is not None:
+            self.files.open(chosen)
+
+    def _ask_target(self, suggestion: Path) -> Path | None:
+        return self.ask.target(suggestion)
+
+    def _type_value(self, name: str, text: str) -> str:
+        return self.presenter.type_value(name, text)
+
+    def _show_work(self) -> None:
+        """Title, unsaved mark, and what undo and redo would do."""
+        project, path = self.desk.project, self.desk.path
+        name = path.stem if path else project.title
+        self.setWindowTitle(f"{name}[*] – Settlewright")
+        self.setWindowModified(not self.desk.saved)
+        undo, redo = self.desk.undo_words, self.desk.redo_words
+        self.actions["undo"].setText(f"&Undo: {undo}" if undo else "&Undo")
+        self.actions["undo"].setEnabled(bool(self.desk.undo_count))
+        self.actions["redo"].setText(f"&Redo: {redo}" if redo else "&Redo")
+        self.actions["redo"].setEnabled(self.desk.can_redo)
+        if self.desk.undo_count or path:
+            self.notices.withdraw("start")
+        if not self.desk.saved:
+            self.notices.withdraw("saved")
+
+    # Where to look
+
+    def go_to(self, stage: int) -> None:
+        """Another stage of the job."""
+        if stage == STAGES.index(PAPERS) and self.papers is None:
+            self.papers = PapersStage(self.desk, self.presenter, self.ask, self)
+            self._stages.addWidget(self.papers.page)
+        self.job.go_to(stage)
+        self._stages.setCurrentIndex(stage)
+        if self.papers is not None and stage == STAGES.index(PAPERS):
+            self.papers.shown()
+
+    def _go_to_page(self, page: int) -> None:
+        self.go_to(STAGES.index(DRAWING))
+        self.page.go_to(page)
+        (self.page.parts.list if page == PARTS else self.page.stick.list).setFocus()
+
+    def _go_to_sheet(self) -> None:
+        self.go_to(STAGES.index(DRAWING))
+        self.page.canvas.setFocus()
+
+    def _find(self) -> None:
+        self._go_to_page(SIZES)
+        self.page.stick.filter.setFocus()
+        self.page.stick.filter.selectAll()
+
+    # Preferences
+
+    def open_preferences(self) -> None:
+        """A page beside the work; each change is seen at once."""
+        self._dialog = PreferencesDialog(self.presenter.preferences, self)
+        self._dialog.chosen.connect(self.prefer)
+        self._dialog.finished.connect(self._forget_dialog)
+        self._dialog.show()
+
+    def _forget_dialog(self) -> None:
+        self._dialog = None
+
+    def prefer(self, preferences: Preferences) -> None:
+        """Take up other preferences, everywhere and for good."""
+        write_preferences(self._settings, preferences)
+        self._show_preferences(preferences)
+        self.presenter.show_preferences(preferences)
+        if self._dialog is not None:
+            self._dialog.show_preferences(preferences)
+
+    def _show_preferences(self, preferences: Preferences) -> None:
+        app = QApplication.instance()
+        assert isinstance(app, QApplication)
+        app.setPalette(palette_of(chosen_theme(preferences.theme)))
+        font = scaled(self._base_font, preferences.text_percent / 100)
+        if app.font() != font:
+            app.setFont(font)
+        unit = short_unit_name(preferences.shown)
+        self.unit_button.setText(unit)
+        self.unit_button.setAccessibleName(f"Units: {unit}")
+        self.unit_button.setToolTip("Millimetres or inches (Ctrl+U)")
+        self.unit_button.updateGeometry()
+        self._menus.show(preferences)
+
+    def _other_unit(self) -> None:
+        self.prefer(self.presenter.preferences.other_unit())
+
+    def _choose_unit(self, place: int) -> None:
+        self.prefer(self.presenter.preferences.with_shown(UNIT_CHOICES[place]))
+
+    def _choose_theme(self, place: int) -> None:
+        self.prefer(replace(self.presenter.preferences, theme=THEME_CHOICES[place]))
+
+    # Help
+
+    def _show_keys(self) -> None:
+        HelpPage("Keys and mouse", keys_html(self.presenter.preferences), self).show()
+
+    def _show_cautions(self) -> None:
+        HelpPage("Cautions", cautions_html(self.presenter.preferences), self).show()
+
+    def _show_log(self) -> None:
+        QDesktopServices.openUrl(QUrl.fromLocalFile(str(self._log.parent)))
+
+    # Coming and going
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        if any(url.toLocalFile().endswith(SUFFIX) for url in event.mimeData().urls()):
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        paths = [Path(url.toLocalFile()) for url in event.mimeData().urls()]
+        chosen = next((path for path in paths if path.suffix == SUFFIX), None)
+        if chosen is not None:
+            event.acceptProposedAction()
+            self.files.open(chosen)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Unsaved work is kept for the next start; if it can't be, the window stays once."""
+        self.desk.settle()
+        if not self.files.let_go() and not self._closing_anyway:
+            self._closing_anyway = True
+            event.ignore()
+            return
+        self._settings.setValue("window", self.saveGeometry())
+        self._settings.setValue("splitter", self.page.saveState())
+        self._settings.sync()
+        if self.papers is not None:
+            self.papers.job.wait()
+        event.accept()

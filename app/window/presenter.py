@@ -1,0 +1,173 @@
+"""Keeps all panels in step with the desk, and each other in step with the hand."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QObject, QTimer
+
+from app.document.desk import Desk
+from app.panels.findings_foot import FindingsFoot, count_text
+from app.panels.job_strip import JobStrip
+from app.scene.notes import row_note
+from app.scene.parts_notes import part_rows
+from app.scene.preferences import Preferences
+from app.scene.steps import finest_step
+from app.scene.stick_rows import stick_rows
+from app.scene.title_facts import title_cells
+from app.scene.typed_value import read_value
+from app.scene.wording import said_error
+from app.window.drawing_page import PARTS, SIZES, DrawingPage
+from geometry.bench.catalogue import parameter
+from geometry.checks.all_checks import findings
+from geometry.design.finding import Finding, Level
+from geometry.primitives.frame import dot
+from shared.errors import MakerError
+
+FINDINGS_AFTER_MS = 80
+"""Findings follow the frame, well within 300 ms."""
+
+
+class Presenter(QObject):
+    """No widget of its own: it joins the desk to the widgets it is given."""
+
+    def __init__(
+        self,
+        desk: Desk,
+        preferences: Preferences,
+        page: DrawingPage,
+        job: JobStrip,
+        foot: FindingsFoot,
+        parent: QObject,
+    ) -> None:
+        super().__init__(parent)
+        self._desk, self._page, self._job, self._foot = desk, page, job, foot
+        self.preferences = preferences
+        self._findings: tuple[Finding, ...] = ()
+        self._later = QTimer(self)
+        self._later.setSingleShot(True)
+        self._later.setInterval(FINDINGS_AFTER_MS)
+        self._later.timeout.connect(self.look_for_findings)
+        desk.shown_changed.connect(self.show_bench)
+        desk.work_changed.connect(self._work_changed)
+        self._join_canvas()
+        self._join_panels()
+        self.show_bench()
+
+    # From the desk to the panels
+
+    def show_bench(self) -> None:
+        """The bench under the hand, everywhere and in the same frame."""
+        self._page.canvas.show_bench(self.preferences)
+        self._page.stick.show_rows(stick_rows(self._desk.model.bench, self.preferences))
+        if self._page.page == PARTS or not self._desk.previewing:
+            self._page.parts.show_rows(part_rows(self._desk.model.bench, self.preferences))
+        self._show_title()
+        self._later.start()
+
+    @property
+    def alarm_count(self) -> int:
+        """How many findings mean 'do not cut'."""
+        return sum(finding.level is Level.DO_NOT_CUT for finding in self._findings)
+
+    def show_preferences(self, preferences: Preferences) -> None:
+        self.preferences = preferences
+        self.show_bench()
+        self._show_findings()
+        self._page.stick.list.stick.forget_wrong()
+
+    def look_for_findings(self) -> None:
+        """Run the checks; they come a moment after the drawing."""
+        self._later.stop()
+        self._findings = findings(self._desk.model.bench)
+        self._show_findings()
+
+    def _show_findings(self) -> None:
+        self._foot.show_findings(self._findings, self.preferences)
+        self._job.show_count(len(self._findings))
+        self._show_title()
+
+    def _show_title(self) -> None:
+        self._page.title.show_cells(
+            title_cells(
+                self._desk.project,
+                self._desk.model,
+                self.preferences,
+                count_text(len(self._findings)),
+                self._page.canvas.view.scale,
+            )
+        )
+
+    def _work_changed(self) -> None:
+        self._page.stick.list.stick.forget_wrong()
+        self._show_title()
+
+    # From the hand to the desk
+
+    def type_value(self, name: str, text: str) -> str:
+        """Set a value from a text; what is wrong with it, or nothing."""
+        row = parameter(name)
+        try:
+            value = read_value(row, text, self.preferences.shown)
+            self._desk.set_values({name: value})
+        except MakerError as error:
+            return said_error(error, self.preferences, here=row.title)
+        return ""
+
+    def mend(self, finding: Finding) -> None:
+        """Apply a finding's cure as one step."""
+        if finding.mend is None:
+            return
+        try:
+            self._desk.set_values(dict(finding.mend.values), "Mend")
+        except MakerError as error:
+            self._foot.say(said_error(error, self.preferences))
+
+    def show_finding(self, finding: Finding) -> None:
+        """Pick out the part a finding is about, and bring its place into sight."""
+        if finding.parts:
+            self._page.canvas.deeds.pick(finding.parts[0])
+        if finding.place is not None:
+            view = self._desk.model.lineworks[0].view
+            point = (dot(finding.place, view.right), dot(finding.place, view.up))
+            self._page.canvas.view.show_point(view.name, point)
+        self._page.canvas.update()
+
+    def _step_value(self, name: str, steps: int) -> None:
+        """The story stick's arrow keys: one step of the history each press."""
+        row = parameter(name)
+        if row.unit != "choice":
+            step = finest_step(row.unit, row.step, self.preferences.shown)
+            why = self._desk.nudge(name, steps, step)
+            self._desk.settle()
+            self._say_row(name, why)
+
+    # The hand on one panel shows on the others
+
+    def _join_canvas(self) -> None:
+        deeds = self._page.canvas.deeds
+        deeds.pointed.connect(self._value_pointed)
+        deeds.part_pointed.connect(self._page.parts.list.parts.light)
+        deeds.part_picked.connect(self._page.parts.pick)
+        self._page.canvas.scale_changed.connect(self._show_title)
+
+    def _join_panels(self) -> None:
+        stick, parts = self._page.stick, self._page.parts
+        stick.list.pointed.connect(self._row_pointed)
+        stick.list.stepped.connect(self._step_value)
+        parts.list.pointed.connect(self._page.canvas.deeds.light_part)
+        parts.list.picked.connect(self._page.canvas.deeds.pick)
+        self._foot.show_asked.connect(self.show_finding)
+        self._foot.mend_asked.connect(self.mend)
+
+    def _value_pointed(self, name: str) -> None:
+        self._page.stick.light(name, scroll=True)
+        self._say_row(name)
+
+    def _row_pointed(self, name: str) -> None:
+        self._page.stick.light(name)
+        self._page.canvas.deeds.light(name)
+        self._say_row(name)
+
+    def _say_row(self, name: str, why: str = "") -> None:
+        if self._page.page == SIZES:
+            note = row_note(self._desk.model, name, self.preferences, why) if name else ""
+            self._page.stick.say(note)
