@@ -19,6 +19,7 @@ from geometry.design.part import Part
 from geometry.solids.cutting import solid_of
 from geometry.views.linework import Linework
 from geometry.views.view import View
+from shared.tolerances import MERGE
 
 Floats = NDArray[np.float64]
 
@@ -76,7 +77,9 @@ class RayJudge:
         verdict = Verdict(0, 0, [])
         for i in np.flatnonzero(length > 0.05):
             own = self._own_heights(int(linework.owner[i]), at[i])
-            place = f"{at[i]} of {segments[i]} owner {linework.owner[i]}: {own} {left[i]} {right[i]}"
+            place = (
+                f"{at[i]} of {segments[i]} owner {linework.owner[i]}: {own} {left[i]} {right[i]}"
+            )
             if not len(own):
                 verdict.wrong.append(f"no edge of its owner at {place}")
                 continue
@@ -93,12 +96,12 @@ class RayJudge:
                 verdict.unclear += 1
         return verdict
 
-    def missing(self, linework: Linework, least_turn_deg: float) -> list[str]:
-        """Points of edges with at least this turn that no segment covers."""
+    def missing(self, linework: Linework, least_turns_deg: Sequence[float]) -> list[str]:
+        """Points of edges, with at least this turn for each part, that no segment covers."""
         lost = []
         a, b = linework.segments[:, :2], linework.segments[:, 2:]
-        for mesh, edges in zip(self.meshes, self.edges, strict=True):
-            chosen = edges[mesh.face_adjacency_angles > np.radians(least_turn_deg)]
+        for mesh, edges, turn in zip(self.meshes, self.edges, least_turns_deg, strict=True):
+            chosen = edges[mesh.face_adjacency_angles > np.radians(turn)]
             at = self.dice.uniform(0.0, 1.0, (len(chosen), 1))
             points = (chosen[:, 0] * (1.0 - at) + chosen[:, 1] * at)[:, :2]
             lost.extend(
@@ -117,7 +120,7 @@ class RayJudge:
     def _own_heights(self, owner: int, point: Floats) -> Floats:
         edges = self.edges[owner]
         a, b = edges[:, 0, :2], edges[:, 1, :2]
-        near = np.flatnonzero(_distances(point, a, b) < 1e-5)
+        near = np.flatnonzero(_distances(point, a, b) < 2.0 * MERGE)
         ab = b[near] - a[near]
         square = np.maximum(np.einsum("ij,ij->i", ab, ab), 1e-30)
         at = np.einsum("ij,ij->i", point - a[near], ab) / square
