@@ -66,7 +66,7 @@ def run(arguments: Sequence[str]) -> int:
         return ended.code if isinstance(ended.code, int) else REFUSED
     except KeyboardInterrupt:
         return INTERRUPTED
-    except Exception:  # noqa: BLE001  the last line of defence
+    except Exception:
         traceback.print_exc()
         sys.stderr.write("settlewright: this is a fault of the program, not of your file.\n")
         return OUR_FAULT

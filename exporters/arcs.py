@@ -15,9 +15,10 @@ from itertools import pairwise
 from geometry.primitives.frame import Vec2
 from geometry.primitives.path import BulgedVertex, Path, arc_centre, signed_area
 
-# A straight piece between two points of a circle whose middle is this near to it, in units of
-# the flattening's chord error, is one of the flattening's own chords.
-_SLACK = 1.5
+# A chord lies inside its circle, by no more than the chord error where it was flattened; half as
+# much again where another edge has cut it short.  Tangent lines lie outside and are no chords.
+_INSIDE = 1.5
+_OUTSIDE = 1e-5  # mm, rounding
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,11 +86,10 @@ def with_arcs(ring: Sequence[Vec2], circles: Iterable[Circle], chord_error: floa
 
 
 def _circle_of(a: Vec2, b: Vec2, circles: tuple[Circle, ...], chord_error: float) -> Circle | None:
-    near = _SLACK * chord_error
     middle = ((a[0] + b[0]) / 2.0, (a[1] + b[1]) / 2.0)
     for circle in circles:
-        off = [abs(math.dist(p, circle.centre) - circle.radius) for p in (a, b, middle)]
-        if max(off) < near:
+        depths = [circle.radius - math.dist(p, circle.centre) for p in (a, b, middle)]
+        if min(depths) > -_OUTSIDE and max(depths) < _INSIDE * chord_error:
             return circle
     return None
 

@@ -1,0 +1,123 @@
+"""Cutting lines of whole benches: the samples, and any bench that can be built."""
+
+from __future__ import annotations
+
+import math
+from itertools import pairwise
+from pathlib import Path as File
+
+import numpy as np
+import pytest
+import trimesh
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from shapely.geometry import Polygon
+
+from exporters.cutting_lines import CuttingLine, cutting_lines
+from exporters.project_file import load
+from geometry.bench.bench import Bench
+from geometry.bench.build import build
+from geometry.bench.catalogue import PARAMETERS, default_spec
+from geometry.bench.limits import limits, set_values
+from geometry.cuts.contour import Operation
+from geometry.design.part import Part
+from geometry.design.spec import BenchSpec
+from geometry.solids.cutting import solid_of
+from shared.errors import MakerError
+
+RUN_OVER = 7.35
+SAMPLES = sorted((File(__file__).parents[2] / "sample_projects").glob("*.settle"))
+NUMBERS = [row for row in PARAMETERS if row.unit in ("mm", "deg")]
+CHOICES = [row for row in PARAMETERS if row.unit == "choice"]
+
+
+def sound(part: Part, lines: tuple[CuttingLine, ...]) -> None:
+    """Closed, simple, long enough to follow, apart from each other, and inside the blank."""
+    by_layer: dict[str, list[Polygon]] = {}
+    for line in lines:
+        vertices = line.path.vertices
+        steps = [math.dist(a[:2], b[:2]) for a, b in pairwise(vertices)]
+        assert min(steps) > 0.01, (part.name, line)
+        if line.path.closed:
+            area = Polygon(line.path.flattened(0.001))
+            assert area.is_valid, (part.name, line)
+            for other in by_layer.get(line.layer.name, []):
+                assert other.distance(area) > 1e-6, (part.name, line)
+            by_layer.setdefault(line.layer.name, []).append(area)
+    (outline,) = by_layer["CUT_OUT_THRU"]
+    low_x, low_y, high_x, high_y = outline.bounds
+    blank = part.shape.blank
+    assert min(low_x, low_y) > -1e-5
+    assert high_x < blank.length + 1e-5
+    assert high_y < blank.width + 1e-5
+
+
+def shadow_area(part: Part) -> float:
+    """What trimesh makes of the solid's shadow."""
+    solid = solid_of(part.shape)
+    mesh = trimesh.Trimesh(solid.vertices, solid.triangles)
+    return float(trimesh.path.polygons.projected(mesh, normal=(0, 0, 1)).area)
+
+
+@pytest.mark.parametrize("file", SAMPLES, ids=lambda file: file.stem)
+def test_every_part_of_every_sample(file: File) -> None:
+    bench = build(load(file).spec)
+    assert bench.parts
+    for part in bench.parts:
+        lines = cutting_lines(part, RUN_OVER)
+        sound(part, lines)
+        outline = Polygon(lines[0].path.flattened(0.001))
+        holes = [line for line in lines if line.layer.operation is Operation.INSIDE]
+        area = outline.area - sum(Polygon(hole.path.flattened(0.001)).area for hole in holes)
+        # Chamfers come off after the outline; they only take from it, and only near an arris.
+        chamfered = any(cut.title == "chamfer" for cut in part.shape.cuts)
+        assert area >= shadow_area(part) - 0.05
+        assert area == pytest.approx(
+            shadow_area(part), abs=12.0 * outline.length if chamfered else 0.05
+        )
+
+
+def test_one_contour_for_each_housing(bench: Bench) -> None:
+    """As many housings in top and bottom as uprights that stand in them."""
+    uprights = [part for part in bench.parts if part.name.startswith("partition")]
+    for board in ("top", "bottom"):
+        lines = cutting_lines(bench.part(board), RUN_OVER)
+        housings = [line for line in lines if line.layer.name == "POCKET_D070"]
+        assert len(housings) == len(uprights)
+        assert all(
+            sum(bulge != 0.0 for _, _, bulge in line.path.vertices) == 2 for line in housings
+        )
+
+
+@st.composite
+def specs(draw: st.DrawFn) -> BenchSpec:
+    """A bench that can be built, a dozen of its values anywhere within their limits."""
+    spec = default_spec()
+    for row in draw(st.lists(st.sampled_from(CHOICES), max_size=3)):
+        spec = tried(spec, row.name, draw(st.sampled_from(row.choices)))
+    for row in draw(st.lists(st.sampled_from(NUMBERS), max_size=12)):
+        now = limits(spec, row.name)
+        share = draw(st.floats(0, 1))
+        spec = tried(spec, row.name, now.minimum + share * (now.maximum - now.minimum))
+    return spec
+
+
+def tried(spec: BenchSpec, name: str, value: float | str) -> BenchSpec:
+    try:
+        return set_values(spec, {name: value})
+    except MakerError:
+        return spec
+
+
+@given(spec=specs())
+@settings(max_examples=25, deadline=None)
+def test_every_part_of_any_bench(spec: BenchSpec) -> None:
+    for part in build(spec).parts:
+        sound(part, cutting_lines(part, RUN_OVER))
+
+
+def test_a_row_of_points_is_straightened() -> None:
+    from exporters.shadow import straightened
+
+    ring = [(0, 0), (1, 0), (2, 0), (3, 0), (3, 3), (1.5, 3 + 1e-7), (0, 3)]
+    assert straightened(np.array(ring, dtype=float)) == [(0, 0), (3, 0), (3, 3), (0, 3)]
