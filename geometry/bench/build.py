@@ -6,7 +6,8 @@ from dataclasses import replace
 from functools import lru_cache
 
 from geometry.bench.bench import Bench
-from geometry.bench.members import MEMBERS
+from geometry.bench.member import Member
+from geometry.bench.members import present_members
 from geometry.cuts.cut import Cut
 from geometry.design.joint import Joint
 from geometry.design.part import Part, Shape
@@ -16,18 +17,21 @@ from geometry.design.spec import BenchSpec
 @lru_cache(maxsize=64)
 def build(spec: BenchSpec) -> Bench:
     """Lay out a bench whose values have passed ``set_values``."""
-    pieces = tuple(piece for member in MEMBERS for piece in member.parts(spec))
+    members = present_members(spec)
+    pieces = tuple(piece for member in members for piece in member.parts(spec))
     by_name = {piece.name: piece for piece in pieces}
-    joints = tuple(joint for member in MEMBERS for joint in member.joints(spec, by_name))
+    joints = tuple(joint for member in members for joint in member.joints(spec, by_name))
     return Bench(
         spec,
-        tuple(_finished(spec, piece, joints) for piece in pieces),
+        tuple(_finished(spec, piece, joints, members) for piece in pieces),
         joints,
-        tuple(size for member in MEMBERS for size in member.derived(spec)),
+        tuple(size for member in members for size in member.derived(spec)),
     )
 
 
-def _finished(spec: BenchSpec, piece: Part, joints: tuple[Joint, ...]) -> Part:
+def _finished(
+    spec: BenchSpec, piece: Part, joints: tuple[Joint, ...], members: tuple[Member, ...]
+) -> Part:
     """A piece with the cuts of all its joints, then those that come last of all."""
     cuts: list[Cut] = list(piece.shape.cuts)
     for joint in joints:
@@ -36,6 +40,6 @@ def _finished(spec: BenchSpec, piece: Part, joints: tuple[Joint, ...]) -> Part:
             cuts += joint.cuts_first
         if piece.name == second:
             cuts += joint.cuts_second
-    for member in MEMBERS:
+    for member in members:
         cuts += member.cuts(spec, piece)
     return replace(piece, shape=Shape(piece.shape.blank, tuple(cuts)))

@@ -3,17 +3,26 @@
 from __future__ import annotations
 
 import difflib
+from dataclasses import replace
 
 from geometry.bench.constraint import Constraint
-from geometry.bench.members import MEMBERS
+from geometry.bench.member import Member
+from geometry.bench.members import MEMBERS, present_members
 from geometry.design.parameter import Parameter
 from geometry.design.spec import BenchSpec
 from shared.errors import UnknownName
 
-PARAMETERS: tuple[Parameter, ...] = tuple(row for member in MEMBERS for row in member.parameters)
+SLACK = 1e-7  # mm or degrees: rounding that no rule minds
 
-CONSTRAINTS: tuple[Constraint, ...] = tuple(
-    rule for member in MEMBERS for rule in member.constraints
+
+def _shown_with(row: Parameter, member: Member) -> Parameter:
+    """A row that applies only while its member is there."""
+    own = row.applies
+    return replace(row, applies=lambda spec: member.present(spec) and own(spec))
+
+
+PARAMETERS: tuple[Parameter, ...] = tuple(
+    _shown_with(row, member) for member in MEMBERS for row in member.parameters
 )
 
 GROUPS: tuple[str, ...] = tuple(dict.fromkeys(row.group for row in PARAMETERS))
@@ -34,3 +43,13 @@ def parameter(name: str) -> Parameter:
 def default_spec() -> BenchSpec:
     """A new bench."""
     return BenchSpec(tuple((row.name, row.default) for row in PARAMETERS))
+
+
+def rules(spec: BenchSpec) -> tuple[Constraint, ...]:
+    """The rules of the members that a bench has."""
+    return tuple(rule for member in present_members(spec) for rule in member.constraints)
+
+
+def broken_rules(spec: BenchSpec) -> tuple[Constraint, ...]:
+    """The rules of the members at hand that a spec does not keep."""
+    return tuple(rule for rule in rules(spec) if rule.slack(spec) < -SLACK)

@@ -11,15 +11,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
-from geometry.bench.catalogue import CONSTRAINTS, parameter
+from geometry.bench.catalogue import SLACK, broken_rules, parameter, rules
 from geometry.bench.constraint import Constraint
 from geometry.bench.follow import changed
 from geometry.bench.partitions import MOST_PARTITIONS
 from geometry.design.parameter import Parameter, Value
 from geometry.design.spec import BenchSpec
 from shared.errors import CannotBuild, UnreadableValue, ValueOutOfRange
-
-SLACK = 1e-7  # mm or degrees: rounding that no rule minds
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +40,7 @@ def set_values(spec: BenchSpec, changes: Mapping[str, Value]) -> BenchSpec:
     for name, value in changes.items():
         _check_alone(parameter(name), value)
     wanted = changed(spec, changes)
-    broken = [rule for rule in CONSTRAINTS if rule.slack(wanted) < -SLACK]
+    broken = broken_rules(wanted)
     if not broken:
         return wanted
     if len(changes) == 1:
@@ -57,7 +55,7 @@ def set_values(spec: BenchSpec, changes: Mapping[str, Value]) -> BenchSpec:
 
 def _refuse_one(spec: BenchSpec, name: str, value: Value, broken: Constraint) -> None:
     row = parameter(name)
-    if isinstance(value, str) or any(rule.slack(spec) < -SLACK for rule in CONSTRAINTS):
+    if isinstance(value, str) or broken_rules(spec):
         return
     allowed = limits(spec, name)
     if value > allowed.maximum:
@@ -115,7 +113,7 @@ def limits(spec: BenchSpec, name: str) -> Limits:
     now = spec.number(name)
     low, why_low = row.minimum, "that is the least for any bench"
     high, why_high = row.maximum, "that is the most for any bench"
-    for rule in CONSTRAINTS:
+    for rule in rules(spec):
         if name not in rule.reads:
             continue
         reach = _reach(spec, name, rule, now, high)
@@ -173,4 +171,4 @@ def _count_limits(spec: BenchSpec, row: Parameter) -> Limits:
 
 def _fits(spec: BenchSpec, number: int) -> bool:
     wanted = changed(spec, {"partition_count": float(number)})
-    return all(rule.slack(wanted) >= -SLACK for rule in CONSTRAINTS)
+    return not broken_rules(wanted)

@@ -18,6 +18,10 @@ from geometry.design.part import Part
 from geometry.design.spec import BenchSpec
 
 
+def _always(_spec: BenchSpec) -> bool:
+    return True
+
+
 def _no_parts(_spec: BenchSpec) -> tuple[Part, ...]:
     return ()
 
@@ -38,8 +42,10 @@ def _nothing_derived(_spec: BenchSpec) -> tuple[Derived, ...]:
 class Member:
     """What one member brings.
 
-    ``parts`` come with their own cuts but no joints.  ``joints`` are made once all parts of all
-    members are there, by name.  ``cuts`` are those that a part gets last of all, in its own frame.
+    ``present`` tells whether the bench has it; a member that is absent keeps its numbers, shows
+    none of them, and binds nothing.  ``parts`` come with their own cuts but no joints.
+    ``joints`` are made once all parts of all members are there, by name.  ``cuts`` are those that
+    a part gets last of all, in its own frame.
     """
 
     name: str
@@ -49,3 +55,4 @@ class Member:
     joints: Callable[[BenchSpec, Mapping[str, Part]], tuple[Joint, ...]] = _no_joints
     cuts: Callable[[BenchSpec, Part], tuple[Cut, ...]] = _no_cuts
     derived: Callable[[BenchSpec], tuple[Derived, ...]] = _nothing_derived
+    present: Callable[[BenchSpec], bool] = _always

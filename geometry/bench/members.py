@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from geometry.bench import back, case, crossed_base, edges, materials, partitions
 from geometry.bench.member import Member
+from geometry.design.spec import BenchSpec
 
+# Every member there is.
 MEMBERS: tuple[Member, ...] = (
     case.MEMBER,
     partitions.MEMBER,
@@ -13,3 +15,8 @@ MEMBERS: tuple[Member, ...] = (
     crossed_base.MEMBER,
     materials.MEMBER,
 )
+
+
+def present_members(spec: BenchSpec) -> tuple[Member, ...]:
+    """Those that this bench has."""
+    return tuple(member for member in MEMBERS if member.present(spec))

@@ -8,8 +8,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from geometry.primitives.frame import Vec3
+from geometry.primitives.frame import X_AXIS, Y_AXIS, Z_AXIS, Frame, Vec3
 from geometry.primitives.path import Path
+
+PART_FRAME = Frame((0.0, 0.0, 0.0), X_AXIS, Y_AXIS, Z_AXIS)
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,11 +24,16 @@ class HalfSpace:
 
 @dataclass(frozen=True, slots=True)
 class Prism:
-    """A closed path in the xy plane, carried from ``z_low`` to ``z_high``."""
+    """A closed path in the xy plane of ``frame``, carried from ``z_low`` to ``z_high`` of it.
+
+    ``frame`` is the part's own unless the prism runs in another direction: a groove along an
+    edge, a hole askew.
+    """
 
     path: Path
     z_low: float
     z_high: float
+    frame: Frame = PART_FRAME
 
 
 @dataclass(frozen=True, slots=True)

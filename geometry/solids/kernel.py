@@ -17,7 +17,7 @@ import manifold3d
 import numpy as np
 
 from geometry.cuts.cut import Blank
-from geometry.cuts.removal import HalfSpace, Hull, Prism, Removal
+from geometry.cuts.removal import PART_FRAME, HalfSpace, Hull, Prism, Removal
 from geometry.primitives.frame import Frame, dot
 from geometry.solids.prism import outline, side_surface
 from geometry.solids.solid import Floats, Indices
@@ -136,6 +136,9 @@ def _prism(prism: Prism) -> _Cutter:
     flat = outline(prism.path)
     caps = np.asarray(manifold3d.triangulate([flat.points]), dtype=np.intp)
     vertices, triangles, faces = side_surface(prism, flat, caps)
+    if prism.frame is not PART_FRAME:
+        turned = prism.frame.matrix()
+        vertices = vertices @ turned[:, :3].T + turned[:, 3]
     origin = manifold3d.Manifold.reserve_ids(1)
     manifold = manifold3d.Manifold(
         manifold3d.Mesh64(
