@@ -11,6 +11,8 @@ from shared.errors import UnreadableValue
 from shared.units import Shown, read_angle, read_count, read_length
 from shared.words import Words, in_words
 
+_MINUS = ("-", "−")
+
 
 def read_value(row: Parameter, value_text: str, shown: Shown) -> Value:
     """The value in mm, degrees or pieces, or the chosen word; UnreadableValue says what works."""
@@ -20,7 +22,11 @@ def read_value(row: Parameter, value_text: str, shown: Shown) -> Value:
         return float(read_count(value_text))
     if row.unit == "deg":
         return read_angle(value_text)
-    return read_length(value_text, shown)
+    text = value_text.strip()
+    if row.minimum < 0.0 and text.startswith(_MINUS):
+        # A size has no sign, but some places (a leg's inset) may lie on either side.
+        return 0.0 - read_length(text[1:], shown)
+    return read_length(text, shown)
 
 
 def _read_choice(row: Parameter, value_text: str) -> str:
