@@ -105,33 +105,25 @@ def test_stop_from_the_inside_arris_measured_on_the_board(bench: Bench) -> None:
     """Along the board's inside face to where its front edge really is, halfway over the upright."""
     for joint, board, upright, up in housings(bench):
         x = sum(between(bench, upright)) / 2.0
-        front = front_of_face(facing(flat_faces(bench.part(board)), DOWN if up else UP), x)
+        faces = flat_faces(bench.part(board))
+        inside = facing(faces, DOWN if up else UP)
+        front = front_at(faces, x, abs(inside.offset))
         found = measures(joint)
         assert found["stop_from_inside_arris"] == pytest.approx(
             front - found["stop_from_back"], abs=1e-5
         )
 
 
-def front_of_face(face: FlatFace, x: float) -> float:
-    """How far forward a board's broad face reaches at ``x``, from its own corners.
-
-    The front edge goes through the foremost corners; seen from above it is their chain from left
-    to right, along which nothing lies further forward than the straight lines between neighbours.
-    """
-    corners = face.corners
-    foremost: dict[float, float] = {}
-    for cx, cy in corners[:, :2]:
-        key = round(float(cx), 6)
-        foremost[key] = max(foremost.get(key, 0.0), -float(cy))
-    # Corners of housings lie behind; the edge's own are within the flare of the deepest.
-    least = foremost[max(foremost)] if max(foremost) in foremost else 0.0
-    edge = sorted((cx, cy) for cx, cy in foremost.items() if cy >= min(least, _ends(foremost)))
-    return float(np.interp(x, [cx for cx, _ in edge], [cy for _, cy in edge]))
-
-
-def _ends(foremost: dict[float, float]) -> float:
-    """The shallower of the two ends: no part of the front edge lies behind it."""
-    return min(foremost[min(foremost)], foremost[max(foremost)])
+def front_at(faces: list[FlatFace], x: float, z: float) -> float:
+    """How far forward a board's front edge reaches at a place: the plane that lies there."""
+    found = []
+    for face in faces:
+        (x0, x1), (z0, z1) = face.extent(X), face.extent(UP)
+        if face.normal[1] < -0.01 and x0 <= x <= x1 and z0 - 1e-6 <= z <= z1 + 1e-6:
+            nx, ny, nz = face.normal
+            found.append(-(face.offset - nx * x - nz * z) / ny)
+    assert len(found) == 1
+    return float(found[0])
 
 
 def test_stops_by_hand_on_deep_stretch_run_out_and_shallow() -> None:
