@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from geometry.bench.case import has_case
 from geometry.bench.case_numbers import LEFT, CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
@@ -186,4 +187,6 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
     )
 
 
-MEMBER = Member("back", PARAMETERS, CONSTRAINTS, _parts, _joints, derived=_derived)
+MEMBER = Member(
+    "back", PARAMETERS, CONSTRAINTS, _parts, _joints, derived=_derived, present=has_case
+)

@@ -16,6 +16,7 @@ from geometry.bench.case_numbers import LEFT, MITRED, OPEN, RIGHT, CaseNumbers, 
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_angle, derived_length
 from geometry.bench.member import Member
+from geometry.bench.overall import CASE, seat_is
 from geometry.cuts.cut import Blank, Cut
 from geometry.cuts.run_out import RunOut
 from geometry.cuts.saw import SawCut
@@ -28,13 +29,15 @@ from geometry.joints.mitre import mitre
 from geometry.primitives.frame import Frame, Vec2, Vec3
 
 
+def has_case(spec: BenchSpec) -> bool:
+    return seat_is(CASE, spec)
+
+
 def _flared(spec: BenchSpec) -> bool:
     return spec.number("flare") > 0.0
 
 
 PARAMETERS: tuple[Parameter, ...] = (
-    length("length", "Length", "Case", 1200, 300, 3600, "Length of top and bottom, end to end."),
-    length("depth", "Depth", "Case", 360, 150, 800, "Depth of the bottom board at its underside."),
     length("case_height", "Case height", "Case", 300, 90, 800, "Outside height of the case."),
     length(
         "board_thickness",
@@ -270,7 +273,6 @@ def _mitre_fronts(c: CaseNumbers, side: str, at_top: bool) -> tuple[float, float
 def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
     c = case_numbers(spec)
     rows = [
-        derived_length("seat_height", "Seat height", "Case", c.top, "base height + case height"),
         derived_length(
             "inside_height",
             "Inside height",
@@ -309,4 +311,6 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
     return tuple(rows)
 
 
-MEMBER = Member("case", PARAMETERS, CONSTRAINTS, _parts, _joints, derived=_derived)
+MEMBER = Member(
+    "case", PARAMETERS, CONSTRAINTS, _parts, _joints, derived=_derived, present=has_case
+)

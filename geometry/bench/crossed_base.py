@@ -19,6 +19,7 @@ from geometry.bench.base_numbers import (
 from geometry.bench.base_rules import CONSTRAINTS
 from geometry.bench.derived import Derived, derived_angle, derived_length
 from geometry.bench.member import Member
+from geometry.bench.overall import CROSSED, base_is
 from geometry.cuts.cut import Blank
 from geometry.cuts.saw import SawCut
 from geometry.design.joint import Joint
@@ -35,15 +36,6 @@ def _inset(name: str, title: str, default: float, description: str) -> Parameter
 
 
 PARAMETERS: tuple[Parameter, ...] = (
-    length(
-        "base_height",
-        "Base height",
-        "Base",
-        150,
-        60,
-        700,
-        "From the floor to the case's underside.",
-    ),
     angle("splay", "Splay", "Base", 15, 0, 30, "How far the legs lean out from the vertical."),
     _inset("inset_left", "Legs in, left", 70, "From the left end to the left legs' outer tops."),
     _inset(
@@ -317,4 +309,16 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
     return tuple(rows)
 
 
-MEMBER = Member("crossed base", PARAMETERS, CONSTRAINTS, _parts, _joints, derived=_derived)
+def has_crossed_base(spec: BenchSpec) -> bool:
+    return base_is(CROSSED, spec)
+
+
+MEMBER = Member(
+    "crossed base",
+    PARAMETERS,
+    CONSTRAINTS,
+    _parts,
+    _joints,
+    derived=_derived,
+    present=has_crossed_base,
+)

@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from itertools import pairwise
 
+from geometry.bench.case import has_case
 from geometry.bench.case_numbers import CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.member import Member
@@ -157,4 +158,4 @@ def _meeting(a: Vec2, b: Vec2, d: Vec2, e: Vec2) -> Vec2:
     return (a[0] + t * ux, a[1] + t * uy)
 
 
-MEMBER = Member("edges", PARAMETERS, CONSTRAINTS, cuts=_cuts)
+MEMBER = Member("edges", PARAMETERS, CONSTRAINTS, cuts=_cuts, present=has_case)

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from geometry.bench import back, case, crossed_base, edges, materials, partitions
+from geometry.bench import back, case, crossed_base, edges, materials, overall, partitions
 from geometry.bench.member import Member
 from geometry.design.spec import BenchSpec
 
 # Every member there is.
 MEMBERS: tuple[Member, ...] = (
+    overall.MEMBER,
     case.MEMBER,
     partitions.MEMBER,
     back.MEMBER,
@@ -20,3 +21,8 @@ MEMBERS: tuple[Member, ...] = (
 def present_members(spec: BenchSpec) -> tuple[Member, ...]:
     """Those that this bench has."""
     return tuple(member for member in MEMBERS if member.present(spec))
+
+
+def has(spec: BenchSpec, name: str) -> bool:
+    """Whether the bench has the member of this name."""
+    return any(member.name == name for member in present_members(spec))

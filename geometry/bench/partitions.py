@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from geometry.bench.case import has_case
 from geometry.bench.case_numbers import LEFT, RIGHT, CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
@@ -268,4 +269,6 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
     )
 
 
-MEMBER = Member("partitions", PARAMETERS, CONSTRAINTS, _parts, _joints, derived=_derived)
+MEMBER = Member(
+    "partitions", PARAMETERS, CONSTRAINTS, _parts, _joints, derived=_derived, present=has_case
+)

@@ -22,5 +22,5 @@ _ORDER = tuple(Level)
 @lru_cache(maxsize=64)
 def findings(bench: Bench) -> tuple[Finding, ...]:
     """What a maker should know of a bench, the gravest first; the order is stable."""
-    found = [finding for check in CHECKS for finding in check.run(bench)]
+    found = [finding for check in CHECKS if check.applies(bench) for finding in check.run(bench)]
     return tuple(sorted(found, key=lambda finding: _ORDER.index(finding.level)))

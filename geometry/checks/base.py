@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from geometry.bench.base_numbers import base_numbers
 from geometry.bench.bench import Bench
-from geometry.bench.case_numbers import case_numbers
 from geometry.checks.check import Check
 from geometry.design.finding import Finding, Level, Mend
 from shared.units import angle_mark, length_mark
@@ -77,9 +76,10 @@ def _flat_lap(bench: Bench) -> Iterator[Finding]:
 
 
 def _leg_outside(bench: Bench) -> Iterator[Finding]:
-    c, b = case_numbers(bench.spec), base_numbers(bench.spec)
+    b = base_numbers(bench.spec)
+    length, depth = bench.spec.number("length"), bench.spec.number("depth")
     for corner, (x, y) in b.tips:
-        out = max(-x, x - c.length, y, -y - c.depth)
+        out = max(-x, x - length, y, -y - depth)
         if out <= 1e-9:
             continue
         yield Finding(
@@ -103,6 +103,7 @@ CHECKS: tuple[Check, ...] = (
         "A bridle joint shares the thickness between the tenon and the walls beside it. Under "
         "6 mm either breaks easily, the more so in a leaning leg: common practice, no source.",
         _thin_walls,
+        ("crossed base",),
     ),
     Check(
         "flat_lap",
@@ -111,6 +112,7 @@ CHECKS: tuple[Check, ...] = (
         "the stretch of half height. Under 12 degrees it is longer than a router base can bridge: "
         "common practice, no source.",
         _flat_lap,
+        ("crossed base",),
     ),
     Check(
         "leg_outside",
@@ -118,5 +120,6 @@ CHECKS: tuple[Check, ...] = (
         "Compares the top of each leg with the outline of the bottom board. A top that stands "
         "out is not held by the case and is in the way of feet. The limit is the outline itself.",
         _leg_outside,
+        ("crossed base",),
     ),
 )

@@ -65,6 +65,7 @@ CHECKS: tuple[Check, ...] = (
         "mitred to an upright panel, a wedge of it stands proud. It is planed off in a minute, if "
         "one knows. The limit is none at all.",
         _proud_bevel,
+        ("case", "back"),
     ),
     Check(
         "large_back",
@@ -72,5 +73,6 @@ CHECKS: tuple[Check, ...] = (
         "Compares the back with the sheets that are usually sold (see the table of sheet sizes and "
         "its sources). A larger one has to be ordered, or made in two.",
         _large_back,
+        ("case", "back"),
     ),
 )

@@ -6,14 +6,22 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
 from geometry.bench.bench import Bench
+from geometry.bench.members import has
 from geometry.design.finding import Finding
 
 
 @dataclass(frozen=True, slots=True)
 class Check:
-    """``about`` says what it looks for, why it matters and where its limit comes from."""
+    """``about`` says what it looks for, why it matters and where its limit comes from.
+
+    ``needs`` names the members without which there is nothing to look at.
+    """
 
     name: str
     title: str
     about: str
     run: Callable[[Bench], Iterable[Finding]]
+    needs: tuple[str, ...] = ()
+
+    def applies(self, bench: Bench) -> bool:
+        return all(has(bench.spec, name) for name in self.needs)

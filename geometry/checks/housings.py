@@ -118,6 +118,7 @@ CHECKS: tuple[Check, ...] = (
         "partition is thick leaves a loose housing, and the board is spoiled. The limit is the "
         "housing's own width.",
         _cutter,
+        ("case", "partitions"),
     ),
     Check(
         "round_stop",
@@ -126,6 +127,7 @@ CHECKS: tuple[Check, ...] = (
         "there; a partition that hardly covers it shows it as soon as its arris is eased. The "
         "limit of 1 mm is common practice, no source.",
         _round_stop,
+        ("case", "partitions"),
     ),
     Check(
         "deep_housing",
@@ -133,6 +135,7 @@ CHECKS: tuple[Check, ...] = (
         "A housing weakens the board it crosses. Between a quarter and a third of the thickness "
         "is usual and a half the most: common practice, no source.",
         _deep_housing,
+        ("case", "partitions"),
     ),
     Check(
         "deep_rebate",
@@ -140,5 +143,6 @@ CHECKS: tuple[Check, ...] = (
         "A rebate leaves a tongue outside the back. It is usually half to two thirds of the "
         "thickness deep, and no more: common practice, no source.",
         _deep_rebate,
+        ("case", "partitions"),
     ),
 )

@@ -11,7 +11,6 @@ from geometry.bench.base_numbers import (
     straight_edge,
 )
 from geometry.bench.bench import Bench
-from geometry.bench.case_numbers import case_numbers
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.making import (
     BELOW,
@@ -35,16 +34,16 @@ def base_dimensions(bench: Bench) -> tuple[Dimension, ...]:
 
 
 def _insets(bench: Bench, b: BaseNumbers) -> list[Dimension]:
-    c = case_numbers(bench.spec)
+    length, depth = bench.spec.number("length"), bench.spec.number("depth")
     left, right = b.tip("back_left")[0], b.tip("back_right")[0]
     z = b.height
     found = [
         bound(bench, "inset_left", Place(FRONT, (0.0, z), (left, z), LEVEL, BELOW, 1)),
-        bound(bench, "inset_right", Place(FRONT, (c.length, z), (right, z), LEVEL, BELOW, 1, -1.0)),
+        bound(bench, "inset_right", Place(FRONT, (length, z), (right, z), LEVEL, BELOW, 1, -1.0)),
     ]
     for corner, tip in b.tips:
-        edge_x, side = (0.0, LEFT_OF) if corner.endswith("left") else (c.length, RIGHT_OF)
-        edge_y = 0.0 if corner.startswith("back") else -c.depth
+        edge_x, side = (0.0, LEFT_OF) if corner.endswith("left") else (length, RIGHT_OF)
+        edge_y = 0.0 if corner.startswith("back") else -depth
         grows = -1.0 if corner.startswith("back") else 1.0
         at = Place(PLAN, (edge_x, edge_y), tip, UPRIGHT, side, 1, grows)
         found.append(bound(bench, f"inset_{corner}", at))

@@ -5,12 +5,25 @@ Coordinates are those of the views, in mm: front (X, Z), plan (X, Y), end (Y or 
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from geometry.bench.bench import Bench
+from geometry.bench.members import has
 from geometry.dimensioning.base_dimensions import base_dimensions
 from geometry.dimensioning.case_dimensions import case_dimensions
 from geometry.dimensioning.dimension import Dimension
+from geometry.dimensioning.overall_dimensions import overall_dimensions
+
+# By member: what is dimensioned.
+_DIMENSIONED: tuple[tuple[str, Callable[[Bench], tuple[Dimension, ...]]], ...] = (
+    ("overall", overall_dimensions),
+    ("case", case_dimensions),
+    ("crossed base", base_dimensions),
+)
 
 
 def dimensions(bench: Bench) -> tuple[Dimension, ...]:
     """All dimensions of the general arrangement."""
-    return (*case_dimensions(bench), *base_dimensions(bench))
+    return tuple(
+        one for member, found in _DIMENSIONED if has(bench.spec, member) for one in found(bench)
+    )

@@ -44,16 +44,6 @@ def _heights(bench: Bench, c: CaseNumbers) -> list[Dimension]:
         ),
         bound(
             bench,
-            "base_height",
-            Place(FRONT, (right, 0.0), (right, c.floor), UPRIGHT, RIGHT_OF, 1),
-        ),
-        follows(
-            bench,
-            "seat_height",
-            Place(FRONT, (right, 0.0), (right, c.top), UPRIGHT, RIGHT_OF, 2),
-        ),
-        bound(
-            bench,
             "board_thickness",
             Place(FRONT, (0.0, c.top), (0.0, c.inside_high), UPRIGHT, LEFT_OF, 1, -1.0),
         ),
@@ -67,9 +57,7 @@ def _heights(bench: Bench, c: CaseNumbers) -> list[Dimension]:
 
 def _along_the_front(bench: Bench, c: CaseNumbers) -> list[Dimension]:
     top = c.top
-    found = [
-        bound(bench, "length", Place(FRONT, (0.0, 0.0), (c.length, 0.0), LEVEL, BELOW, 3)),
-    ]
+    found: list[Dimension] = []
     if not c.left.mitred:
         at = Place(FRONT, (0.0, top), (c.left.inset, top), LEVEL, ABOVE, 1)
         found.append(bound(bench, "left_inset", at))

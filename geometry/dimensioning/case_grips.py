@@ -1,0 +1,75 @@
+"""The edges of a case that can be dragged.
+
+Points and short edges come first, so that a knee is found before the lines that meet in it.
+"""
+
+from __future__ import annotations
+
+from geometry.bench.bench import Bench
+from geometry.bench.case_numbers import CaseNumbers, case_numbers
+from geometry.bench.partitions import uprights
+from geometry.dimensioning.pull import Grip, Pull
+from geometry.primitives.frame import Vec2
+from geometry.views.bench_views import end_view
+from geometry.views.view import FRONT, PLAN, View
+
+
+def case_grips(bench: Bench) -> tuple[Grip, ...]:
+    c = case_numbers(bench.spec)
+    return (*_front(c), *_plan(c), *_end(c, end_view(bench)))
+
+
+def _front(c: CaseNumbers) -> list[Grip]:
+    found = []
+    low, high = c.inside_low, c.inside_high
+    names = {"partition_left": ("left_inset", 1.0), "partition_right": ("right_inset", -1.0)}
+    for at in uprights(c):
+        name, sign = names.get(at.name, (at.name, 1.0))
+        pull = Pull(name, (sign, 0.0))
+        for x in (at.x_left, at.x_left + c.partition_thickness):
+            found.append(Grip(FRONT.name, (x, low), (x, high), pull))
+    return [*found, *_levels(c, FRONT, 0.0, c.length)]
+
+
+def _levels(c: CaseNumbers, view: View, u0: float, u1: float) -> list[Grip]:
+    """The level edges of the case, as seen in an elevation."""
+    return [
+        Grip(view.name, (u0, z), (u1, z), Pull(name, along))
+        for z, name, along in (
+            (c.top, "case_height", (0.0, 1.0)),
+            (c.inside_high, "board_thickness", (0.0, -1.0)),
+            (c.inside_low, "board_thickness", (0.0, 1.0)),
+        )
+    ]
+
+
+def _plan(c: CaseNumbers) -> list[Grip]:
+    deeper = (0.0, -1.0)
+    if c.flare <= 0.0:
+        front = Grip(PLAN.name, (0.0, -c.depth), (c.length, -c.depth), Pull("depth", deeper))
+        return [front]
+    deep = -(c.depth + c.flare)
+    start: Vec2 = (c.x_at(0.0), deep)
+    knee: Vec2 = (c.x_at(c.straight), deep)
+    settled: Vec2 = (c.x_at(c.flare_end), -c.depth)
+    last: Vec2 = (c.x_at(c.length), -c.depth)
+    away = (1.0 if c.deep_left else -1.0, 0.0)
+    return [
+        Grip(PLAN.name, knee, knee, Pull("flare_straight", away)),
+        Grip(PLAN.name, settled, settled, Pull("flare_end", away)),
+        Grip(PLAN.name, start, knee, Pull("flare", deeper)),
+        Grip(PLAN.name, knee, settled, Pull("flare_end", away)),
+        Grip(PLAN.name, settled, last, Pull("depth", deeper)),
+    ]
+
+
+def _end(c: CaseNumbers, view: View) -> list[Grip]:
+    back = view.project((0.0, 0.0, c.top))
+    low = view.project((0.0, -c.depth, c.floor))
+    high = view.project((0.0, -(c.depth + c.flare), c.top))
+    forward = (1.0 if low[0] > back[0] else -1.0, 0.0)
+    name = "flare" if c.flare > 0.0 else "depth"
+    return [
+        Grip(view.name, low, high, Pull(name, forward)),
+        _levels(c, view, back[0], low[0])[0],
+    ]
