@@ -23,7 +23,8 @@ class DimensionStyle:
 
     ``first_row`` is the distance of the nearest dimension line from the outline (10 mm, ASME Y14.5,
     from memory); the rows beyond it are ``pitch`` apart, which leaves room for the text between
-    two lines.  ``gap`` and ``overshoot`` are those of extension lines.
+    two lines.  ``gap`` and ``overshoot`` are those of extension lines.  ``brackets`` marks
+    dimensions without a parameter as derived; on a part's own sheet all stand alike.
     """
 
     text_height: float = 3.5
@@ -33,6 +34,7 @@ class DimensionStyle:
     overshoot: float = 1.5
     arrow_length: float = 3.0
     clearance: float = 0.5
+    brackets: bool = True
 
     @property
     def pitch(self) -> float:

@@ -109,7 +109,7 @@ def _wanted(dimension: Dimension, scale: float, style: DimensionStyle) -> _Wante
         if dimension.unit == "deg"
         else format_length(dimension.value, style.shown)
     )
-    derived = not dimension.parameter
+    derived = style.brackets and not dimension.parameter
     text = f"({shown})" if derived else shown
     (x0, y0), (x1, y1) = dimension.start, dimension.end
     return _Wanted(

@@ -1,0 +1,163 @@
+"""What each cut of a part takes away, laid flat: the region of waste on the face and the reverse.
+
+Frame: the part's own, mm; regions in its xy plane, clipped to the blank.
+
+Method: every removal is a half-space, a prism or a convex hull, so its sections by the lowest and
+the highest plane in which it meets the blank tell all that a maker marks out.  A path with rounded
+corners counts as the rectangle round it, because that is what is measured.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import combinations, pairwise
+
+import shapely
+
+from geometry.cuts.cut import Blank
+from geometry.cuts.removal import HalfSpace, Hull, Prism, Removal
+from geometry.design.part import Shape
+from geometry.primitives.frame import Vec2, Vec3
+from geometry.primitives.path import Path
+from shared.tolerances import CHORD_ERROR, MERGE
+
+Side = tuple[Vec2, Vec2]
+
+
+@dataclass(frozen=True, slots=True)
+class Waste:
+    """One removal of one cut.
+
+    ``number`` counts the part's cuts from 1, ``title`` is the cut's.  ``flat`` is True for a saw
+    cut by one plane.  ``low`` and ``high`` are the corners of the region at ``z_low`` and ``z_high``,
+    the ends of its reach within the thickness.
+    """
+
+    number: int
+    title: str
+    flat: bool
+    z_low: float
+    z_high: float
+    low: tuple[Vec2, ...]
+    high: tuple[Vec2, ...]
+
+    @property
+    def upright(self) -> bool:
+        """Whether the walls stand square to the face, so both regions are one."""
+        return len(self.low) == len(self.high) and all(
+            math.dist(a, b) < MERGE for a, b in zip(self.low, self.high, strict=True)
+        )
+
+
+def wastes(shape: Shape) -> tuple[Waste, ...]:
+    """The waste of every removal that meets the blank, in the order of the cuts."""
+    found: list[Waste] = []
+    for number, cut in enumerate(shape.cuts, start=1):
+        for removal in cut.removals(shape.blank):
+            waste = _waste(number, cut.title, removal, shape.blank)
+            if waste is not None:
+                found.append(waste)
+    return tuple(found)
+
+
+def inner_sides(region: Sequence[Vec2], blank: Blank) -> list[Side]:
+    """The sides of a region of waste that are cut into the blank, not along its own edges."""
+    sides: list[Side] = []
+    for a, b in pairwise([*region, *region[:1]]):
+        along_an_edge = any(
+            abs(a[axis] - at) < MERGE and abs(b[axis] - at) < MERGE
+            for axis, at in ((0, 0.0), (0, blank.length), (1, 0.0), (1, blank.width))
+        )
+        if not along_an_edge and math.dist(a, b) > MERGE:
+            sides.append((a, b))
+    return sides
+
+
+def _waste(number: int, title: str, removal: Removal, blank: Blank) -> Waste | None:
+    z_low, z_high = _reach(removal, blank)
+    low = _clipped(_section(removal, z_low, blank), blank)
+    high = _clipped(_section(removal, z_high, blank), blank)
+    if not low and not high:
+        return None
+    return Waste(number, title, isinstance(removal, HalfSpace), z_low, z_high, low, high)
+
+
+def _reach(removal: Removal, blank: Blank) -> tuple[float, float]:
+    match removal:
+        case HalfSpace():
+            return 0.0, blank.thickness
+        case Prism():
+            low, high = removal.z_low, removal.z_high
+        case Hull():
+            heights = [z for _, _, z in removal.points]
+            low, high = min(heights), max(heights)
+    return max(low, 0.0), min(high, blank.thickness)
+
+
+def _section(removal: Removal, z: float, blank: Blank) -> shapely.Geometry:
+    match removal:
+        case HalfSpace():
+            return _half_plane(removal, z, blank)
+        case Prism():
+            return _flat(removal.path)
+        case Hull():
+            return _hull_section(removal.points, z)
+
+
+def _flat(path: Path) -> shapely.Geometry:
+    points = path.flattened(CHORD_ERROR)
+    if any(bulge for _, _, bulge in path.vertices):
+        xs, ys = [x for x, _ in points], [y for _, y in points]
+        return shapely.box(min(xs), min(ys), max(xs), max(ys))
+    return shapely.Polygon(points)
+
+
+def _half_plane(removal: HalfSpace, z: float, blank: Blank) -> shapely.Geometry:
+    """The part of the blank's face at height ``z`` that lies beyond the plane."""
+    nx, ny, nz = removal.outward
+    px, py, pz = removal.point
+    size = math.hypot(nx, ny)
+    if size < 1e-9:
+        return shapely.Polygon()
+    far = 4.0 * (blank.length + blank.width)
+    foot = (nz * (pz - z)) / size
+    ux, uy = nx / size, ny / size
+    x, y = px + ux * foot, py + uy * foot
+    return shapely.Polygon(
+        [
+            (x - uy * far, y + ux * far),
+            (x + uy * far, y - ux * far),
+            (x + uy * far + ux * far, y - ux * far + uy * far),
+            (x - uy * far + ux * far, y + ux * far + uy * far),
+        ]
+    )
+
+
+def _hull_section(points: Sequence[Vec3], z: float) -> shapely.Geometry:
+    found: list[Vec2] = []
+    for a, b in combinations(points, 2):
+        if abs(a[2] - z) < MERGE:
+            found.append((a[0], a[1]))
+        if abs(b[2] - z) < MERGE:
+            found.append((b[0], b[1]))
+        if (a[2] - z) * (b[2] - z) < 0.0:
+            t = (z - a[2]) / (b[2] - a[2])
+            found.append((a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])))
+    return shapely.MultiPoint(found).convex_hull if found else shapely.Polygon()
+
+
+def _clipped(region: shapely.Geometry, blank: Blank) -> tuple[Vec2, ...]:
+    """The corners of a region's larger piece on the blank, counter-clockwise, none on a line."""
+    board = shapely.box(0.0, 0.0, blank.length, blank.width)
+    pieces = [
+        piece
+        for piece in shapely.get_parts(region.intersection(board))
+        if piece.geom_type == "Polygon" and piece.area > MERGE
+    ]
+    if not pieces:
+        return ()
+    largest = max(pieces, key=lambda piece: float(piece.area))
+    ring = shapely.normalize(largest.simplify(MERGE)).exterior.coords[:-1]
+    return tuple((float(x), float(y)) for x, y in ring)
