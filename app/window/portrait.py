@@ -1,0 +1,73 @@
+"""A picture of the real window, for pages and for machines without a screen.
+
+    python -m app.window.portrait FILE OUT.png
+
+The maker's own preferences, recent files and kept work are neither read nor touched.
+"""
+
+from __future__ import annotations
+
+import sys
+import tempfile
+from collections.abc import Sequence
+from pathlib import Path
+
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QLocale, QSettings
+from PySide6.QtGui import QPixmap
+from PySide6.QtWidgets import QApplication
+
+from app.document.keeping import Keeper
+from app.main import application
+from app.window.main_window import MainWindow
+from app.window.settings import first_preferences
+from exporters.project_file import load
+from exporters.writing import write_file
+from shared.errors import MakerError
+
+USAGE = "Say which project and which picture: python -m app.window.portrait FILE OUT.png\n"
+
+
+def main(arguments: Sequence[str]) -> int:
+    """Write the picture; 0 when done, 2 when the project or the picture is refused."""
+    if len(arguments) != 2:
+        sys.stderr.write(USAGE)
+        return 2
+    project, picture = Path(arguments[0]), Path(arguments[1])
+    try:
+        load(project)  # the window would only show a notice
+        write_file(picture, portrait(project))
+    except MakerError as error:
+        sys.stderr.write(f"{error}\n")
+        return 2
+    return 0
+
+
+def portrait(project: Path) -> bytes:
+    """The window with a project open, at its first size, as a PNG."""
+    application()
+    with tempfile.TemporaryDirectory() as folder:
+        desk_drawer = Path(folder)
+        window = MainWindow(
+            QSettings(str(desk_drawer / "settings.ini"), QSettings.Format.IniFormat),
+            first_preferences(QLocale("en_GB")),
+            Keeper(desk_drawer / "kept"),
+            desk_drawer / "trouble.log",
+        )
+        window.start_with(project)
+        window.show()
+        QApplication.processEvents()
+        picture = window.grab()
+        window.close()
+    return _png(picture)
+
+
+def _png(picture: QPixmap) -> bytes:
+    data = QByteArray()
+    buffer = QBuffer(data)
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    picture.save(buffer, "PNG")
+    return bytes(data.data())
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))
