@@ -3,8 +3,9 @@
 Frame and units: as the values given, mm.  The kernel never raises: a body it cannot make has a
 status and no volume, so every result is checked here and a bad one raises EngineFault.
 
-Method: saw cuts trim by a plane, which is cheapest; all other cutters go in one batch
-subtraction.  Each triangle of the result remembers the cutter and the face it came from.
+Method: saw cuts trim by a plane, which is cheapest; then the other cutters one by one, the
+simplest first, as each costs about as much as the surface it meets.  Each triangle of the
+result remembers the cutter and the face it came from.
 """
 
 from __future__ import annotations
@@ -17,9 +18,9 @@ import manifold3d
 import numpy as np
 
 from geometry.cuts.cut import Blank
-from geometry.cuts.removal import PART_FRAME, HalfSpace, Hull, Prism, Removal
-from geometry.primitives.frame import Frame, dot
-from geometry.solids.prism import outline, side_surface
+from geometry.cuts.removal import PART_FRAME, HalfSpace, Prism, Removal
+from geometry.primitives.frame import Frame, Vec3, dot
+from geometry.solids.prism import is_convex_polygon, outline, side_surface
 from geometry.solids.solid import Floats, Indices
 
 
@@ -58,6 +59,10 @@ class _Cutter:
     runs_into: Indices
 
 
+_NO_ORIGIN = -1
+_NOTHING_SMOOTH = np.array((-1,), dtype=np.intp)
+
+
 def carve(blank: Blank, removals: Sequence[Removal]) -> Body:
     """The blank, one corner at the origin, with all removals taken away; may come out empty."""
     body = manifold3d.Manifold.cube((blank.length, blank.width, blank.thickness))
@@ -69,9 +74,10 @@ def carve(blank: Blank, removals: Sequence[Removal]) -> Body:
         elif isinstance(removal, Prism):
             cutters.append(_prism(removal).manifold)
         else:
-            cutters.append(_hull(removal))
-    if cutters:
-        body = manifold3d.Manifold.batch_boolean([body, *cutters], manifold3d.OpType.Subtract)
+            cutters.append(_hull(removal.points))
+    for cutter in sorted(cutters, key=manifold3d.Manifold.num_tri):
+        body -= cutter
+        body.num_tri()  # done now: left alone, the kernel would first unite all cutters
     _check(body, "cutting a blank")
     return Body(body)
 
@@ -133,6 +139,13 @@ def _placed(body: Body, frame: Frame) -> manifold3d.Manifold:
 
 @lru_cache(maxsize=1024)
 def _prism(prism: Prism) -> _Cutter:
+    if is_convex_polygon(prism.path):
+        corners = [
+            prism.frame.to_bench((x, y, z))
+            for x, y, _ in prism.path.vertices
+            for z in (prism.z_low, prism.z_high)
+        ]
+        return _Cutter(_hull(tuple(corners)), _NO_ORIGIN, _NOTHING_SMOOTH)
     flat = outline(prism.path)
     caps = np.asarray(manifold3d.triangulate([flat.points]), dtype=np.intp)
     vertices, triangles, faces = side_surface(prism, flat, caps)
@@ -153,18 +166,17 @@ def _prism(prism: Prism) -> _Cutter:
     if manifold.is_empty():
         raise EngineFault(f"a cutter came out empty: {prism}")
     count = len(flat.points)
-    sides = np.arange(count)
     runs_into = np.full(count + 2, -1, dtype=np.intp)
-    runs_into[:count] = np.where(np.roll(flat.smooth, -1), np.roll(sides, -1), -1)
+    runs_into[:count] = np.where(np.roll(flat.smooth, -1), np.roll(np.arange(count), -1), -1)
     return _Cutter(manifold, origin, runs_into)
 
 
 @lru_cache(maxsize=1024)
-def _hull(hull: Hull) -> manifold3d.Manifold:
-    manifold = manifold3d.Manifold.hull_points(np.array(hull.points))
+def _hull(points: tuple[Vec3, ...]) -> manifold3d.Manifold:
+    manifold = manifold3d.Manifold.hull_points(np.array(points))
     _check(manifold, "making a cutter")
     if manifold.is_empty():
-        raise EngineFault(f"a cutter came out flat: {hull}")
+        raise EngineFault(f"a cutter came out flat: {points}")
     return manifold
 
 

@@ -35,6 +35,22 @@ class Outline:
     smooth: Flags
 
 
+def is_convex_polygon(path: Path) -> bool:
+    """Whether a closed path has straight sides only and turns left at every corner."""
+    if any(bulge for _, _, bulge in path.vertices):
+        return False
+    points = path.vertices
+    for before, here, after in zip(
+        points[-1:] + points[:-1], points, points[1:] + points[:1], strict=True
+    ):
+        turn = (here[0] - before[0]) * (after[1] - here[1]) - (here[1] - before[1]) * (
+            after[0] - here[0]
+        )
+        if turn <= 0.0:
+            return False
+    return len(points) > 2
+
+
 def outline(path: Path) -> Outline:
     """The flattened ``path``, with the points inside arcs and at tangents marked smooth."""
     points: list[Vec2] = []

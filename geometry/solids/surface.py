@@ -25,85 +25,96 @@ _FLAT = 1e-6
 
 def solid_from(mesh: Mesh, volume: float) -> Solid:
     """The drawn edges and panels of ``mesh``, with its volume in mm³."""
-    corners = mesh.vertices[mesh.triangles]
-    crosses = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
-    normals = _face_normals(crosses, mesh.faces)[mesh.faces]
+    points = np.ascontiguousarray(mesh.vertices.T)
+    corners = np.ascontiguousarray(mesh.triangles.T)
+    a, b, c = (points.take(corner, axis=1) for corner in corners)
+    normals = _face_normals(_cross(b - a, c - a), mesh.faces).take(mesh.faces, axis=1)
+
     halves = _half_edge_pairs(mesh.triangles, len(mesh.vertices))
     beside = halves // 3
-    faces = mesh.faces[beside]
-    smooth = (mesh.runs_into[faces] == faces[:, ::-1]).any(axis=1)
-    turn = normals[beside[:, 0]] - normals[beside[:, 1]]
-    square = np.einsum("ij,ij->i", turn, turn)
-    smooth |= square < _SHARP**2
-    drawn = (faces[:, 0] != faces[:, 1]) & (square > _FLAT**2)
-    start = mesh.triangles.ravel()
-    end = mesh.triangles[:, (1, 2, 0)].ravel()
-    panels, of_triangle = _panels(mesh, normals, halves[faces[:, 0] == faces[:, 1]])
+    faces = mesh.faces.take(beside)
+    within = faces[0] == faces[1]
+    runs_on = mesh.runs_into.take(faces) == faces[::-1]
+    turn = normals.take(beside[0], axis=1) - normals.take(beside[1], axis=1)
+    square = (turn * turn).sum(axis=0)
+    smooth = runs_on[0] | runs_on[1] | (square < _SHARP**2)
+    drawn = np.flatnonzero(~within & (square > _FLAT**2))
+    start = halves[0].take(drawn)
+    end = start + 1 - 3 * (start % 3 == 2)  # the next corner of the same triangle
+    ends = mesh.triangles.ravel().take((start, end))
+
+    lengths = np.stack([(along * along).sum(axis=0) for along in (b - a, c - b, a - c)])
+    inner = halves.take(np.flatnonzero(within), axis=1)
+    panels, of_triangle = _panels(corners, points, normals, lengths.argmax(axis=0), inner)
     return Solid(
         vertices=frozen(mesh.vertices),
         triangles=frozen(mesh.triangles),
-        edges=frozen(np.stack((start, end), axis=1)[halves[drawn, 0]]),
-        edge_normals=frozen(normals[beside[drawn]]),
-        smooth=frozen(smooth[drawn]),
+        edges=frozen(np.ascontiguousarray(ends.T)),
+        edge_normals=frozen(np.ascontiguousarray(normals[:, beside[:, drawn]].T)),
+        smooth=frozen(smooth.take(drawn)),
         panels=frozen(panels),
-        panel_normals=frozen(normals[of_triangle]),
+        panel_normals=frozen(np.ascontiguousarray(normals.take(of_triangle, axis=1).T)),
         volume=volume,
     )
 
 
 def _face_normals(crosses: Floats, faces: Indices) -> Floats:
-    """Unit normal of each face, (g, 3), weighted by the area of its triangles."""
-    count = int(faces.max()) + 1
-    total = np.empty((count, 3))
-    for axis in range(3):
-        total[:, axis] = np.bincount(faces, crosses[:, axis], count)
-    length = np.sqrt(np.einsum("ij,ij->i", total, total))
-    return np.asarray(total / np.maximum(length, np.finfo(np.float64).tiny)[:, None])
+    """Unit normal of each face, (3, g), weighted by the area of its triangles."""
+    total = np.stack([np.bincount(faces, row) for row in crosses])
+    length = np.sqrt((total * total).sum(axis=0))
+    return np.asarray(total / np.maximum(length, np.finfo(np.float64).tiny))
 
 
 def _half_edge_pairs(triangles: Indices, vertex_count: int) -> Indices:
-    """Both half-edges of every edge, (e, 2); half-edge 3 t + k runs from corner k of triangle t."""
+    """Both half-edges of every edge, (2, e); half-edge 3 t + k runs from corner k of triangle t."""
     start = triangles.ravel()
-    end = triangles[:, (1, 2, 0)].ravel()
+    end = triangles.take((1, 2, 0), axis=1).ravel()
     key = np.minimum(start, end) * vertex_count + np.maximum(start, end)
     order = np.argsort(key, kind="stable")
-    ordered = key[order]
-    if len(ordered) % 2 or not np.array_equal(ordered[0::2], ordered[1::2]):
+    first, second = order[0::2], order[1::2]
+    if len(first) != len(second) or not np.array_equal(key.take(first), key.take(second)):
         raise EngineFault("a solid has an edge without exactly two faces")
-    return order.reshape(-1, 2)
+    return np.stack((first, second))
 
 
-def _panels(mesh: Mesh, normals: Floats, inner: Indices) -> tuple[Indices, Indices]:
+def _panels(
+    corners: Indices, points: Floats, normals: Floats, longest: Indices, inner: Indices
+) -> tuple[Indices, Indices]:
     """Panels (q, 4) as vertex indices and one triangle of each (q,).
 
-    ``inner`` (e, 2) are the half-edge pairs inside a face.
+    ``corners`` (3, m) are the triangles, ``longest`` (m,) which of their half-edges is longest,
+    ``inner`` (2, e) the half-edge pairs inside a face.
     """
-    triangles, vertices = mesh.triangles, mesh.vertices
-    along = vertices[triangles[:, (1, 2, 0)]] - vertices[triangles]
-    longest = np.einsum("ijk,ijk->ij", along, along).argmax(axis=1)
-    beside, corner = np.divmod(inner, 3)
-    mutual = (longest[beside] == corner).all(axis=1)
-    beside, corner = beside[mutual], corner[mutual]
-    first, second = beside[:, 0], beside[:, 1]
-    a = triangles[first, corner[:, 0]]
-    b = triangles[first, (corner[:, 0] + 1) % 3]
-    c = triangles[first, (corner[:, 0] + 2) % 3]
-    d = triangles[second, (corner[:, 1] + 2) % 3]
-    convex = (_turn(vertices, normals[first], c, a, d) > 0.0) & (
-        _turn(vertices, normals[first], d, b, c) > 0.0
+    beside = inner // 3
+    corner = inner - 3 * beside
+    mutual = np.flatnonzero((longest.take(beside) == corner).all(axis=0))
+    (first, second), (k, k_second) = beside.take(mutual, axis=1), corner.take(mutual, axis=1)
+    quads = np.stack(
+        (
+            corners[k, first],
+            corners[(k_second + 2) % 3, second],
+            corners[(k + 1) % 3, first],
+            corners[(k + 2) % 3, first],
+        )
     )
-    pairs = np.stack((a, d, b, c), axis=1)[convex]
-    single = np.ones(len(triangles), dtype=np.bool_)
-    single[beside[convex]] = False
+    a, d, b, c = (points.take(row, axis=1) for row in quads)
+    normal = normals.take(first, axis=1)
+    convex = np.flatnonzero(
+        ((_cross(a - c, d - a) * normal).sum(axis=0) > 0.0)
+        & ((_cross(b - d, c - b) * normal).sum(axis=0) > 0.0)
+    )
+    single = np.ones(corners.shape[1], dtype=np.bool_)
+    single[first.take(convex)] = False
+    single[second.take(convex)] = False
     alone = np.flatnonzero(single)
-    return (
-        np.concatenate((pairs, triangles[alone][:, (0, 1, 2, 2)])),
-        np.concatenate((first[convex], alone)),
+    panels = np.concatenate(
+        (quads.take(convex, axis=1), corners.take((0, 1, 2, 2), axis=0).take(alone, axis=1)), axis=1
     )
+    return np.ascontiguousarray(panels.T), np.concatenate((first.take(convex), alone))
 
 
-def _turn(vertices: Floats, normal: Floats, before: Indices, at: Indices, after: Indices) -> Floats:
-    """How far each corner turns to the left, seen against the normal; mm²."""
-    arriving = vertices[at] - vertices[before]
-    leaving = vertices[after] - vertices[at]
-    return np.asarray(np.einsum("ij,ij->i", np.cross(arriving, leaving), normal))
+def _cross(a: Floats, b: Floats) -> Floats:
+    """Cross products of columns, (3, n)."""
+    return np.stack(
+        (a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0])
+    )
