@@ -86,6 +86,11 @@ CONSTRAINTS: tuple[Constraint, ...] = (
 
 
 def _taper_run(spec: BenchSpec) -> float:
+    """How far the taper runs, along the leg or in height, whichever is less.
+
+    A taper that fell less than the level foot rises would cut the foot away from under the leg.
+    """
     b = base_numbers(spec)
     slope = -b.tangent if b.tapered_inside else b.tangent
-    return b.leg_edge + slope * b.leg_foot - b.drop
+    along = b.leg_edge + slope * b.leg_foot - b.drop
+    return min(along, b.height - b.stretcher_height - b.taper_start)

@@ -27,6 +27,7 @@ from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
 from geometry.joints.mitre import mitre
 from geometry.primitives.frame import Frame, Vec2, Vec3
+from shared.tolerances import COPLANAR
 
 
 def has_case(spec: BenchSpec) -> bool:
@@ -195,7 +196,7 @@ def _top_cuts(c: CaseNumbers, full: float) -> tuple[Cut, ...]:
         return ()
     # The top's x runs from the right end, so a deep left end lies at high x.
     stations: list[Vec2] = [(c.straight, full), (c.flare_end, c.depth)]
-    if c.flare_end < c.length:
+    if c.flare_end < c.length - COPLANAR:
         stations.append((c.length, c.depth))
     knees = tuple(((c.length - s) if c.deep_left else s, y) for s, y in stations)
     if c.deep_left:

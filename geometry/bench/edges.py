@@ -21,6 +21,7 @@ from geometry.design.parameter import Parameter, length
 from geometry.design.part import Part
 from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Vec2
+from shared.tolerances import COPLANAR
 
 PARAMETERS: tuple[Parameter, ...] = (
     length(
@@ -66,7 +67,7 @@ def _top_arris(c: CaseNumbers) -> tuple[Vec2, ...]:
         return ((0.0, c.depth), (c.length, c.depth))
     deep = c.depth + c.flare
     stations = [(0.0, deep), (c.straight, deep), (c.flare_end, c.depth)]
-    if c.flare_end < c.length:
+    if c.flare_end < c.length - COPLANAR:
         stations.append((c.length, c.depth))
     if not c.deep_left:
         return tuple(stations)

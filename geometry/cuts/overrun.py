@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
+from shared.tolerances import COPLANAR
+
 OVERRUN = 2.0  # mm beyond a face or edge; only ever in air
 
 
 def past(value: float, low: float, high: float) -> float:
-    """``value``, or a point in the air beyond it where it lies on the blank's own boundary."""
-    if value <= low:
+    """``value``, or a point in the air beyond it where it lies on the blank's own boundary.
+
+    A value that rounding has left a hair inside the boundary lies on it: a cut up to there would
+    leave that hair standing.
+    """
+    if value <= low + COPLANAR:
         return low - OVERRUN
-    if value >= high:
+    if value >= high - COPLANAR:
         return high + OVERRUN
     return value

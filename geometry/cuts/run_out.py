@@ -10,6 +10,7 @@ from geometry.cuts.overrun import OVERRUN
 from geometry.cuts.removal import Prism, Removal
 from geometry.primitives.frame import Vec2
 from geometry.primitives.path import Path
+from shared.tolerances import COPLANAR
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,9 +30,11 @@ class RunOut:
     def removals(self, blank: Blank) -> tuple[Removal, ...]:
         first, last = self.knees[0], self.knees[-1]
         far = blank.width + OVERRUN
-        start = first if first[0] > 0.0 else _on_to(-OVERRUN, self.knees[1], first)
+        start = first if first[0] > COPLANAR else _on_to(-OVERRUN, self.knees[1], first)
         end = (
-            last if last[0] < blank.length else _on_to(blank.length + OVERRUN, self.knees[-2], last)
+            last
+            if last[0] < blank.length - COPLANAR
+            else _on_to(blank.length + OVERRUN, self.knees[-2], last)
         )
         inner = (start, *self.knees[1:-1], end)
         path = Path.polygon((*inner, (end[0], far), (start[0], far)))
