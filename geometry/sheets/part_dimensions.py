@@ -3,408 +3,263 @@
 Frame: the part's own (x along the grain, y from the face edge, z from the face side), mm; the
 dimensions are those of the views PART_FACE (x, -y), PART_EDGE (x, z) and PART_END (z, -y).
 
-Method: every wall that a cut leaves is looked up among the corners of the finished solid, so only
-what is really there is dimensioned.  Lengths run from the corner of the edge they are measured
-along, widths from the face edge, depths from the face side; what runs out at an end is measured
-from that end.  A slanted wall gets its angle from the nearer of square and parallel.  A cut that
-works along most of the piece is shown in the end view, a tilted one where its slope is seen.
-Chamfers are left to the table of cuts, and sizes run to the corners as they were before them.
+Method: lengths run from the corner of the edge they are measured along, widths from the face
+edge, depths from the face side; what runs out at an end is measured from that end.  A slanted wall
+gets its angle from the nearer of square and parallel.  A cut that works along most of the piece is
+shown in the end view, a tilted one where its slope is seen.
 """
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
 from geometry.design.part import Shape
 from geometry.dimensioning.dimension import Dimension
 from geometry.primitives.frame import Vec2
-from geometry.sheets.waste import Side, Waste, inner_sides, wastes
-from geometry.solids.cutting import solid_of
+from geometry.sheets.marked_part import NEAR, MarkedPart, Wall
+from geometry.sheets.part_sizes import PartSizes, Stand
+from geometry.sheets.waste import Waste, inner_sides
 from geometry.views.view import PART_EDGE, PART_END, PART_FACE, View
 
-_NEAR = 0.02  # mm: a wall and a corner nearer than this belong together
-_LEAST = 0.1  # mm: nobody marks out less
-_LONG = 0.6  # of the length: a cut that runs farther is shown in the end view
-_ARRIS = 0.75  # of the thickness: a tilted cut shallower than this only breaks an arris
-_ABOVE, _BELOW, _RIGHT, _LEFT = 1, -1, 1, -1
-_LEVEL: Vec2 = (1.0, 0.0)
-_UPRIGHT: Vec2 = (0.0, 1.0)
-_WIDTH, _PLACE, _EDGE, _OVERALL = 0, 1, 5, 9  # ranks, from the part outward
+_ABOVE, _BELOW, _RIGHT, _LEFT, _WITHIN = 1, -1, 1, -1, 0
+_SIZE, _PLACE, _EDGE, _OVERALL = 0, 1, 5, 9  # ranks, from the part outward
 
 
 def part_dimensions(shape: Shape) -> tuple[Dimension, ...]:
     """All dimensions of a part in its three views, each size once."""
-    return _Marking(shape).all()
-
-
-@dataclass(frozen=True, slots=True)
-class _Wall:
-    """A side of a region of waste as it stands on the finished part: end points, and its height."""
-
-    start: Vec2
-    end: Vec2
-    drawn: Side  # as the cut alone would leave it
-
-    @property
-    def across(self) -> bool:
-        """Runs straight across the grain."""
-        return abs(self.start[0] - self.end[0]) < _NEAR
-
-    @property
-    def along(self) -> bool:
-        """Runs straight along the grain."""
-        return abs(self.start[1] - self.end[1]) < _NEAR
-
-    @property
-    def steep(self) -> bool:
-        """Nearer to across than to along."""
-        return abs(self.start[0] - self.end[0]) < abs(self.start[1] - self.end[1])
-
-
-class _Marking:
-    """Collects the dimensions of one part; every method adds those of one sort."""
-
-    def __init__(self, shape: Shape) -> None:
-        self.blank = shape.blank
-        self.cuts, marked = _without_arrises(shape)
-        self.corners: NDArray[np.float64] = solid_of(marked).vertices
-        self.low = tuple(float(c) for c in self.corners.min(axis=0))
-        self.high = tuple(float(c) for c in self.corners.max(axis=0))
-        self.found: dict[tuple[object, ...], Dimension] = {}
-
-    def all(self) -> tuple[Dimension, ...]:
-        self._overall()
-        for waste in self.cuts:
-            if waste.upright:
-                self._on_the_face(waste, self._walls(waste.low, None), PART_FACE)
-            else:
-                self._tilted(waste)
-            self._depths(waste)
-        self._edges()
-        return tuple(self.found.values())
-
-    # --- sorts of dimensions ---------------------------------------------------------------------
-
-    def _overall(self) -> None:
-        (x0, y0, z0), (x1, y1, z1) = self.low, self.high
-        self._length(PART_FACE, _LEVEL, (x0, -y1), (x1, -y1), _BELOW, _OVERALL)
-        self._length(PART_FACE, _UPRIGHT, (x0, -y1), (x0, -y0), _LEFT, _OVERALL)
-        self._length(PART_END, _LEVEL, (z0, -y1), (z1, -y1), _BELOW, _OVERALL)
-
-    def _on_the_face(self, waste: Waste, walls: Sequence[_Wall], view: View) -> None:
-        """Positions and widths along the grain, widths across it, and angles, on the face."""
-        if not walls:
-            return
-        for far in (False, True):
-            self._along(waste, [s for w in walls for s in self._stations(w, far, waste.flat)], far)
-        levels = sorted({round(w.start[1], 4) for w in walls if w.along})
-        if levels:
-            self._across(waste, walls, levels)
-        for wall in walls:
-            if not wall.across and not wall.along:
-                if waste.flat and not wall.steep:
-                    self._taper_widths(wall)
-                self._angle(view, *((x, -y) for x, y in (wall.start, wall.end)))
-
-    def _stations(self, wall: _Wall, far: bool, flat: bool) -> list[Vec2]:
-        """Where a wall is marked on the near or the far edge, as points (x, y)."""
-        edge = self.high[1] if far else self.low[1]
-        if wall.across:
-            limit = self.blank.width if far else 0.0
-            reaches = any(abs(y - limit) < _NEAR for _, y in wall.drawn)
-            inner = not any(
-                abs(y - e) < _NEAR for _, y in wall.drawn for e in (0.0, self.blank.width)
-            )
-            if flat or not (reaches or (inner and far)):
-                return []
-            ys = [wall.start[1], wall.end[1]]
-            return [(wall.start[0], max(ys) if far else min(ys))]
-        if wall.along:
-            return []
-        points = [p for p in (wall.start, wall.end) if abs(p[1] - edge) < _NEAR]
-        if flat and wall.steep:
-            points = []
-        if far:
-            points += [
-                p
-                for p in (wall.start, wall.end)
-                if min(abs(p[1] - self.low[1]), abs(p[1] - self.high[1])) > _NEAR
-                and self.low[0] + _NEAR < p[0] < self.high[0] - _NEAR
-            ]
-        return points
-
-    def _along(self, waste: Waste, stations: Sequence[Vec2], far: bool) -> None:
-        points = {round(x, 3): (x, y) for x, y in stations}
-        marks = [points[key] for key in sorted(points)]
-        if not marks:
-            return
-        start, end = self._edge_ends(far)
-        side = _BELOW if far else _ABOVE
-        xs = [x for x, _ in (*waste.low, *waste.high)]
-        if len(marks) == 1 and not waste.flat and min(xs) < _NEAR:
-            self._level(start, marks[0], side, _WIDTH)
-        elif len(marks) == 1 and not waste.flat and max(xs) > self.blank.length - _NEAR:
-            self._level(marks[0], end, side, _WIDTH)
-        elif len(marks) == 2 and not waste.flat and min(xs) > _NEAR:
-            self._level(start, marks[0], side, _PLACE)
-            self._level(marks[0], marks[1], side, _WIDTH)
+    part = MarkedPart(shape)
+    sizes = PartSizes(part)
+    _overall(sizes)
+    for waste in part.cuts:
+        if waste.upright:
+            _on_the_face(sizes, waste)
+            _depths(sizes, waste)
         else:
-            for mark in marks:
-                self._level(start, mark, side, _PLACE)
+            _tilted(sizes, waste)
+    _edges(sizes)
+    return tuple(sizes.found.values())
 
-    def _across(self, waste: Waste, walls: Sequence[_Wall], levels: Sequence[float]) -> None:
-        ys = [y for _, y in waste.low or waste.high]
-        spans = _spans(levels, ys, self.low[1], self.high[1], self.blank.width)
-        if not all(w.along or w.across for w in walls):
-            spans = [(self.low[1], level) for level in levels]
-        in_end_view = self._is_long(waste) and not self._is_through(waste)
-        middle = (self.low[0] + self.high[0]) / 2.0
-        for a, b in spans:
-            if in_end_view:
-                on_face = waste.z_low < _NEAR
-                z = self.low[2] if on_face else self.high[2]
-                side = _LEFT if on_face else _RIGHT
-                self._length(PART_END, _UPRIGHT, (z, -b), (z, -a), side, _WIDTH)
-                continue
-            xs = [x for w in walls if w.along for x in (w.start[0], w.end[0])]
-            left = (min(xs) + max(xs)) / 2.0 < middle
-            x = min(xs) if left else max(xs)
-            end_x = self.low[0] if left else self.high[0]
-            points = [(end_x if y in (self.low[1], self.high[1]) else x, -y) for y in (b, a)]
-            rank = _WIDTH if b - a < self.blank.width / 2.0 else _PLACE
-            self._length(PART_FACE, _UPRIGHT, *points, _LEFT if left else _RIGHT, rank)
 
-    def _taper_widths(self, wall: _Wall) -> None:
-        """The width that a taper leaves where it meets an end."""
-        for x, y in (wall.start, wall.end):
-            for limit, side in ((self.low[0], _LEFT), (self.high[0], _RIGHT)):
-                at_the_end = abs(x - limit) < _NEAR or (
-                    side * (x - (self.low[0] + self.high[0]) / 2.0) > 0.0
-                    and self.low[1] + _NEAR < y < self.high[1] - _NEAR
-                )
-                if at_the_end and y < self.high[1] - _NEAR:
-                    top = (limit, -self.low[1])
-                    self._length(PART_FACE, _UPRIGHT, (x, -y), top, side, _PLACE)
+def _overall(sizes: PartSizes) -> None:
+    (x0, y0, z0), (x1, y1, z1) = sizes.part.low, sizes.part.high
+    sizes.level(PART_FACE, ((x0, -y1), (x1, -y1)), Stand(_BELOW, _OVERALL))
+    sizes.upright(PART_FACE, ((x0, -y1), (x0, -y0)), Stand(_LEFT, _OVERALL))
+    sizes.level(PART_END, ((z0, -y1), (z1, -y1)), Stand(_BELOW, _OVERALL))
 
-    def _tilted(self, waste: Waste) -> None:
-        """A cut whose walls lean: marked on both faces, its slope where it is seen."""
-        low = self._walls(waste.low, waste.z_low)
-        high = self._walls(waste.high, waste.z_high)
-        across = [[w for w in walls if w.across] for walls in (low, high)]
-        along = [[w for w in walls if w.along] for walls in (low, high)]
-        leaning_x = any(across) and not _same_places(across, 0)
-        if leaning_x and waste.flat:
-            self._slope(waste, 0, PART_EDGE)
-        elif leaning_x:
-            self._slanting_gap(waste, across)
-        levels = [sorted({round(w.start[1], 4) for w in walls}) for walls in along]
-        if any(levels) and levels[0] != levels[1]:
-            for z, found in ((waste.z_low, levels[0]), (waste.z_high, levels[1])):
-                side = _LEFT if z < _NEAR else _RIGHT
-                for y in found:
-                    if self.low[1] + _NEAR < y < self.high[1] - _NEAR:
-                        top = (z, -self.low[1])
-                        self._length(PART_END, _UPRIGHT, (z, -y), top, side, _PLACE)
-            self._slope(waste, 1, PART_END)
-        elif any(levels):
-            ys = [y for _, y in waste.low]
-            for a, b in _spans(levels[0], ys, self.low[1], self.high[1], self.blank.width):
-                x = min(w.start[0] for w in along[0])
-                points = [(x if y == levels[0][0] else self.low[0], -y) for y in (b, a)]
-                self._length(PART_FACE, _UPRIGHT, *points, _LEFT, _WIDTH)
 
-    def _slanting_gap(self, waste: Waste, across: Sequence[Sequence[_Wall]]) -> None:
-        """Two walls that slant through the thickness, marked on both sides of the edge view."""
-        for z, walls, side in (
-            (waste.z_low, across[0], _BELOW),
-            (waste.z_high, across[1], _ABOVE),
-        ):
-            xs = sorted({round(w.start[0], 4) for w in walls})
-            if len(xs) == 2:
-                start = (self.low[0], z)
-                self._length(PART_EDGE, _LEVEL, start, (xs[0], z), side, _PLACE)
-                self._length(PART_EDGE, _LEVEL, (xs[0], z), (xs[1], z), side, _WIDTH)
-        firsts = [min((w.start[0] for w in walls), default=None) for walls in across]
-        if firsts[0] is not None and firsts[1] is not None:
-            self._angle(PART_EDGE, (firsts[0], waste.z_low), (firsts[1], waste.z_high))
+# --- upright walls, marked on the face -----------------------------------------------------------
 
-    def _slope(self, waste: Waste, axis: int, view: View) -> None:
-        """The angle of a plane through the thickness, along the corners that lie on it."""
-        found: list[tuple[float, float]] = []
-        for region, z in ((waste.low, waste.z_low), (waste.high, waste.z_high)):
-            walls = [
-                wall[0][axis]
-                for wall in inner_sides(region, self.blank)
-                if abs(wall[0][axis] - wall[1][axis]) < _NEAR
-            ]
-            rest = [p[axis] for p in (waste.low or waste.high)]
-            size = (self.blank.length, self.blank.width)[axis]
-            edge = 0.0 if min(rest) < _NEAR and max(rest) < size / 2.0 else size
-            found.append((walls[0] if walls else edge, z))
-        low, high = ((z, -a) if axis == 1 else (a, z) for a, z in found)
-        self._angle(view, low, high)
 
-    def _depths(self, waste: Waste) -> None:
-        """How deep a cut goes, where it can be seen: from an end, or running along the piece."""
-        if waste.flat or not waste.upright:
-            return
-        heights = [
-            z for z in (waste.z_low, waste.z_high) if _NEAR < z < self.blank.thickness - _NEAR
+def _on_the_face(sizes: PartSizes, waste: Waste) -> None:
+    """Positions and widths along the grain, widths across it, and angles."""
+    walls = sizes.part.walls(waste.low, None)
+    for far in (False, True):
+        _along(sizes, waste, [s for w in walls for s in _stations(sizes.part, waste, w, far)], far)
+    if any(wall.along for wall in walls):
+        _across(sizes, waste, walls)
+    for wall in walls:
+        if not wall.across and not wall.along:
+            if waste.flat and not wall.steep:
+                _taper_widths(sizes, wall)
+            (x0, y0), (x1, y1) = wall.start, wall.end
+            sizes.angle(PART_FACE, (x0, -y0), (x1, -y1))
+
+
+def _stations(part: MarkedPart, waste: Waste, wall: Wall, far: bool) -> list[Vec2]:
+    """Where a wall is marked on the near or the far edge, as points (x, y)."""
+    if wall.along:
+        return []
+    if wall.across:
+        reached = [
+            is_far
+            for is_far, edge in ((False, 0.0), (True, part.blank.width))
+            if any(abs(y - edge) < NEAR for _, y in wall.drawn)
         ]
-        zs = (waste.z_low, waste.z_high)
-        spans = _spans(heights, zs, self.low[2], self.high[2], self.blank.thickness)
-        xs, ys = [x for x, _ in waste.low], [y for _, y in waste.low]
-        near_start, near_end = min(xs) < _NEAR, max(xs) > self.blank.length - _NEAR
-        for a, b in spans:
-            if self._is_long(waste):
-                near = sum(ys) / len(ys) < self.blank.width / 2.0
-                y = self.low[1] if near else self.high[1]
-                side = _ABOVE if near else _BELOW
-                self._length(PART_END, _LEVEL, (a, -y), (b, -y), side, _WIDTH)
-            elif near_start or near_end:
-                x = self.low[0] if near_start else self.high[0]
-                side = _LEFT if near_start else _RIGHT
-                self._length(PART_EDGE, _UPRIGHT, (x, a), (x, b), side, _WIDTH)
+        if waste.flat or far not in (reached or [True]):
+            return []
+        ys = [wall.start[1], wall.end[1]]
+        return [(wall.start[0], max(ys) if far else min(ys))]
+    edge = part.high[1] if far else part.low[1]
+    ends = (wall.start, wall.end)
+    points = [] if waste.flat and wall.steep else [p for p in ends if abs(p[1] - edge) < NEAR]
+    if far:  # a knee inside the face is marked from the far edge too
+        points += [
+            (x, y)
+            for x, y in ends
+            if part.low[1] + NEAR < y < part.high[1] - NEAR
+            and part.low[0] + NEAR < x < part.high[0] - NEAR
+        ]
+    return points
 
-    def _edges(self) -> None:
-        """The lengths of the edges where slanted or tilted ends make them differ."""
-        ends = [w for w in self.cuts if w.flat]
-        if any(w.upright for w in ends):
-            for far in (False, True):
-                start, end = self._edge_ends(far)
-                self._level(start, end, _BELOW if far else _ABOVE, _EDGE)
-        if any(not w.upright for w in ends):
-            for z, side in ((self.low[2], _BELOW), (self.high[2], _ABOVE)):
-                on = self.corners[np.abs(self.corners[:, 2] - z) < _NEAR]
-                if len(on):
-                    a, b = float(on[:, 0].min()), float(on[:, 0].max())
-                    self._length(PART_EDGE, _LEVEL, (a, z), (b, z), side, _EDGE)
 
-    # --- finding things on the solid ---------------------------------------------------------------
+def _along(sizes: PartSizes, waste: Waste, stations: Sequence[Vec2], far: bool) -> None:
+    """Lengths along one edge to the stations of one cut."""
+    marks = [point for _, point in sorted({round(x, 3): (x, y) for x, y in stations}.items())]
+    if not marks:
+        return
+    start, end = sizes.part.edge_ends(far)
+    side = _BELOW if far else _ABOVE
+    xs = [x for x, _ in (*waste.low, *waste.high)]
+    at_start, at_end = min(xs) < NEAR, max(xs) > sizes.part.blank.length - NEAR
+    if len(marks) == 1 and not waste.flat and at_start:
+        sizes.along_the_grain(start, marks[0], Stand(side, _SIZE))
+    elif len(marks) == 1 and not waste.flat and at_end:
+        sizes.along_the_grain(marks[0], end, Stand(side, _SIZE))
+    elif len(marks) == 2 and not waste.flat and not at_start:
+        sizes.along_the_grain(start, marks[0], Stand(side, _PLACE))
+        sizes.along_the_grain(marks[0], marks[1], Stand(side, _SIZE))
+    else:
+        for mark in marks:
+            sizes.along_the_grain(start, mark, Stand(side, _PLACE))
 
-    def _walls(self, region: Sequence[Vec2], z: float | None) -> list[_Wall]:
-        """The cut-in sides of a region, each as long as it is on the finished part."""
-        corners = self.corners
-        if z is not None:
-            corners = corners[np.abs(corners[:, 2] - z) < _NEAR]
-        walls: list[_Wall] = []
-        for a, b in inner_sides(region, self.blank):
-            run = np.array(b) - np.array(a)
-            size = float(np.hypot(*run))
-            way = run / size
-            off = corners[:, :2] - np.array(a)
-            t = off @ way
-            on = np.abs(off[:, 0] * way[1] - off[:, 1] * way[0]) < _NEAR
-            on &= (t > -_NEAR) & (t < size + _NEAR)
-            if on.sum() >= 2 and float(np.ptp(t[on])) > _NEAR:
-                first = corners[on][int(t[on].argmin())]
-                last = corners[on][int(t[on].argmax())]
-                start, end = ((float(p[0]), float(p[1])) for p in (first, last))
-                walls.append(_Wall(start, end, (a, b)))
-        return walls
 
-    def _edge_ends(self, far: bool) -> tuple[Vec2, Vec2]:
-        """The first and last corner of the near or the far half of the face, (x, y)."""
-        middle = (self.low[1] + self.high[1]) / 2.0
-        half = self.corners[(self.corners[:, 1] > middle) == far]
-        first, last = half[int(half[:, 0].argmin())], half[int(half[:, 0].argmax())]
-        return (float(first[0]), float(first[1])), (float(last[0]), float(last[1]))
+def _across(sizes: PartSizes, waste: Waste, walls: Sequence[Wall]) -> None:
+    """Widths from the face edge, or from the far edge for what runs out there."""
+    part = sizes.part
+    level_walls = [wall for wall in walls if wall.along]
+    levels = sorted({round(wall.start[1], 4) for wall in level_walls})
+    spans = _spans(levels, [y for _, y in waste.low], (part.low[1], part.high[1]), part.blank.width)
+    if len(level_walls) + sum(wall.across for wall in walls) < len(walls):
+        spans = [(part.low[1], level) for level in levels]  # with slanted walls, from one edge
+    xs = [x for wall in level_walls for x in (wall.start[0], wall.end[0])]
+    left = min(xs) + max(xs) < part.low[0] + part.high[0]
+    inner, outer = (min(xs), part.low[0]) if left else (max(xs), part.high[0])
+    for a, b in spans:
+        if part.is_long(waste) and not part.is_through(waste):
+            side, z = (_LEFT, part.low[2]) if waste.z_low < NEAR else (_RIGHT, part.high[2])
+            sizes.upright(PART_END, ((z, -b), (z, -a)), Stand(side, _SIZE))
+            continue
+        low, high = ((outer if y in (part.low[1], part.high[1]) else inner, -y) for y in (b, a))
+        rank = _SIZE if b - a < part.blank.width / 2.0 else _PLACE
+        sizes.upright(PART_FACE, (low, high), Stand(_LEFT if left else _RIGHT, rank))
 
-    def _is_through(self, waste: Waste) -> bool:
-        return waste.z_low < _NEAR and waste.z_high > self.blank.thickness - _NEAR
 
-    def _is_long(self, waste: Waste) -> bool:
-        xs = [x for x, _ in (*waste.low, *waste.high)]
-        return max(xs) - min(xs) > _LONG * self.blank.length
+def _taper_widths(sizes: PartSizes, wall: Wall) -> None:
+    """The widths that a taper leaves where it runs out at an end."""
+    part = sizes.part
+    middle = (part.low[0] + part.high[0]) / 2.0
+    for x, y in (wall.start, wall.end):
+        limit, side = (part.low[0], _LEFT) if x < middle else (part.high[0], _RIGHT)
+        inside = part.low[1] + NEAR < y < part.high[1] - NEAR
+        if inside or (abs(x - limit) < NEAR and y < part.high[1] - NEAR):
+            top = (limit, -part.low[1])
+            sizes.upright(PART_FACE, ((x, -y), top), Stand(side, _PLACE))
 
-    # --- writing them down -------------------------------------------------------------------------
 
-    def _level(self, start: Vec2, end: Vec2, side: int, rank: int) -> None:
-        """A length along the grain on the face, between points (x, y)."""
-        self._length(PART_FACE, _LEVEL, (start[0], -start[1]), (end[0], -end[1]), side, rank)
+# --- walls that lean through the thickness -------------------------------------------------------
 
-    def _length(
-        self, view: View, along: Vec2, start: Vec2, end: Vec2, side: int, rank: int
-    ) -> None:
-        axis = 0 if along == _LEVEL else 1
-        value = abs(end[axis] - start[axis])
-        if value < _LEAST:
-            return
-        ends = sorted((round(start[axis], 2), round(end[axis], 2)))
-        key = (_part_axis(view.right if axis == 0 else view.up), *ends)
-        if key not in self.found:
-            name = f"{view.name}_{len(self.found)}"
-            self.found[key] = Dimension(
-                name, name, view.name, value, "mm", start, end, along, side, rank
-            )
 
-    def _angle(self, view: View, start: Vec2, end: Vec2) -> None:
-        """The slant of a line from the nearer of level and upright, the arc outside the wood."""
-        du, dv = end[0] - start[0], end[1] - start[1]
-        if math.hypot(du, dv) < _NEAR or min(abs(du), abs(dv)) < _NEAR:
-            return
-        upright = abs(dv) > abs(du)
-        slant = math.degrees(math.atan2(min(abs(du), abs(dv)), max(abs(du), abs(dv))))
-        middle = (start[0] + end[0]) / 2.0
-        key = (view.name, "angle", round(slant, 2), middle > (self.low[0] + self.high[0]) / 2.0)
-        if key in self.found:
-            return
-        apex, other = self._outer_first(view, start, end, upright=upright)
-        square = (0.0, math.copysign(0.1, other[1] - apex[1]))
-        if not upright:
-            square = (math.copysign(0.1, other[0] - apex[0]), 0.0)
-        name = f"{view.name}_{len(self.found)}"
-        first = (apex[0] + square[0], apex[1] + square[1])
-        self.found[key] = Dimension(
-            name, name, view.name, slant, "deg", first, other, _LEVEL, 1, _PLACE, apex=apex
-        )
+def _tilted(sizes: PartSizes, waste: Waste) -> None:
+    """A cut whose walls lean: marked on both faces, its slope where it is seen."""
+    part = sizes.part
+    faces = [part.walls(waste.low, waste.z_low), part.walls(waste.high, waste.z_high)]
+    places = [sorted({round(w.start[0], 3) for w in walls if w.across}) for walls in faces]
+    levels = [sorted({round(w.start[1], 3) for w in walls if w.along}) for walls in faces]
+    if places[0] != places[1]:
+        if waste.flat:
+            _slope(sizes, waste, 0, PART_EDGE)
+        else:
+            _slanting_gap(sizes, waste, places)
+    if levels[0] != levels[1]:
+        _leaning_edge(sizes, waste, levels)
+        _slope(sizes, waste, 1, PART_END)
+    elif levels[0]:
+        limits = (part.low[1], part.high[1])
+        for a, b in _spans(levels[0], [y for _, y in waste.low], limits, part.blank.width):
+            x = min(w.start[0] for w in faces[0] if w.along)
+            low, high = ((x if y == levels[0][0] else part.low[0], -y) for y in (b, a))
+            sizes.upright(PART_FACE, (low, high), Stand(_LEFT, _SIZE))
 
-    def _outer_first(
-        self, view: View, start: Vec2, end: Vec2, *, upright: bool
-    ) -> tuple[Vec2, Vec2]:
-        """The two ends of a slanted line, first the one from which square lies in the air."""
-        axis = 0 if upright else 1
-        flat = self.corners @ np.array((view.right, view.up), dtype=np.float64).T
-        middle = (flat[:, axis].min() + flat[:, axis].max()) / 2.0
-        outward = abs(start[axis] - middle) >= abs(end[axis] - middle)
-        return (start, end) if outward else (end, start)
+
+def _slanting_gap(sizes: PartSizes, waste: Waste, places: Sequence[Sequence[float]]) -> None:
+    """Two walls that slant through the thickness, marked on both sides of the edge view."""
+    heights = (waste.z_low, waste.z_high)
+    for z, xs, side in zip(heights, places, (_BELOW, _ABOVE), strict=True):
+        if len(xs) == 2:
+            start = (sizes.part.low[0], z)
+            sizes.level(PART_EDGE, (start, (xs[0], z)), Stand(side, _PLACE))
+            sizes.level(PART_EDGE, ((xs[0], z), (xs[1], z)), Stand(side, _SIZE))
+    if all(places):
+        (low, *_), (high, *_) = places
+        sizes.angle(PART_EDGE, (low, heights[0]), (high, heights[1]))
+
+
+def _leaning_edge(sizes: PartSizes, waste: Waste, levels: Sequence[Sequence[float]]) -> None:
+    """The widths on the face side and on the reverse where an edge leans."""
+    part = sizes.part
+    heights = (waste.z_low, waste.z_high)
+    for z, ys, side in zip(heights, levels, (_LEFT, _RIGHT), strict=True):
+        for y in ys:
+            if part.low[1] + NEAR < y < part.high[1] - NEAR:
+                sizes.upright(PART_END, ((z, -y), (z, -part.low[1])), Stand(side, _PLACE))
+
+
+def _slope(sizes: PartSizes, waste: Waste, axis: int, view: View) -> None:
+    """The angle of a plane through the thickness; ``axis`` is the part's that it varies along."""
+    blank = sizes.part.blank
+    size = (blank.length, blank.width)[axis]
+    found: list[Vec2] = []
+    for region, z in ((waste.low, waste.z_low), (waste.high, waste.z_high)):
+        walls = [a[axis] for a, b in inner_sides(region, blank) if abs(a[axis] - b[axis]) < NEAR]
+        at = [p[axis] for p in (waste.low or waste.high)]
+        edge = 0.0 if min(at) < NEAR and max(at) < size / 2.0 else size
+        place = walls[0] if walls else edge
+        found.append((z, -place) if axis == 1 else (place, z))
+    sizes.angle(view, *found)
+
+
+# --- depths, and the lengths of edges ------------------------------------------------------------
+
+
+def _depths(sizes: PartSizes, waste: Waste) -> None:
+    """How deep a cut goes: in the end view along the piece, else in the edge view."""
+    part = sizes.part
+    if waste.flat:
+        return
+    thickness = part.blank.thickness
+    heights = [z for z in (waste.z_low, waste.z_high) if NEAR < z < thickness - NEAR]
+    limits = (part.low[2], part.high[2])
+    xs, ys = [x for x, _ in waste.low], [y for _, y in waste.low]
+    at_start, at_end = min(xs) < NEAR, max(xs) > part.blank.length - NEAR
+    for a, b in _spans(heights, (waste.z_low, waste.z_high), limits, thickness):
+        if part.is_long(waste):
+            near = sum(ys) / len(ys) < part.blank.width / 2.0
+            y, side = (part.low[1], _ABOVE) if near else (part.high[1], _BELOW)
+            sizes.level(PART_END, ((a, -y), (b, -y)), Stand(side, _SIZE))
+        elif at_start or at_end:
+            x, side = (part.low[0], _LEFT) if at_start else (part.high[0], _RIGHT)
+            sizes.upright(PART_EDGE, ((x, a), (x, b)), Stand(side, _SIZE))
+        else:
+            x = (min(xs) + max(xs)) / 2.0
+            sizes.upright(PART_EDGE, ((x, a), (x, b)), Stand(_WITHIN, _SIZE))
+
+
+def _edges(sizes: PartSizes) -> None:
+    """The lengths of the edges where slanted or tilted ends make them differ."""
+    part = sizes.part
+    planes = [waste for waste in part.cuts if waste.flat]
+    if any(plane.upright for plane in planes):
+        for far, side in ((False, _ABOVE), (True, _BELOW)):
+            sizes.along_the_grain(*part.edge_ends(far), Stand(side, _EDGE))
+    if any(not plane.upright for plane in planes):
+        for z, side in ((part.low[2], _BELOW), (part.high[2], _ABOVE)):
+            xs = part.corners[np.abs(part.corners[:, 2] - z) < NEAR, 0]
+            if len(xs):
+                ends = ((float(xs.min()), z), (float(xs.max()), z))
+                sizes.level(PART_EDGE, ends, Stand(side, _EDGE))
 
 
 def _spans(
-    marks: Sequence[float], reach: Sequence[float], low: float, high: float, size: float
+    marks: Sequence[float], reach: Sequence[float], limits: tuple[float, float], size: float
 ) -> list[tuple[float, float]]:
     """What to measure to fix walls at ``marks``: from the edge that the waste runs out at."""
+    low, high = limits
     if not marks:
         return []
     if len(marks) == 1:
-        return [(low, marks[0])] if min(reach) < _NEAR else [(marks[0], high)]
-    if min(reach) < _NEAR or max(reach) > size - _NEAR:
+        return [(low, marks[0])] if min(reach) < NEAR else [(marks[0], high)]
+    if min(reach) < NEAR or max(reach) > size - NEAR:
         return [(low, mark) for mark in marks]
     return [(low, marks[0]), (marks[0], marks[1])]
-
-
-def _same_places(walls: Sequence[Sequence[_Wall]], axis: int) -> bool:
-    low, high = (sorted(round(w.start[axis], 2) for w in group) for group in walls)
-    return low == high
-
-
-def _part_axis(direction: tuple[float, float, float]) -> int:
-    """The axis of the part, 0 to 2, that a view's right or up runs along."""
-    return max(range(3), key=lambda axis: abs(direction[axis]))
-
-
-def _without_arrises(shape: Shape) -> tuple[list[Waste], Shape]:
-    """The waste of all cuts but chamfers and the like, and the shape with those cuts alone."""
-    kept = [
-        waste
-        for waste in wastes(shape)
-        if waste.upright or waste.z_high - waste.z_low > _ARRIS * shape.blank.thickness
-    ]
-    numbers = {waste.number for waste in kept}
-    cuts = tuple(cut for number, cut in enumerate(shape.cuts, start=1) if number in numbers)
-    return kept, Shape(shape.blank, cuts)

@@ -31,8 +31,8 @@ class Waste:
     """One removal of one cut.
 
     ``number`` counts the part's cuts from 1, ``title`` is the cut's.  ``flat`` is True for a saw
-    cut by one plane.  ``low`` and ``high`` are the corners of the region at ``z_low`` and ``z_high``,
-    the ends of its reach within the thickness.
+    cut by one plane.  ``low`` and ``high`` are the corners of the region at the two heights
+    ``z_low`` and ``z_high``, the ends of its reach within the thickness.
     """
 
     number: int
