@@ -98,7 +98,8 @@ def specs(draw: st.DrawFn) -> BenchSpec:
     for row in draw(st.lists(st.sampled_from(NUMBERS), max_size=12)):
         now = limits(spec, row.name)
         share = draw(st.floats(0, 1))
-        spec = tried(spec, row.name, now.minimum + share * (now.maximum - now.minimum))
+        value = round(now.minimum + share * (now.maximum - now.minimum), 3)
+        spec = tried(spec, row.name, value)
     return spec
 
 
