@@ -46,7 +46,7 @@ MENUS: tuple[tuple[str, tuple[Row, ...]], ...] = (
         "&Edit",
         (
             Row("undo", "&Undo", Standard.Undo),
-            Row("redo", "&Redo", Standard.Redo),
+            Row("redo", "&Redo", ("Ctrl+Shift+Z", "Ctrl+Y")),
             RULE,
             Row("find", "&Find a size", Standard.Find),
             RULE,
