@@ -7,6 +7,7 @@ without placing anything again.
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from geometry.drawing.marks import Role
@@ -102,6 +103,20 @@ def around(extent: Extent, dimension: PlacedDimension) -> Extent:
         xs += (x0, x1)
         ys += (y0, y1)
     for sweep in dimension.sweeps:
-        xs += (sweep.centre[0] - sweep.radius, sweep.centre[0] + sweep.radius)
-        ys += (sweep.centre[1] - sweep.radius, sweep.centre[1] + sweep.radius)
+        for x, y in _farthest(sweep):
+            xs.append(x)
+            ys.append(y)
     return (min(xs), min(ys), max(xs), max(ys))
+
+
+def _farthest(sweep: Sweep) -> list[Vec2]:
+    """The arc's ends, and the points where it runs level or upright: its box touches no others."""
+    start, end = sweep.start_deg, sweep.end_deg
+    quarters = range(math.ceil(start / 90.0), math.floor(end / 90.0) + 1)
+    return [
+        (
+            sweep.centre[0] + sweep.radius * math.cos(math.radians(angle)),
+            sweep.centre[1] + sweep.radius * math.sin(math.radians(angle)),
+        )
+        for angle in (start, end, *(90.0 * quarter for quarter in quarters))
+    ]
