@@ -17,7 +17,7 @@ from PySide6.QtGui import QColor, QPainter, QPainterPath, QPen
 from app.look.themes import Theme, Tone
 from app.look.type import drawing_font
 from geometry.drawing.marks import Anchor, Arc, Fill, Label, Mark, Role, Strokes
-from shared.lettering import text_width
+from shared.lettering import ASCENT_RATIO, DESCENT_RATIO, text_width
 from shared.line_styles import LINE_STYLES
 
 QUIET_ROLES = frozenset({Role.HIDDEN, Role.CENTRE, Role.DERIVED, Role.TRIM, Role.GRID, Role.SCRIBE})
@@ -68,19 +68,22 @@ class Picture:
         painter.fillPath(picture.filled, colour)
         painter.setPen(colour)
         for label in picture.labels:
-            self._paint_label(painter, label)
+            self._paint_label(painter, label, QColor(theme.paper) if lit else None)
 
-    def _paint_label(self, painter: QPainter, label: Label) -> None:
+    def _paint_label(self, painter: QPainter, label: Label, ground: QColor | None) -> None:
+        """``ground`` wipes out the same text in another tone; a text never lies on a line."""
         width = text_width(label.text, label.height, label.bold) * self._density
         before = {Anchor.START: 0.0, Anchor.MIDDLE: width / 2.0, Anchor.END: width}[label.anchor]
         x, y = label.at[0] * self._density, -label.at[1] * self._density
         painter.setFont(drawing_font(label.height * self._density, label.bold))
-        if not label.turn_deg:
-            painter.drawText(QPointF(x - before, y), label.text)
-            return
         painter.save()
         painter.translate(x, y)
-        painter.rotate(-label.turn_deg)
+        if label.turn_deg:
+            painter.rotate(-label.turn_deg)
+        if ground is not None:
+            height = label.height * self._density
+            top, whole = -height * ASCENT_RATIO, height * (ASCENT_RATIO + DESCENT_RATIO)
+            painter.fillRect(QRectF(-before, top, width, whole), ground)
         painter.drawText(QPointF(-before, 0.0), label.text)
         painter.restore()
 

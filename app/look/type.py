@@ -46,6 +46,7 @@ def drawing_font(cap_height_px: float, weighty: bool = False) -> QFont:  # noqa:
     font = QFont(_drawing_family(weighty))
     font.setPixelSize(max(1, round(em_size(cap_height_px))))
     font.setBold(weighty)
+    font.setKerning(False)  # as the widths in shared.lettering have none
     font.setHintingPreference(QFont.HintingPreference.PreferNoHinting)
     return font
 

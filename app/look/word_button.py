@@ -64,3 +64,15 @@ class WordButton(QAbstractButton):
         if self.isCheckable():
             return Tone.HAND if self.underMouse() and not on else Tone.INK
         return Tone.INK if self.underMouse() else Tone.HAND
+
+
+class BoxButton(WordButton):
+    """A word in a box, for the one thing that a page is there for."""
+
+    def _paint(self, painter: QPainter, theme: Theme) -> None:
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        tone = theme.tone(Tone.HAND if self.isEnabled() else Tone.QUIET)
+        painter.setPen(QPen(QColor(tone), 1))
+        painter.setBrush(QColor(theme.paper))
+        painter.drawRoundedRect(QRectF(self.rect()).adjusted(0.5, 0.5, -0.5, -0.5), 3, 3)
+        super()._paint(painter, theme)

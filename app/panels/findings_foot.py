@@ -6,6 +6,7 @@ from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from app.look.palettes import theme_of
+from app.look.thin_scroll_bar import quiet_scrolling
 from app.look.type import bold
 from app.panels.finding_line import FindingLine
 from app.scene.preferences import Preferences
@@ -30,7 +31,7 @@ class FindingsFoot(QFrame):
         self._area.setAccessibleName("Findings")
         self._area.setFrameShape(QFrame.Shape.NoFrame)
         self._area.setWidgetResizable(True)
-        self._area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        quiet_scrolling(self._area)
         self._area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         row = QHBoxLayout(self)
         row.setContentsMargins(14, 4, 8, 4)

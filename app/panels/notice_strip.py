@@ -9,10 +9,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
-from PySide6.QtCore import Qt
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QColor, QPainter, QPaintEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QWidget
+from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
 
+from app.look.flow import FlowLayout
 from app.look.palettes import theme_of
 from app.look.themes import Tone
 from app.look.word_button import WordButton
@@ -39,9 +39,9 @@ class NoticeStrip(QWidget):
         self._text = QLabel(self)
         self._text.setWordWrap(True)
         self._text.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
-        self._row = QHBoxLayout(self)
+        self._row = FlowLayout(self)
         self._row.setContentsMargins(16, 2, 8, 2)
-        self._row.addWidget(self._text, 1)
+        self._row.addWidget(self._text)
         self._buttons: list[WordButton] = []
         self.hide()
 
@@ -93,7 +93,8 @@ class NoticeStrip(QWidget):
     def _add_button(self, word: str, deed: Callable[[], object]) -> None:
         button = WordButton(word, self)
         button.clicked.connect(deed)
-        self._row.addWidget(button, 0, Qt.AlignmentFlag.AlignTop)
+        self._row.addWidget(button)
+        button.show()
         self._buttons.append(button)
 
     def _clear_buttons(self) -> None:

@@ -10,15 +10,17 @@ from PySide6.QtWidgets import (
     QFormLayout,
     QHBoxLayout,
     QLabel,
-    QLineEdit,
     QProgressBar,
-    QPushButton,
     QScrollArea,
     QVBoxLayout,
     QWidget,
 )
 
+from app.canvas.paper_preview import PaperPreview
+from app.look.flat_field import FlatField
+from app.look.thin_scroll_bar import quiet_scrolling
 from app.look.type import bold
+from app.look.word_button import BoxButton, WordButton
 from app.panels.title_fields import TitleFields
 from app.scene.preferences import UNIT_CHOICES, Preferences, unit_name
 from shared.paper import PAPERS, Paper
@@ -36,8 +38,9 @@ CONTENTS = (
 
 
 class PapersPage(QScrollArea):
-    """``folder_asked``: the maker wants to choose one.  ``write_asked``: write the pack now."""
+    """``chosen``: other units or paper.  ``folder_asked``: the maker wants to choose one.  ``write_asked``: write the pack now."""
 
+    chosen = Signal()
     folder_asked = Signal()
     write_asked = Signal()
     show_asked = Signal()
@@ -46,24 +49,28 @@ class PapersPage(QScrollArea):
         super().__init__(parent)
         self.setFrameShape(QScrollArea.Shape.NoFrame)
         self.setWidgetResizable(True)
+        quiet_scrolling(self)
         self.setAccessibleName("Papers")
         self.title_fields = TitleFields(self)
         self.units = QComboBox(self)
         self.units.addItems([unit_name(choice) for choice in UNIT_CHOICES])
         self.paper = QComboBox(self)
         self.paper.addItems([_paper_text(paper) for paper in PAPERS.values()])
-        self.folder = QLineEdit(self)
-        self.choose = QPushButton("Choose…", self)
-        self.write = QPushButton("Write the pack", self)
+        self.folder = FlatField(self)
+        self.choose = WordButton("Choose…", self)
+        self.write = BoxButton("Write the pack", self)
         self.progress = QProgressBar(self)
         self.outcome = QLabel(self)
-        self.show_folder = QPushButton("Open the folder", self)
+        self.show_folder = WordButton("Open the folder", self)
+        self.preview = PaperPreview(self)
         self._name_everything()
         self.setWidget(self._body())
         self.choose.clicked.connect(self.folder_asked)
         self.write.clicked.connect(self.write_asked)
         self.show_folder.clicked.connect(self.show_asked)
         self.folder.textChanged.connect(self._ready)
+        self.units.currentIndexChanged.connect(self.chosen)
+        self.paper.currentIndexChanged.connect(self.chosen)
         self.show_preferences(preferences)
         self._ready()
 
@@ -129,8 +136,12 @@ class PapersPage(QScrollArea):
 
     def _body(self) -> QWidget:
         body = QWidget(self)
-        column = QVBoxLayout(body)
-        column.setContentsMargins(32, 24, 32, 24)
+        sides = QHBoxLayout(body)
+        sides.setContentsMargins(32, 20, 32, 20)
+        sides.setSpacing(32)
+        column = QVBoxLayout()
+        sides.addLayout(column, 2)
+        sides.addWidget(self.preview, 3)
         column.setSpacing(14)
         column.addWidget(self.title_fields)
         column.addSpacing(8)
@@ -146,7 +157,6 @@ class PapersPage(QScrollArea):
         column.addWidget(self.progress)
         column.addWidget(self.outcome)
         column.addStretch(1)
-        body.setMaximumWidth(60 * self.fontMetrics().horizontalAdvance("m"))
         return body
 
     def _form(self) -> QFormLayout:
@@ -156,7 +166,9 @@ class PapersPage(QScrollArea):
         row = QHBoxLayout()
         row.addWidget(self.folder, 1)
         row.addWidget(self.choose)
-        form.addRow("&Folder", row)
+        label = QLabel("&Folder", self)
+        label.setBuddy(self.folder)
+        form.addRow(label, row)
         return form
 
 

@@ -27,6 +27,7 @@ from PySide6.QtWidgets import (
 
 from app.look.palettes import theme_of
 from app.look.themes import Tone
+from app.look.thin_scroll_bar import quiet_scrolling
 from app.look.type import with_tabular_figures
 from app.panels.parts_model import LIT_ROLE, ROW_ROLE, PartsModel
 from app.scene.parts_notes import PartRow
@@ -93,6 +94,7 @@ class PartsList(QListView):
         self.setItemDelegate(PartDelegate(self))
         self.setAccessibleName("Parts of the bench")
         self.setFrameShape(QListView.Shape.NoFrame)
+        quiet_scrolling(self)
         self.setMouseTracking(True)
         self.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
         self.viewport().setAutoFillBackground(False)
@@ -126,6 +128,7 @@ class PartsPage(QWidget):
         area = QScrollArea(self)
         area.setFrameShape(QFrame.Shape.NoFrame)
         area.setWidgetResizable(True)
+        quiet_scrolling(area)
         area.setWidget(self.note)
         area.setAccessibleName("The part picked out")
         column = QVBoxLayout(self)

@@ -68,11 +68,13 @@ class StickDelegate(QStyledItemDelegate):
         _paint_tick(painter, area, line, theme, derived=derived, lit=lit or current)
         wrong = str(index.data(StickRole.WRONG_TEXT) or "")
         value_area = value_rect(area, option.fontMetrics)
+        value = wrong or row.value_text
+        taken = min(value_area.width(), option.fontMetrics.horizontalAdvance(value) + 2 * PAD)
         painter.setPen(QColor(theme.tone(tone)))
         painter.setFont(option.font)
         name_area = QRect(line)
         name_area.setLeft(area.left() + ROD + PAD)
-        name_area.setRight(value_area.left() - 4)
+        name_area.setRight(area.right() - taken - 4)
         title = option.fontMetrics.elidedText(
             row.title, Qt.TextElideMode.ElideRight, name_area.width()
         )
@@ -81,7 +83,7 @@ class StickDelegate(QStyledItemDelegate):
         if wrong:
             painter.setPen(QColor(theme.tone(Tone.DO_NOT_CUT)))
         text = option.fontMetrics.elidedText(
-            wrong or row.value_text, Qt.TextElideMode.ElideRight, value_area.width() - PAD
+            value, Qt.TextElideMode.ElideRight, value_area.width() - PAD
         )
         painter.drawText(
             value_area.adjusted(0, 0, -PAD, 0),

@@ -12,12 +12,13 @@ from PySide6.QtGui import QKeyEvent, QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QLabel,
-    QLineEdit,
     QListView,
     QVBoxLayout,
     QWidget,
 )
 
+from app.look.flat_field import FlatField
+from app.look.thin_scroll_bar import quiet_scrolling
 from app.panels.stick_delegate import StickDelegate, value_rect
 from app.panels.stick_model import StickModel, TypeValue
 from app.scene.stick_rows import StickRow
@@ -47,7 +48,7 @@ class StickList(QListView):
             | QAbstractItemView.EditTrigger.EditKeyPressed
         )
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        quiet_scrolling(self)
         self.viewport().setAutoFillBackground(False)
 
     def currentChanged(self, current: QModelIndex, previous: QModelIndex) -> None:
@@ -99,7 +100,7 @@ class StoryStick(QWidget):
 
     def __init__(self, type_value: TypeValue, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.filter = QLineEdit(self)
+        self.filter = FlatField(self)
         self.filter.setPlaceholderText("Find a size")
         self.filter.setAccessibleName("Find a size")
         self.filter.setClearButtonEnabled(True)

@@ -7,6 +7,7 @@ from dataclasses import replace
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFormLayout, QLabel, QLineEdit, QWidget
 
+from app.look.flat_field import FlatField
 from app.look.type import bold
 from geometry.design.project import LINE_FIELDS, LINE_LIMIT, Project
 from shared.errors import MakerError
@@ -36,7 +37,7 @@ class TitleFields(QWidget):
         heading.setFont(bold(self.font()))
         form.addRow(heading)
         for name in LINE_FIELDS:
-            field = QLineEdit(self)
+            field = FlatField(self)
             field.setMaxLength(LINE_LIMIT)
             field.setAccessibleName(LABELS[name])
             field.setObjectName(name)

@@ -9,11 +9,14 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from app.canvas.picture import Picture
 from app.look.palettes import theme_of
 from app.look.themes import Theme, Tone
 from app.look.type import scaled, with_tabular_figures
+from geometry.sheets.projection_symbol import projection_symbol
 
 PAD = 10
+SYMBOL = 3.5  # mm, the small end of the cone
 Cell = tuple[str, str]
 """A small word and what stands under it."""
 
@@ -26,10 +29,17 @@ class TitleStrip(QWidget):
         self.setAccessibleName("Title strip")
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self._cells: tuple[Cell, ...] = ()
+        self._third_angle = True
 
     @property
     def cells(self) -> tuple[Cell, ...]:
         return self._cells
+
+    def show_projection(self, *, third_angle: bool) -> None:
+        """The symbol for how the views are arranged, in the last cell."""
+        if third_angle != self._third_angle:
+            self._third_angle = third_angle
+            self.update()
 
     def show_cells(self, cells: tuple[Cell, ...]) -> None:
         if cells != self._cells:
@@ -63,9 +73,8 @@ class TitleStrip(QWidget):
         value_font = with_tabular_figures(self.font())
         label_height = QFontMetrics(label_font).height()
         left = 0.0
-        for place, ((label, value), width) in enumerate(
-            zip(self._cells, self._widths(label_font, value_font), strict=True)
-        ):
+        placed = self._placed(QFontMetrics(label_font), QFontMetrics(value_font))
+        for place, ((label, value), width) in enumerate(placed):
             if place:
                 painter.setPen(QPen(QColor(theme.hairline), 1))
                 painter.drawLine(round(left), 1, round(left), self.height())
@@ -83,19 +92,38 @@ class TitleStrip(QWidget):
             elided = metrics.elidedText(value, Qt.TextElideMode.ElideRight, round(room))
             painter.drawText(under, Qt.AlignmentFlag.AlignVCenter, elided)
             left += width
+        self._paint_symbol(painter, theme, round(left))
 
-    def _widths(self, label_font: object, value_font: object) -> list[float]:
-        """The first cell takes what the others leave; narrow windows shrink all alike."""
+    def _paint_symbol(self, painter: QPainter, theme: Theme, left: int) -> None:
+        painter.setPen(QPen(QColor(theme.hairline), 1))
+        painter.drawLine(left, 1, left, self.height())
+        marks = projection_symbol((0.0, 0.0), SYMBOL, third_angle=self._third_angle)
+        picture = Picture(marks, self._symbol_density(), self.devicePixelRatioF())
+        painter.translate(left + self._symbol_room() // 2, (self.height() + 1) // 2)
+        picture.paint(painter, theme)
+
+    def _symbol_density(self) -> float:
+        """Pixels to the mm at which the symbol, three times its size high, fits the strip."""
+        return (self.height() - 8) / (3.0 * SYMBOL)
+
+    def _symbol_room(self) -> int:
+        return round(5.0 * SYMBOL * self._symbol_density()) + PAD
+
+    def _placed(self, labels: QFontMetrics, values: QFontMetrics) -> list[tuple[Cell, float]]:
+        """Cells and their widths.  The first takes what the others leave; where there is no room
+        for all, the last ones are left out of sight (they stay in the description)."""
         if not self._cells:
             return []
-        labels, values = QFontMetrics(label_font), QFontMetrics(value_font)
+        room = self.width() - self._symbol_room()
         digit = values.horizontalAdvance("0")
-        wanted = []
-        for label, value in self._cells:
+        least = 10 * digit + 2 * PAD
+        found: list[tuple[Cell, float]] = []
+        taken = 0.0
+        for label, value in self._cells[1:]:
             steady = -(-len(value) // 4) * 4 * digit * 0.9  # grows in steps of four characters
             text = max(labels.horizontalAdvance(label), values.horizontalAdvance(value), steady)
-            wanted.append(text + 2 * PAD)
-        spare = self.width() - sum(wanted)
-        if spare < 0:
-            return [width * self.width() / sum(wanted) for width in wanted]
-        return [wanted[0] + spare, *wanted[1:]]
+            if taken + text + 2 * PAD > room - least:
+                break
+            taken += text + 2 * PAD
+            found.append(((label, value), text + 2 * PAD))
+        return [(self._cells[0], room - taken), *found]

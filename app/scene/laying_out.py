@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from functools import cached_property
 
 from app.scene.model import Model
 from app.scene.preferences import Preferences
+from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.dimension_marks import Target
 from geometry.drawing.marks import Mark
 from geometry.primitives.frame import Vec2
@@ -16,6 +18,8 @@ from geometry.views.view import View
 from shared.paper import Paper
 
 TEXT_HEIGHT = 2.5  # mm, ISO 3098 nominal size
+SHORTEST = 1.2  # mm on the sheet between the ends of a dimension
+SHORTEST_ARM = 4.0  # mm on the sheet along the sides of an angle
 CAPTION_ROOM = 4.0 + 1.5 * TEXT_HEIGHT  # mm below a view, where its name stands
 SCREEN = Paper("screen", 400.0, 300.0, 0.0, 0.0, "our choice: only the middle of it matters")
 
@@ -50,13 +54,9 @@ class LaidOut:
         )
 
     @property
-    def views_size(self) -> Vec2:
-        """Width and height of what grows with the scale: front and end, front and plan."""
-        front, plan, end = (linework.bounds() for linework in self.model.lineworks)
-        scale = self.arranged.places[0].scale
-        wide = max(front[2] - front[0], plan[2] - plan[0]) + end[2] - end[0]
-        high = max(front[3] - front[1], end[3] - end[1]) + plan[3] - plan[1]
-        return (wide * scale, high * scale)
+    def scale(self) -> float:
+        """Sheet mm for one mm of the bench."""
+        return self.arranged.places[0].scale
 
     def sheet_point(self, view: str, point: Vec2) -> Vec2:
         """Where a point (u, v) of a view is; the front elevation stands in for one not shown."""
@@ -93,7 +93,15 @@ def lay_out(model: Model, preferences: Preferences, scale: float) -> LaidOut:
         words=preferences.words,
         frame=False,
     )
-    return LaidOut(model, arrange(model.bench, model.lineworks, model.dimensions, layout))
+    shown = [each for each in model.dimensions if _readable(each, scale)]
+    return LaidOut(model, arrange(model.bench, model.lineworks, shown, layout))
+
+
+def _readable(dimension: Dimension, scale: float) -> bool:
+    """Far out, sizes and angles too small to be told apart are left to the story stick."""
+    if dimension.apex is not None:
+        return math.dist(dimension.apex, dimension.end) * scale >= SHORTEST_ARM
+    return abs(dimension.value) * scale >= SHORTEST or dimension.value < 1e-6
 
 
 def _away(place: ViewPlace, point: Vec2) -> float:

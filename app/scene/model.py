@@ -12,6 +12,7 @@ from geometry.dimensioning.bench_dimensions import dimensions
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.grips import grips
 from geometry.dimensioning.pull import Grip
+from geometry.primitives.frame import Vec2
 from geometry.views.bench_views import bench_views
 from geometry.views.linework import Linework
 from geometry.views.look import look_all
@@ -29,6 +30,14 @@ class Model:
     @property
     def spec(self) -> BenchSpec:
         return self.bench.spec
+
+    @cached_property
+    def size(self) -> Vec2:
+        """Width and height in mm of the views without anything between them."""
+        front, plan, end = (linework.bounds() for linework in self.lineworks)
+        wide = max(front[2] - front[0], plan[2] - plan[0]) + end[2] - end[0]
+        high = max(front[3] - front[1], end[3] - end[1]) + plan[3] - plan[1]
+        return (wide, high)
 
     @cached_property
     def grips(self) -> tuple[Grip, ...]:

@@ -22,6 +22,7 @@ from geometry.dimensioning.dimension_marks import Target
 from geometry.primitives.frame import Vec2
 from geometry.views.look import part_under
 
+SMALLEST_SHARE = 0.22  # of the room, however much the dimensions want for themselves
 MARGIN = 14.0  # pixels left free round the drawing when it is fitted
 LINE_REACH = 7.0  # pixels
 TEXT_REACH = 13.0  # pixels from a text's middle line: a target of 26 px
@@ -88,26 +89,17 @@ class SheetView:
     def fit(self) -> None:
         """The whole drawing as large as the window takes it.
 
-        Dimensions keep their size on the sheet, so the room for the views is found by a few
-        trials, each taking the rest as fixed.
+        Dimensions keep their size on the sheet and need the less room the larger the views are,
+        so several scales may just fit.  Coming down from the scale at which the views alone fill
+        the window finds the largest.
         """
-        width = max(40.0, (self.size[0] - 2 * MARGIN) / self.density)
-        height = max(40.0, (self.size[1] - 2 * MARGIN) / self.density)
-        for _ in range(4):
-            self.laid_out = lay_out(self.model, self.preferences, self.scale)
-            left, bottom, right, top = self.laid_out.extent
-            views_wide, views_high = self.laid_out.views_size
-            wanted = min(
-                (width - (right - left) + views_wide) / max(views_wide, 1.0),
-                (height - (top - bottom) + views_high) / max(views_high, 1.0),
-            )
-            wanted = self.scale * max(wanted, 0.2)
-            wanted = min(LARGEST_SCALE, max(SMALLEST_SCALE, wanted))
-            settled = abs(wanted / self.scale - 1.0) < 0.004
-            self.scale = wanted
-            if settled:
-                break
-        self.laid_out = lay_out(self.model, self.preferences, self.scale)
+        room = (
+            max(40.0, (self.size[0] - 2 * MARGIN) / self.density),
+            max(40.0, (self.size[1] - 2 * MARGIN) / self.density),
+        )
+        largest = min(have / max(need, 1.0) for have, need in zip(room, self.model.size, strict=True))
+        self.laid_out = self._largest_that_fits(0.8 * largest, SMALLEST_SHARE * largest, room)
+        self.scale = self.laid_out.scale
         left, bottom, right, top = self.laid_out.extent
         middle = ((left + right) / 2, (bottom + top) / 2)
         centre = (self.size[0] / 2, self.size[1] / 2)
@@ -214,6 +206,25 @@ class SheetView:
         sheet = self.laid_out.sheet_point(held.view, held.point)
         self.place = SheetPlace(self.density, 0.0, 0.0).holding(sheet, held.at)
 
+    def _largest_that_fits(self, scale: float, least: float, room: Vec2) -> LaidOut:
+        """The sheet laid out so that it fills ``room`` (mm), at ``least`` even if it does not fit."""
+        best: LaidOut | None = None
+        for _ in range(12):
+            tried = lay_out(self.model, self.preferences, _bounded(scale))
+            ratio = _spare(tried, room)
+            if ratio < 1.0 and best is not None:
+                break
+            if ratio >= 1.0:
+                best = tried
+                if ratio < 1.02:
+                    break
+                scale *= min(ratio, 1.1)
+            else:
+                scale *= max(ratio, 0.8)
+                if scale < least:
+                    break
+        return best or lay_out(self.model, self.preferences, _bounded(least))
+
     def _lower_corner(self) -> Hold:
         """The front view's origin, on the floor at the left: it stays while the bench changes."""
         view = self.laid_out.view_names()[0]
@@ -239,3 +250,17 @@ class SheetView:
             for grip in grips
         ]
         self._edges = Lines(ends, [str(place) for place in range(len(grips))])
+
+
+def _spare(laid_out: LaidOut, room: Vec2) -> float:
+    """How much larger the views could be if all else kept its size; under 1: too large."""
+    left, bottom, right, top = laid_out.extent
+    wide, high = (side * laid_out.scale for side in laid_out.model.size)
+    return min(
+        (room[0] - (right - left) + wide) / max(wide, 1e-6),
+        (room[1] - (top - bottom) + high) / max(high, 1e-6),
+    )
+
+
+def _bounded(scale: float) -> float:
+    return min(LARGEST_SCALE, max(SMALLEST_SCALE, scale))

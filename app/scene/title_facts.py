@@ -17,17 +17,17 @@ Cell = tuple[str, str]
 def title_cells(
     project: Project, model: Model, preferences: Preferences, findings_text: str, scale: float
 ) -> tuple[Cell, ...]:
-    """Title, seat height, overall sizes, weight, timber, scale and findings."""
+    """Title, then the rest by how much it matters: a narrow strip leaves out the last."""
     shown, words = preferences.shown, preferences.words
     seat = next(row.value for row in model.bench.derived if row.name == "seat_height")
     cells = (
         ("Title", project.title or "Untitled bench"),
         ("Seat height", format_length(seat, shown, with_unit=True)),
-        ("Overall, length × depth × height", overall_text(model, preferences)),
+        ("Length × depth × height", overall_text(model, preferences)),
+        ("Findings", findings_text),
         ("Weight", format_weight(weight(model), shown)),
         ("Timber", in_words(model.spec.word("timber"), words)),
         ("On screen", _scale_text(scale)),
-        ("Findings", findings_text),
     )
     return tuple((in_words(label, words), value) for label, value in cells)
 

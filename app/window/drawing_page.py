@@ -14,6 +14,7 @@ from PySide6.QtWidgets import (
 
 from app.canvas.sheet_canvas import SheetCanvas
 from app.document.desk import Desk
+from app.look.paper_frame import PaperFrame
 from app.look.word_button import WordButton
 from app.panels.parts_page import PartsPage
 from app.panels.stick_model import TypeValue
@@ -79,10 +80,7 @@ class DrawingPage(QSplitter):
         return side
 
     def _sheet(self) -> QWidget:
-        sheet = QWidget(self)
-        column = QVBoxLayout(sheet)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(0)
-        column.addWidget(self.canvas, 1)
-        column.addWidget(self.title)
+        sheet = PaperFrame(self)
+        sheet.column.addWidget(self.canvas, 1)
+        sheet.column.addWidget(self.title)
         return sheet

@@ -91,6 +91,7 @@ class MainWindow(QMainWindow):
         self.resize(1360, 860)
         self.restoreGeometry(read_bytes(self._settings, "window"))
         self.page.restoreState(read_bytes(self._settings, "splitter"))
+        self.page.canvas.setFocus()
 
     def _deeds(self) -> dict[str, object]:
         canvas = self.page.canvas

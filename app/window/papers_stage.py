@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import datetime
+from datetime import date, datetime
 from pathlib import Path
 
 from PySide6.QtCore import QObject, QStandardPaths, QUrl
@@ -11,6 +11,7 @@ from PySide6.QtGui import QDesktopServices
 from app.document.desk import Desk
 from app.panels.papers_page import PapersPage
 from app.papers_job import PackJob, PackOrder
+from app.scene.first_page import first_page
 from app.scene.wording import said_error
 from app.window.asking import Asker
 from app.window.presenter import Presenter
@@ -35,6 +36,7 @@ class PapersStage(QObject):
         page.write_asked.connect(self.write)
         page.show_asked.connect(self._open_folder)
         page.title_fields.described.connect(desk.describe)
+        page.chosen.connect(self._show_page)
         desk.work_changed.connect(self._follow)
         self._follow()
 
@@ -51,7 +53,7 @@ class PapersStage(QObject):
                 page.chosen_units,
                 preferences.words,
                 preferences.third_angle,
-                datetime.now().astimezone().date(),
+                _today(),
             )
         )
 
@@ -60,6 +62,24 @@ class PapersStage(QObject):
         self.page.show_preferences(self._presenter.preferences)
         self.page.show_alarm(self._presenter.alarm_count)
         self._suggest_folder()
+        self._show_page()
+
+    def _show_page(self) -> None:
+        """The first page as it will print; only while somebody looks."""
+        if not self.page.isVisible():
+            return
+        preferences = self._presenter.preferences
+        self.page.preview.show_sheet(
+            first_page(
+                self._desk.project,
+                self._desk.model,
+                self.page.chosen_paper,
+                self.page.chosen_units,
+                preferences.words,
+                third_angle=preferences.third_angle,
+                on=_today(),
+            )
+        )
 
     def _suggest_folder(self) -> None:
         """A folder beside the project file, or among the maker's documents."""
@@ -92,3 +112,8 @@ class PapersStage(QObject):
 
     def _follow(self) -> None:
         self.page.title_fields.show_project(self._desk.project)
+        self._show_page()
+
+
+def _today() -> date:
+    return datetime.now().astimezone().date()

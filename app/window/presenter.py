@@ -86,6 +86,7 @@ class Presenter(QObject):
         self._show_title()
 
     def _show_title(self) -> None:
+        self._page.title.show_projection(third_angle=self.preferences.third_angle)
         self._page.title.show_cells(
             title_cells(
                 self._desk.project,

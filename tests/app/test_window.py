@@ -1,0 +1,250 @@
+"""The window as a whole: units, words, parts, findings, sizes, light and dark."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from PySide6.QtCore import QLocale, QPoint, Qt
+from PySide6.QtWidgets import QApplication, QLabel
+from pytestqt.qtbot import QtBot
+
+from app.panels.finding_line import FindingLine
+from app.scene.preferences import DARK, Preferences
+from app.window.drawing_page import PARTS
+from app.window.main_window import MainWindow
+from app.window.settings import first_preferences, read_preferences
+from geometry.drawing.marks import Label
+from shared.units import SHOWN_IN16, SHOWN_IN32, SHOWN_MM
+from shared.words import Words
+from tests.app.hand import MouseHand
+
+
+def texts(window: MainWindow) -> set[str]:
+    return {m.text for m in window.page.canvas.view.laid_out.marks if isinstance(m, Label)}
+
+
+def test_units_switch_at_once_everywhere(window: MainWindow, qtbot: QtBot) -> None:
+    assert "1200" in texts(window)
+    qtbot.mouseClick(window.unit_button, Qt.MouseButton.LeftButton)
+    assert "47 ¼" in texts(window)  # 1200 / 25.4 = 47.244 in
+    row = window.page.stick.list.stick
+    assert "47 ¼" in row.index(row.place_of("length")).data()
+    assert any(value.endswith(" in") for _, value in window.page.title.cells)
+    assert any(value.endswith(" lb") for _, value in window.page.title.cells)
+    window.actions["other_unit"].trigger()
+    assert "1200" in texts(window)
+
+
+def test_units_and_words_are_remembered(window: MainWindow) -> None:
+    window.prefer(replace(Preferences().with_shown(SHOWN_IN32), words=Words.AMERICAN))
+    again = read_preferences(window._settings, QLocale("de_DE"))  # noqa: SLF001
+    assert again.shown == SHOWN_IN32
+    assert again.words is Words.AMERICAN
+
+
+def test_the_first_units_come_from_the_country() -> None:
+    assert first_preferences(QLocale("en_US")).shown == SHOWN_IN16
+    assert first_preferences(QLocale("en_US")).words is Words.AMERICAN
+    assert first_preferences(QLocale("de_DE")).shown == SHOWN_MM
+    assert first_preferences(QLocale("en_GB")).words is Words.BRITISH
+
+
+def test_american_words(window: MainWindow) -> None:
+    window.prefer(replace(window.presenter.preferences, words=Words.AMERICAN))
+    stick = window.page.stick.list.stick
+    shown = " ".join(str(stick.index(i).data()) for i in range(stick.rowCount()))
+    assert "Dado" in shown
+    assert "Housing" not in shown
+    assert "Lumber" in shown
+
+
+def test_first_angle_puts_the_plan_below(window: MainWindow) -> None:
+    def heights() -> tuple[float, float]:
+        places = {p.view: p.origin for p in window.page.canvas.view.laid_out.arranged.places}
+        return places["plan"][1], places["front"][1]
+
+    plan, front = heights()
+    assert plan > front
+    window.prefer(replace(window.presenter.preferences, third_angle=False))
+    plan, front = heights()
+    assert plan < front
+
+
+def test_the_wheel_keeps_the_point_under_the_pointer(window: MainWindow, hand: MouseHand) -> None:
+    view = window.page.canvas.view
+    spot = view.window_point("front", (800.0, 200.0))
+    for notches in (1.0, 2.0, -1.0, 5.0, -4.0):
+        hand.wheel(spot, notches)
+        assert view.window_point("front", (800.0, 200.0)) == pytest.approx(spot, abs=0.5)
+
+
+def test_lettering_keeps_its_size_when_zooming(window: MainWindow, hand: MouseHand) -> None:
+    before = {m.height for m in window.page.canvas.view.laid_out.marks if isinstance(m, Label)}
+    hand.wheel((500.0, 300.0), 6.0)
+    after = {m.height for m in window.page.canvas.view.laid_out.marks if isinstance(m, Label)}
+    assert before == after
+
+
+def test_middle_button_and_space_slide_the_sheet(
+    window: MainWindow, hand: MouseHand, qtbot: QtBot
+) -> None:
+    view, canvas = window.page.canvas.view, window.page.canvas
+    start = view.window_point("front", (0.0, 0.0))
+    hand.press((400.0, 300.0), Qt.MouseButton.MiddleButton)
+    hand.pull((40.0, -25.0))
+    hand.release(Qt.MouseButton.MiddleButton)
+    assert view.window_point("front", (0.0, 0.0)) == pytest.approx((start[0] + 40, start[1] - 25))
+    canvas.setFocus()
+    qtbot.keyPress(canvas, Qt.Key.Key_Space)
+    hand.drag(hand.text_of("length"), (-40.0, 25.0))
+    qtbot.keyRelease(canvas, Qt.Key.Key_Space)
+    assert view.window_point("front", (0.0, 0.0)) == pytest.approx(start)
+    assert window.desk.undo_count == 0
+
+
+def test_fit_shows_all_of_it(window: MainWindow, hand: MouseHand) -> None:
+    view = window.page.canvas.view
+    hand.wheel((200.0, 200.0), 12.0)
+    assert view.overflows()
+    window.actions["fit"].trigger()
+    assert not view.overflows()
+    left, bottom, right, top = view.laid_out.extent
+    used = max(
+        (right - left) * view.density / view.size[0], (top - bottom) * view.density / view.size[1]
+    )
+    assert used > 0.9
+
+
+def test_a_part_is_picked_out_in_all_views(
+    window: MainWindow, hand: MouseHand, qtbot: QtBot
+) -> None:
+    view = window.page.canvas.view
+    spot = view.window_point("front", (300.0, 300.0))  # the back, seen through the open front
+    name = view.part_at(spot)
+    assert name
+    hand.click(spot)
+    under = window.page.canvas.deeds.under_hand()
+    assert under.picked == name
+    assert window.desk.model.bench.part(name).title in under.note
+    window.page.go_to(PARTS)
+    assert name in {row.name for row in window.page.parts.list.parts.rows}
+    assert window.page.parts.list.currentIndex().row() >= 0
+    before = window.page.canvas.grab().toImage()
+    hand.click(spot)
+    hand.move((3.0, 3.0))
+    after = window.page.canvas.grab().toImage()
+    for place in view.laid_out.arranged.places:
+        assert differs_inside(view, place.room, before, after), place.view
+
+
+def differs_inside(view, room, before, after) -> bool:  # noqa: ANN001
+    """Whether two pictures of the sheet differ inside a view's rectangle."""
+    x0, y0 = view.place.to_window((room[0], room[3]))
+    x1, y1 = view.place.to_window((room[2], room[1]))
+    area = [round(max(0, v)) for v in (x0, y0, x1, y1)]
+    images = []
+    for image in (before, after):
+        small = image.copy(area[0], area[1], area[2] - area[0], area[3] - area[1])
+        images.append(np.frombuffer(small.constBits(), np.uint8).copy())
+    return bool((images[0] != images[1]).any())
+
+
+def test_picking_in_the_list_picks_on_the_sheet(window: MainWindow) -> None:
+    window.page.go_to(PARTS)
+    parts = window.page.parts.list
+    parts.setCurrentIndex(parts.parts.index(2))
+    assert window.page.canvas.deeds.picked == parts.parts.rows[2].name
+    assert parts.parts.rows[2].title in window.page.parts.note.text()
+    for joint in window.desk.model.bench.joints_of(parts.parts.rows[2].name):
+        assert joint.kind.lower() in window.page.parts.note.text().lower()
+
+
+def test_pointing_at_a_row_lights_the_dimension_and_back(
+    window: MainWindow, hand: MouseHand, qtbot: QtBot
+) -> None:
+    stick = window.page.stick.list
+    index = stick.stick.index(stick.stick.place_of("depth"))
+    qtbot.mouseMove(stick.viewport(), stick.visualRect(index).center())
+    qtbot.waitUntil(lambda: "depth" in window.page.canvas.deeds.under_hand().dimensions)
+    hand.move(hand.text_of("base_height"))
+    lit = [
+        i for i in range(stick.stick.rowCount()) if stick.stick.index(i).data(Qt.UserRole + 3)
+    ]
+    assert lit == [stick.stick.place_of("base_height")]
+
+
+def test_the_filter_finds_sizes(window: MainWindow, qtbot: QtBot) -> None:
+    qtbot.keyClicks(window.page.stick.filter, "leg")
+    stick = window.page.stick.list.stick
+    names = {stick.row(stick.index(i)).name for i in range(stick.rowCount()) if stick.row(stick.index(i))}
+    assert "splay" not in names
+    assert "leg_top_width" in names
+    qtbot.keyClicks(window.page.stick.filter, "zzz")
+    assert window.page.stick.nothing.isVisible()
+
+
+def test_findings_come_after_the_frame_and_can_be_mended(window: MainWindow, qtbot: QtBot) -> None:
+    """A cutter wider than its partition cannot clear the housing's width."""
+    window.desk.set_values({"cutter_diameter": 30.0})
+    qtbot.waitUntil(lambda: len(window.foot.lines()) > 0, timeout=1000)
+    lines = window.foot.lines()
+    words = [label.text() for label in lines[0].findChildren(QLabel)]
+    assert lines[0].finding.level.value in words
+    assert window.job.button(0).accessibleName() == f"Drawing, {len(lines)} finding" + (
+        "s" if len(lines) > 1 else ""
+    )
+    mendable = next(line for line in lines if line.finding.mend is not None)
+    before = window.desk.undo_count
+    mendable.mend.click()
+    assert window.desk.undo_count == before + 1
+    gone = mendable.finding.check
+    qtbot.waitUntil(
+        lambda: gone not in {line.finding.check for line in window.foot.lines()}, timeout=1000
+    )
+
+
+def test_show_picks_the_part_out(window: MainWindow, qtbot: QtBot) -> None:
+    window.desk.set_values({"cutter_diameter": 30.0})
+    window.presenter.look_for_findings()
+    line: FindingLine = window.foot.lines()[0]
+    line.show_asked.emit(line.finding)
+    assert window.page.canvas.deeds.picked == line.finding.parts[0]
+
+
+@pytest.mark.parametrize("percent", [100, 200])
+def test_the_window_works_at_1024_by_768(window: MainWindow, percent: int) -> None:
+    window.prefer(replace(window.presenter.preferences, text_percent=percent))
+    window.resize(1024, 768)
+    QApplication.processEvents()
+    assert window.minimumSizeHint().width() <= 1024
+    assert window.minimumSizeHint().height() <= 768
+    canvas = window.page.canvas
+    assert canvas.width() > 300
+    assert canvas.height() > 250
+    corner = canvas.mapTo(window, QPoint(canvas.width(), canvas.height()))
+    assert corner.x() <= 1024
+    assert corner.y() <= 768
+
+
+def test_text_grows_with_the_preference(window: MainWindow) -> None:
+    small = window.page.canvas.view.density
+    window.prefer(replace(window.presenter.preferences, text_percent=200))
+    QApplication.processEvents()
+    assert window.page.canvas.view.density == pytest.approx(2 * small, rel=0.1)
+
+
+def test_dark_is_dark_everywhere(window: MainWindow) -> None:
+    window.prefer(replace(window.presenter.preferences, theme=DARK))
+    QApplication.processEvents()
+    image = window.grab().toImage()
+    for x in range(5, image.width(), 97):
+        column = [image.pixelColor(x, y).lightness() for y in range(5, image.height(), 11)]
+        assert sorted(column)[len(column) // 2] < 90
+
+
+def test_the_start_line_goes_when_the_work_begins(window: MainWindow) -> None:
+    assert "plain bench" in window.notices.text
+    window.desk.set_values({"length": 1300.0})
+    assert not window.notices.isVisible()
