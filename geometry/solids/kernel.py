@@ -20,7 +20,7 @@ import numpy as np
 from geometry.cuts.cut import Blank
 from geometry.cuts.removal import PART_FRAME, HalfSpace, Prism, Removal
 from geometry.primitives.frame import Frame, Vec3, dot
-from geometry.solids.prism import is_convex_polygon, outline, side_surface
+from geometry.solids.prism import FLAT, is_convex_polygon, outline, side_surface
 from geometry.solids.solid import Floats, Indices
 
 
@@ -37,30 +37,31 @@ class Body:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Mesh:
-    """The surface of a body: n vertices, m triangles, g flat faces.
+    """The surface of a body: n vertices, m triangles, g flat faces, k arcs.
 
     ``vertices`` (n, 3); ``triangles`` (m, 3), counter-clockwise from outside; ``faces`` (m,) the
-    flat face of each triangle, 0 to g - 1; ``runs_into`` (g,) the face that carries on smoothly
-    after a face of a flattened arc, -1 where there is none.
+    flat face of each triangle, 0 to g - 1; ``arcs`` (g,) the arc that a face is a chord of, FLAT
+    for none; ``axes`` (k, 2, 3) a point on the axis of each arc and its direction.
     """
 
     vertices: Floats
     triangles: Indices
     faces: Indices
-    runs_into: Indices
+    arcs: Indices
+    axes: Floats
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class _Cutter:
-    """A cutter's body, the kernel's name for it, and which of its faces run on smoothly."""
+    """A cutter's body, the kernel's name for it, and the arcs of its faces as in a mesh."""
 
     manifold: manifold3d.Manifold
     origin: int
-    runs_into: Indices
+    arcs: Indices
+    axes: Floats
 
 
-_NO_ORIGIN = -1
-_NOTHING_SMOOTH = np.array((-1,), dtype=np.intp)
+_UNNAMED = -1
 
 
 def carve(blank: Blank, removals: Sequence[Removal]) -> Body:
@@ -85,30 +86,38 @@ def carve(blank: Blank, removals: Sequence[Removal]) -> Body:
 def mesh_of(body: Body, removals: Sequence[Removal]) -> Mesh:
     """The surface of ``body``, which was carved with these ``removals``."""
     mesh = body.manifold.to_mesh64()
-    triangles = mesh.tri_verts.astype(np.intp)
     faces = np.asarray(mesh.face_id, dtype=np.intp)
-    smooth = {
-        cutter.origin: cutter.runs_into
+    rounded = {
+        cutter.origin: cutter
         for cutter in (_prism(removal) for removal in removals if isinstance(removal, Prism))
-        if cutter.runs_into.max() >= 0
+        if len(cutter.axes)
     }
     # The kernel numbers faces afresh in each run of triangles from one source.
     bounds = [index // 3 for index in mesh.run_index]
-    parts: list[Indices] = []
-    base = 0
+    arcs: list[Indices] = [np.empty(0, dtype=np.intp)]
+    axes: list[Floats] = [np.empty((0, 2, 3))]
+    base = axis_base = 0
     for origin, start, stop in zip(mesh.run_original_id, bounds, bounds[1:], strict=False):
         if start == stop:
             continue
         count = int(faces[start:stop].max()) + 1
-        onward = np.full(count, -1, dtype=np.intp)
-        if origin in smooth:
-            known = smooth[origin][:count]
-            onward[: len(known)] = np.where((known >= 0) & (known < count), known + base, -1)
-        parts.append(onward)
+        of_run = np.full(count, FLAT, dtype=np.intp)
+        cutter = rounded.get(origin)
+        if cutter:
+            known = cutter.arcs[:count]
+            of_run[: len(known)] = np.where(known == FLAT, FLAT, known + axis_base)
+            axes.append(cutter.axes)
+            axis_base += len(cutter.axes)
+        arcs.append(of_run)
         faces[start:stop] += base
         base += count
-    runs_into = np.concatenate(parts) if parts else np.empty(0, dtype=np.intp)
-    return Mesh(np.array(mesh.vert_properties[:, :3]), triangles, faces, runs_into)
+    return Mesh(
+        vertices=np.array(mesh.vert_properties[:, :3]),
+        triangles=mesh.tri_verts.astype(np.intp),
+        faces=faces,
+        arcs=np.concatenate(arcs),
+        axes=np.concatenate(axes),
+    )
 
 
 def volume(body: Body) -> float:
@@ -145,7 +154,9 @@ def _prism(prism: Prism) -> _Cutter:
             for x, y, _ in prism.path.vertices
             for z in (prism.z_low, prism.z_high)
         ]
-        return _Cutter(_hull(tuple(corners)), _NO_ORIGIN, _NOTHING_SMOOTH)
+        return _Cutter(
+            _hull(tuple(corners)), _UNNAMED, np.empty(0, dtype=np.intp), np.empty((0, 2, 3))
+        )
     flat = outline(prism.path)
     caps = np.asarray(manifold3d.triangulate([flat.points]), dtype=np.intp)
     vertices, triangles, faces = side_surface(prism, flat, caps)
@@ -165,10 +176,8 @@ def _prism(prism: Prism) -> _Cutter:
     _check(manifold, "making a cutter")
     if manifold.is_empty():
         raise EngineFault(f"a cutter came out empty: {prism}")
-    count = len(flat.points)
-    runs_into = np.full(count + 2, -1, dtype=np.intp)
-    runs_into[:count] = np.where(np.roll(flat.smooth, -1), np.roll(np.arange(count), -1), -1)
-    return _Cutter(manifold, origin, runs_into)
+    axes = [(prism.frame.to_bench((u, v, 0.0)), prism.frame.z_axis) for u, v in flat.centres]
+    return _Cutter(manifold, origin, flat.arc, np.array(axes).reshape(-1, 2, 3))
 
 
 @lru_cache(maxsize=1024)

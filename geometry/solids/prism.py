@@ -1,38 +1,37 @@
 """The surface of a prism: a closed path carried from one height to another.
 
-Frame and units: as the path, mm.  Every side has a number of its own, so that after a boolean
-each triangle still tells which side of which cutter made it; that is how the chords of an arc
-are known from real corners, which no angle could tell (a chord of a 6 mm cutter turns by more
-than the lean of many a flared front).
+Frame and units: as the path, mm.  Every side has a number of its own and remembers the arc it
+is a chord of, so that after a boolean each triangle still tells which way the true surface
+faces; that is how the chords of an arc are known from real corners, which no angle could tell
+(a chord of a 6 mm cutter turns by more than the lean of many a flared front).
 """
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
 import numpy as np
 
 from geometry.cuts.removal import Prism
 from geometry.primitives.frame import Vec2
-from geometry.primitives.path import Path
-from geometry.solids.solid import Flags, Floats, Indices
+from geometry.primitives.path import Path, arc_centre
+from geometry.solids.solid import Floats, Indices
 from shared.tolerances import CHORD_ERROR
 
-TANGENT_DEG = 0.5
-"""A line and an arc that meet at less run into one another without a corner."""
+FLAT = -1
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Outline:
     """A path with its arcs flattened: n points, counter-clockwise.
 
-    ``points`` (n, 2) mm.  ``smooth`` (n,): the side that ends at a point runs on smoothly into
-    the side that starts there.
+    ``points`` (n, 2) mm.  ``arc`` (n,): which of the ``centres`` (k, 2) the side that starts at
+    a point is a chord about, FLAT for a straight side.
     """
 
     points: Floats
-    smooth: Flags
+    arc: Indices
+    centres: tuple[Vec2, ...]
 
 
 def is_convex_polygon(path: Path) -> bool:
@@ -52,17 +51,20 @@ def is_convex_polygon(path: Path) -> bool:
 
 
 def outline(path: Path) -> Outline:
-    """The flattened ``path``, with the points inside arcs and at tangents marked smooth."""
+    """The flattened ``path``, its sides knowing their arcs."""
     points: list[Vec2] = []
-    smooth: list[bool] = []
-    count = len(path.vertices)
-    for i in range(count):
-        x1, y1, _ = path.vertices[(i + 1) % count]
-        span = Path((path.vertices[i], (x1, y1, 0.0)), closed=False).flattened(CHORD_ERROR)[:-1]
+    arc: list[int] = []
+    centres: list[Vec2] = []
+    following = path.vertices[1:] + path.vertices[:1]
+    for start, (x, y, _) in zip(path.vertices, following, strict=True):
+        span = Path((start, (x, y, 0.0)), closed=False).flattened(CHORD_ERROR)[:-1]
         points.extend(span)
-        smooth.append(_is_tangent(path, i))
-        smooth.extend([True] * (len(span) - 1))
-    return Outline(np.array(points), np.array(smooth))
+        if start[2]:
+            arc.extend([len(centres)] * len(span))
+            centres.append(arc_centre(start[:2], (x, y), start[2])[0])
+        else:
+            arc.append(FLAT)
+    return Outline(np.array(points), np.array(arc), tuple(centres))
 
 
 def side_surface(prism: Prism, flat: Outline, caps: Indices) -> tuple[Floats, Indices, Indices]:
@@ -87,22 +89,3 @@ def side_surface(prism: Prism, flat: Outline, caps: Indices) -> tuple[Floats, In
     triangles[2 * count + len(caps) :] = caps + count
     faces = np.concatenate((here, here, np.repeat((count, count + 1), len(caps))))
     return vertices, triangles, faces
-
-
-def _is_tangent(path: Path, index: int) -> bool:
-    """Whether the span before a vertex, or after it, is an arc that meets the other smoothly."""
-    count = len(path.vertices)
-    before, here, after = (path.vertices[(index + step) % count] for step in (-1, 0, 1))
-    if not (before[2] or here[2]):
-        return False
-    arriving = _heading(before[:2], here[:2], before[2], at_end=True)
-    leaving = _heading(here[:2], after[:2], here[2], at_end=False)
-    turn = math.degrees(leaving - arriving)
-    return abs((turn + 180.0) % 360.0 - 180.0) < TANGENT_DEG
-
-
-def _heading(start: Vec2, end: Vec2, bulge: float, *, at_end: bool) -> float:
-    """Direction of travel in radians at one end of a line or arc."""
-    chord = math.atan2(end[1] - start[1], end[0] - start[0])
-    # An arc leaves its chord by half its sweep on either side: sweep = 4 atan(bulge).
-    return chord + (2.0 if at_end else -2.0) * math.atan(bulge)

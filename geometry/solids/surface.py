@@ -4,8 +4,9 @@ Frame and units: the mesh's own, mm.
 
 Method: triangles of one flat face share the face's normal, taken over the whole face so that
 a sliver cannot tilt it.  Each edge joins two triangles; it counts when their faces differ in
-direction, and is smooth when they hardly do or belong to one flattened arc.  Two triangles that
-share their longest edge within a face become one panel when they make a convex piece.
+direction, and is smooth when the true surfaces hardly do: a chord of an arc stands for the
+round surface, which faces straight away from the arc's axis.  Two triangles that share their
+longest edge within a face become one panel when they make a convex piece.
 """
 
 from __future__ import annotations
@@ -15,6 +16,7 @@ import math
 import numpy as np
 
 from geometry.solids.kernel import EngineFault, Mesh
+from geometry.solids.prism import FLAT
 from geometry.solids.solid import Floats, Indices, Solid, frozen
 from shared.tolerances import SHARP_EDGE_DEG
 
@@ -34,28 +36,49 @@ def solid_from(mesh: Mesh, volume: float) -> Solid:
     beside = halves // 3
     faces = mesh.faces.take(beside)
     within = faces[0] == faces[1]
-    runs_on = mesh.runs_into.take(faces) == faces[::-1]
-    turn = normals.take(beside[0], axis=1) - normals.take(beside[1], axis=1)
-    square = (turn * turn).sum(axis=0)
-    smooth = runs_on[0] | runs_on[1] | (square < _SHARP**2)
-    drawn = np.flatnonzero(~within & (square > _FLAT**2))
-    start = halves[0].take(drawn)
+    across = np.flatnonzero(~within)
+    beside, faces = beside.take(across, axis=1), faces.take(across, axis=1)
+    flat_normals = normals[:, beside]  # (3, 2, e)
+    differ = _square(flat_normals[:, 0] - flat_normals[:, 1]) > _FLAT**2
+    start = halves[0].take(across)
     end = start + 1 - 3 * (start % 3 == 2)  # the next corner of the same triangle
     ends = mesh.triangles.ravel().take((start, end))
+    truly = _true_normals(mesh, flat_normals, faces, points.take(ends[0], axis=1))
+    smooth = _square(truly[:, 0] - truly[:, 1]) < _SHARP**2
+    drawn = np.flatnonzero(differ)
 
-    lengths = np.stack([(along * along).sum(axis=0) for along in (b - a, c - b, a - c)])
+    lengths = np.stack([_square(b - a), _square(c - b), _square(a - c)])
     inner = halves.take(np.flatnonzero(within), axis=1)
     panels, of_triangle = _panels(corners, points, normals, lengths.argmax(axis=0), inner)
     return Solid(
         vertices=frozen(mesh.vertices),
         triangles=frozen(mesh.triangles),
-        edges=frozen(np.ascontiguousarray(ends.T)),
-        edge_normals=frozen(np.ascontiguousarray(normals[:, beside[:, drawn]].T)),
+        edges=frozen(np.ascontiguousarray(ends.take(drawn, axis=1).T)),
+        edge_normals=frozen(np.ascontiguousarray(flat_normals.take(drawn, axis=2).T)),
         smooth=frozen(smooth.take(drawn)),
         panels=frozen(panels),
         panel_normals=frozen(np.ascontiguousarray(normals.take(of_triangle, axis=1).T)),
         volume=volume,
     )
+
+
+def _true_normals(mesh: Mesh, normals: Floats, faces: Indices, at: Floats) -> Floats:
+    """Outward unit normals (3, 2, e) of the surfaces that two faces stand for, at points (3, e).
+
+    ``normals`` are those of the faces themselves.
+    """
+    side, edge = np.nonzero(mesh.arcs.take(faces) != FLAT)
+    if not len(edge):
+        return normals
+    axes = mesh.axes[mesh.arcs.take(faces[side, edge])]
+    away = at[:, edge].T - axes[:, 0]
+    away -= axes[:, 1] * (away * axes[:, 1]).sum(axis=1, keepdims=True)
+    chord = normals[:, side, edge].T
+    away *= np.sign((away * chord).sum(axis=1, keepdims=True))
+    away /= np.sqrt((away * away).sum(axis=1, keepdims=True))
+    truly = normals.copy()
+    truly[:, side, edge] = away.T
+    return truly
 
 
 def _face_normals(crosses: Floats, faces: Indices) -> Floats:
@@ -111,6 +134,11 @@ def _panels(
         (quads.take(convex, axis=1), corners.take((0, 1, 2, 2), axis=0).take(alone, axis=1)), axis=1
     )
     return np.ascontiguousarray(panels.T), np.concatenate((first.take(convex), alone))
+
+
+def _square(columns: Floats) -> Floats:
+    """Squared lengths of columns, (n,)."""
+    return np.asarray((columns * columns).sum(axis=0))
 
 
 def _cross(a: Floats, b: Floats) -> Floats:

@@ -62,7 +62,8 @@ class RayJudge:
         downward = np.tile((0.0, 0.0, -1.0), (len(points), 1))
         hits, ray, _ = self.caster.intersects_location(origins, downward, multiple_hits=True)
         top = np.full(len(points), -np.inf)
-        np.maximum.at(top, ray, hits[:, 2])
+        if len(hits):
+            np.maximum.at(top, ray, hits[:, 2])
         return top
 
     def judge(self, linework: Linework) -> Verdict:
