@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import replace
 from functools import lru_cache
 
@@ -21,25 +22,31 @@ def build(spec: BenchSpec) -> Bench:
     pieces = tuple(piece for member in members for piece in member.parts(spec))
     by_name = {piece.name: piece for piece in pieces}
     joints = tuple(joint for member in members for joint in member.joints(spec, by_name))
+    jointed = _cuts_of_joints(by_name, joints)
     return Bench(
         spec,
-        tuple(_finished(spec, piece, joints, members) for piece in pieces),
+        tuple(_finished(spec, piece, jointed[piece.name], members) for piece in pieces),
         joints,
         tuple(size for member in members for size in member.derived(spec)),
     )
 
 
-def _finished(
-    spec: BenchSpec, piece: Part, joints: tuple[Joint, ...], members: tuple[Member, ...]
-) -> Part:
-    """A piece with the cuts of all its joints, then those that come last of all."""
-    cuts: list[Cut] = list(piece.shape.cuts)
+def _cuts_of_joints(names: Iterable[str], joints: tuple[Joint, ...]) -> dict[str, list[Cut]]:
+    """By part, the cuts that its joints give it, in the order of the joints."""
+    found: dict[str, list[Cut]] = {name: [] for name in names}
     for joint in joints:
         first, second = joint.parts
-        if piece.name == first:
-            cuts += joint.cuts_first
-        if piece.name == second:
-            cuts += joint.cuts_second
-    for member in members:
-        cuts += member.cuts(spec, piece)
-    return replace(piece, shape=Shape(piece.shape.blank, tuple(cuts)))
+        found[first] += joint.cuts_first
+        found[second] += joint.cuts_second
+    return found
+
+
+def _finished(
+    spec: BenchSpec, piece: Part, jointed: list[Cut], members: tuple[Member, ...]
+) -> Part:
+    """A piece with the cuts of all its joints, then those that come last of all."""
+    last = [cut for member in members for cut in member.cuts(spec, piece)]
+    if not jointed and not last:
+        return piece
+    shape = Shape(piece.shape.blank, (*piece.shape.cuts, *jointed, *last))
+    return replace(piece, shape=shape)

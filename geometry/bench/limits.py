@@ -14,7 +14,6 @@ from functools import lru_cache
 from geometry.bench.catalogue import SLACK, broken_rules, parameter, rules
 from geometry.bench.constraint import Constraint
 from geometry.bench.follow import changed
-from geometry.bench.partitions import MOST_PARTITIONS
 from geometry.design.parameter import Parameter, Value
 from geometry.design.spec import BenchSpec
 from shared.errors import CannotBuild, UnreadableValue, ValueOutOfRange
@@ -157,18 +156,24 @@ def _reach(spec: BenchSpec, name: str, rule: Constraint, good: float, bad: float
 
 
 def _count_limits(spec: BenchSpec, row: Parameter) -> Limits:
-    assert row.name == "partition_count", row.name
-    good = [n for n in range(MOST_PARTITIONS + 1) if _fits(spec, n)]
-    most = max(good, default=0)
-    full = most == MOST_PARTITIONS
+    now = spec.count(row.name)
+    low, why_low = _counted(spec, row, now, round(row.minimum))
+    high, why_high = _counted(spec, row, now, round(row.maximum))
     return Limits(
-        float(min(good, default=0)),
-        float(most),
-        "there can't be fewer",
-        "that is the most for any bench" if full else "every opening needs at least {40 mm}",
+        float(low),
+        float(high),
+        why_low or "there can't be fewer",
+        why_high or "that is the most for any bench",
     )
 
 
-def _fits(spec: BenchSpec, number: int) -> bool:
-    wanted = changed(spec, {"partition_count": float(number)})
-    return not broken_rules(wanted)
+def _counted(spec: BenchSpec, row: Parameter, now: int, end: int) -> tuple[int, str]:
+    """The farthest number from ``now`` toward ``end`` that fits, and the rule that ends it."""
+    step = 1 if end > now else -1
+    reached = now
+    for number in range(now + step, end + step, step) if end != now else ():
+        broken = broken_rules(changed(spec, {row.name: float(number)}))
+        if broken:
+            return reached, broken[0].because
+        reached = number
+    return reached, ""

@@ -72,11 +72,29 @@ def angle(
 
 
 def count(
-    name: str, title: str, group: str, default: int, minimum: int, maximum: int, description: str
+    name: str,
+    title: str,
+    group: str,
+    default: int,
+    minimum: int,
+    maximum: int,
+    description: str,
+    *,
+    applies: Callable[[BenchSpec], bool] = lambda _spec: True,
 ) -> Parameter:
     """A whole number of things."""
     return Parameter(
-        name, title, group, "count", float(default), description, minimum, maximum, 1.0
+        name,
+        title,
+        group,
+        "count",
+        float(default),
+        description,
+        minimum,
+        maximum,
+        1.0,
+        (),
+        applies,
     )
 
 

@@ -8,7 +8,7 @@ constraints know what can be built.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from types import MappingProxyType
 
 from geometry.design.parameter import Value
@@ -16,20 +16,26 @@ from geometry.design.parameter import Value
 
 @dataclass(frozen=True, slots=True)
 class BenchSpec:
-    """Names and values in catalogue order; hashable, so it can key a cache."""
+    """Names and values in catalogue order; hashable, so it can key a cache.
+
+    ``values`` is the same by name.  It and the hash are made once, as every step of a drag asks
+    for them some hundred times.
+    """
 
     entries: tuple[tuple[str, Value], ...]
+    values: Mapping[str, Value] = field(init=False, repr=False, compare=False)
+    _hash: int = field(init=False, repr=False, compare=False)
 
-    @property
-    def values(self) -> Mapping[str, Value]:
-        return MappingProxyType(dict(self.entries))
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "values", MappingProxyType(dict(self.entries)))
+        object.__setattr__(self, "_hash", hash(self.entries))
+
+    def __hash__(self) -> int:
+        return self._hash
 
     def value(self, name: str) -> Value:
         """The value of a parameter; KeyError for an unknown name."""
-        for known, value in self.entries:
-            if known == name:
-                return value
-        raise KeyError(name)
+        return self.values[name]
 
     def number(self, name: str) -> float:
         """The value of a length, angle or count, in mm, degrees or pieces."""
@@ -48,7 +54,7 @@ class BenchSpec:
 
     def changed(self, changes: Mapping[str, Value]) -> BenchSpec:
         """This spec with some values replaced, unchecked; KeyError for an unknown name."""
-        unknown = set(changes) - {name for name, _ in self.entries}
+        unknown = set(changes).difference(self.values)
         if unknown:
             raise KeyError(min(unknown))
         return BenchSpec(tuple((name, changes.get(name, value)) for name, value in self.entries))
