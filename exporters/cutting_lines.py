@@ -21,6 +21,7 @@ from exporters.run_over import run_over
 from exporters.shadow import outline_paths, shadow, straightened
 from geometry.cuts.chamfer import Chamfer
 from geometry.cuts.contour import Contour, Operation
+from geometry.cuts.trim import Trim
 from geometry.design.part import Part, Shape
 from geometry.primitives.path import Path
 from geometry.solids.cutting import solid_of
@@ -45,7 +46,7 @@ def cutting_lines(part: Part, run_over_by: float) -> tuple[CuttingLine, ...]:
     radius of the cutter that clears it.  No two contours of a layer touch or overlap.
     """
     blank = part.shape.blank
-    pieces = shadow(solid_of(_before_chamfering(part.shape)))
+    pieces = shadow(solid_of(_off_the_machine(part.shape)))
     region = MultiPolygon(pieces)
     outlines = [outline_paths(piece, part) for piece in pieces]
     lines = [CuttingLine(layer_named(OUTLINE_LAYER), outer) for outer, _ in outlines]
@@ -69,9 +70,10 @@ def cutting_lines(part: Part, run_over_by: float) -> tuple[CuttingLine, ...]:
     return tuple(CuttingLine(line.layer, _face_up(line.path, blank.width)) for line in lines)
 
 
-def _before_chamfering(shape: Shape) -> Shape:
-    """Arrises come off when the outline has been cut, and must not make the outline smaller."""
-    return Shape(shape.blank, tuple(cut for cut in shape.cuts if not isinstance(cut, Chamfer)))
+def _off_the_machine(shape: Shape) -> Shape:
+    """Arrises come off and allowances are trimmed when the outline has been cut, not with it."""
+    by_hand = (Chamfer, Trim)
+    return Shape(shape.blank, tuple(cut for cut in shape.cuts if not isinstance(cut, by_hand)))
 
 
 def _carried_out(contour: Contour, region: MultiPolygon, distance: float) -> Path:

@@ -87,6 +87,7 @@ def _part(part: Part, same_as: str) -> Fact:
         "title": part.title,
         "kind": part.kind,
         "allowance": part.allowance,
+        "allowance_across": part.allowance_across,
     }
 
 

@@ -12,13 +12,14 @@ def cut_alike(parts: Sequence[Part]) -> tuple[tuple[Part, ...], ...]:
     """Groups of interchangeable pieces, in the order of their first ones."""
     groups: dict[object, list[Part]] = {}
     for part in parts:
-        key = (part.shape, part.kind, part.material, part.allowance, part.notes)
+        left_on = (part.allowance, part.allowance_across)
+        key = (part.shape, part.kind, part.material, left_on, part.notes)
         groups.setdefault(key, []).append(part)
     return tuple(tuple(group) for group in groups.values())
 
 
 def finished_size(part: Part) -> tuple[float, float, float]:
-    """Length, width and thickness in mm once what is left proud has been trimmed off."""
+    """Length, width and thickness in mm with all cuts made, what was left on trimmed off."""
     vertices = solid_of(part.shape).vertices
     length, width, thickness = (vertices.max(axis=0) - vertices.min(axis=0)).tolist()
-    return length - part.allowance, width, thickness
+    return length, width, thickness

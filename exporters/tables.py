@@ -53,9 +53,7 @@ def _row(group: tuple[Part, ...], shown: Shown, words: Words) -> list[str]:
     first = group[0]
     blank = first.shape.blank
     sizes = (*finished_size(first), blank.length, blank.width, blank.thickness)
-    notes = list(first.notes)
-    if first.allowance:
-        notes.append(f"{length_mark(first.allowance)} left proud, trimmed flush after the glue-up")
+    notes = [*first.notes, *_left_on(first)]
     return [
         in_words("; ".join(part.title for part in group), words),
         str(len(group)),
@@ -66,6 +64,17 @@ def _row(group: tuple[Part, ...], shown: Shown, words: Words) -> list[str]:
         *(_plain(size) for size in sizes),
         in_words(in_units("; ".join(notes), shown), words),
     ]
+
+
+def _left_on(part: Part) -> list[str]:
+    """What the blank is larger than the finished part, and when that comes off."""
+    along, across = part.allowance, part.allowance_across
+    if across:
+        return [
+            f"{length_mark(along)} left on the length and {length_mark(across)} on the width, "
+            "trimmed when it is fitted"
+        ]
+    return [f"{length_mark(along)} left proud, trimmed flush after the glue-up"] if along else []
 
 
 def _shown(mm: float, shown: Shown) -> str:

@@ -23,7 +23,9 @@ class Part:
     ``name`` is unique and fit for a file name (``leg_front_left``); ``title`` is for people
     (``Leg, front left``).  ``material`` names a row of the timber or sheet tables; ``kind``
     groups like with like in lists (``leg``).  ``allowance`` is what the blank is longer than the
-    finished part, left proud for flush trimming, in mm.  ``grain`` is False for sheet goods.
+    finished part, and ``allowance_across`` what it is wider, left on both sides together until
+    the part is trimmed flush or fitted; the part's own cuts take it off.  mm.
+    ``solid_timber`` is False for sheet goods.
     """
 
     name: str
@@ -35,3 +37,4 @@ class Part:
     solid_timber: bool = True
     allowance: float = 0.0
     notes: tuple[str, ...] = ()
+    allowance_across: float = 0.0

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from itertools import pairwise
 from pathlib import Path as File
 
@@ -20,6 +21,7 @@ from geometry.bench.build import build
 from geometry.bench.catalogue import PARAMETERS, default_spec
 from geometry.bench.limits import limits, set_values
 from geometry.cuts.contour import Operation
+from geometry.cuts.trim import Trim
 from geometry.design.part import Part
 from geometry.design.spec import BenchSpec
 from geometry.solids.cutting import solid_of
@@ -122,3 +124,11 @@ def test_a_row_of_points_is_straightened() -> None:
 
     ring = [(0, 0), (1, 0), (2, 0), (3, 0), (3, 3), (1.5, 3 + 1e-7), (0, 3)]
     assert straightened(np.array(ring, dtype=float)) == [(0, 0), (3, 0), (3, 3), (0, 3)]
+
+
+def test_the_machine_cuts_a_front_as_large_as_it_leaves_the_saw(plain: Part) -> None:
+    """What is left on until the fitting is still there: 300 x 200, not 294 x 194."""
+    shape = replace(plain.shape, cuts=(Trim(3.0, 297.0, 3.0, 197.0),))
+    (outline,) = cutting_lines(replace(plain, shape=shape), 5.0)
+    xs, ys = zip(*((x, y) for x, y, _ in outline.path.vertices), strict=True)
+    assert (min(xs), max(xs), min(ys), max(ys)) == (0.0, 300.0, 0.0, 200.0)

@@ -8,6 +8,10 @@ import pytest
 
 from exporters.pieces import cut_alike, finished_size
 from geometry.bench.bench import Bench
+from geometry.bench.build import build
+from geometry.bench.catalogue import default_spec
+from geometry.bench.limits import set_values
+from geometry.cuts.trim import Trim
 from geometry.design.part import Part
 
 
@@ -24,7 +28,13 @@ def test_four_equal_legs_are_one_shape(bench: Bench) -> None:
 
 
 @pytest.mark.parametrize(
-    "change", [{"material": "teak"}, {"notes": ("mind the knot",)}, {"allowance": 3.0}]
+    "change",
+    [
+        {"material": "teak"},
+        {"notes": ("mind the knot",)},
+        {"allowance": 3.0},
+        {"allowance_across": 3.0},
+    ],
 )
 def test_any_difference_keeps_pieces_apart(leg: Part, change: dict[str, object]) -> None:
     other = replace(leg, name="other", **change)  # type: ignore[arg-type]
@@ -32,6 +42,25 @@ def test_any_difference_keeps_pieces_apart(leg: Part, change: dict[str, object])
     assert cut_alike([leg, replace(leg, name="other")])[0][1].name == "other"
 
 
-def test_what_is_left_proud_is_trimmed_off(stretcher: Part) -> None:
+def test_what_is_left_on_is_trimmed_off(stretcher: Part) -> None:
+    """A blank of 900 x 80 with 3 left on at each end and 2 at each edge: 894 x 76."""
     assert finished_size(stretcher) == pytest.approx((900.0, 80.0, 38.0))
-    assert finished_size(replace(stretcher, allowance=6.0)) == pytest.approx((894.0, 80.0, 38.0))
+    trimmed = replace(
+        stretcher,
+        shape=replace(stretcher.shape, cuts=(Trim(3.0, 897.0, 2.0, 78.0),)),
+        allowance=6.0,
+        allowance_across=4.0,
+    )
+    assert finished_size(trimmed) == pytest.approx((894.0, 76.0, 38.0))
+
+
+def test_proud_legs_and_stretchers_are_finished_flush() -> None:
+    """3 left proud lengthens the blanks only: the finished sizes are those of a bench with none."""
+    flush, proud = (
+        {part.name: part for part in build(set_values(default_spec(), {"proud": mm})).parts}
+        for mm in (0.0, 3.0)
+    )
+    for name, more in (("leg_back_left", 3.0), ("stretcher_back_left", 6.0)):
+        assert finished_size(proud[name]) == pytest.approx(finished_size(flush[name]))
+        longer = proud[name].shape.blank.length - flush[name].shape.blank.length
+        assert longer == pytest.approx(more)

@@ -10,6 +10,7 @@ import pytest
 
 from exporters.tables import COLUMNS, cut_list_bytes
 from geometry.bench.bench import Bench
+from geometry.cuts.trim import Trim
 from geometry.design.part import Part
 from shared.units import SHOWN_IN16, SHOWN_MM, Shown
 from shared.words import Words
@@ -67,9 +68,16 @@ _LATER_LEGS = {"leg_back_right", "leg_front_left", "leg_front_right"}
 
 def test_what_is_left_proud_is_said(stretcher: Part) -> None:
     (row,) = rows_of((replace(stretcher, allowance=6.0),))
-    assert row["Blank length mm"] == "900"
-    assert row["Finished length mm"] == "894"
     assert "6 mm left proud" in row["Notes"]
+
+
+def test_final_size_stands_beside_cut_size(plain: Part) -> None:
+    """300 x 200 with 3 left on each edge: 294 x 194 when fitted."""
+    shape = replace(plain.shape, cuts=(Trim(3.0, 297.0, 3.0, 197.0),))
+    (row,) = rows_of((replace(plain, shape=shape, allowance=6.0, allowance_across=6.0),))
+    assert (row["Blank length mm"], row["Blank width mm"]) == ("300", "200")
+    assert (row["Finished length mm"], row["Finished width mm"]) == ("294", "194")
+    assert "6 mm left on the length and 6 mm on the width" in row["Notes"]
 
 
 @pytest.mark.parametrize("start", ["=1+1", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1"])
