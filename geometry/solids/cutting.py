@@ -10,7 +10,7 @@ from functools import lru_cache
 from geometry.cuts.removal import Removal
 from geometry.design.part import Part, Shape
 from geometry.primitives.frame import Frame
-from geometry.solids.kernel import Body, EngineFault, carve, mesh_of, volume
+from geometry.solids.kernel import Body, EngineFault, carve, mesh_of
 from geometry.solids.solid import PlacedSolid, Solid, place
 from geometry.solids.surface import solid_from
 from shared.errors import CannotBuild
@@ -36,15 +36,14 @@ def solid_of(shape: Shape) -> Solid:
 
     Raises CannotBuild when its cuts leave nothing of the blank.
     """
-    body = body_of(shape)
-    mesh = mesh_of(body, removals_of(shape))
+    mesh = mesh_of(body_of(shape), removals_of(shape))
     if not len(mesh.triangles):
         titles = ", ".join(cut.title for cut in shape.cuts)
         raise CannotBuild(
             f"The cuts ({titles}) leave nothing of the piece.",
             remedy="Make the piece larger or the cuts smaller.",
         )
-    return solid_from(mesh, volume(body))
+    return solid_from(mesh)
 
 
 @lru_cache(maxsize=_KEPT)

@@ -3,9 +3,9 @@
 Frame and units: as the values given, mm.  The kernel never raises: a body it cannot make has a
 status and no volume, so every result is checked here and a bad one raises EngineFault.
 
-Method: saw cuts trim by a plane, which is cheapest; then the other cutters one by one, the
-simplest first, as each costs about as much as the surface it meets.  Each triangle of the
-result remembers the cutter and the face it came from.
+Method: saw cuts trim by a plane, which is cheapest; then the simple cutters one by one, as each
+costs about as much as the surface it meets; last the many-sided ones together, as they seldom
+meet one another.  Each triangle of the result remembers the cutter and the face it came from.
 """
 
 from __future__ import annotations
@@ -62,6 +62,7 @@ class _Cutter:
 
 
 _UNNAMED = -1
+_SIMPLE = 20  # triangles: a prism of up to six sides
 
 
 def carve(blank: Blank, removals: Sequence[Removal]) -> Body:
@@ -76,9 +77,13 @@ def carve(blank: Blank, removals: Sequence[Removal]) -> Body:
             cutters.append(_prism(removal).manifold)
         else:
             cutters.append(_hull(removal.points))
-    for cutter in sorted(cutters, key=manifold3d.Manifold.num_tri):
-        body -= cutter
-        body.num_tri()  # done now: left alone, the kernel would first unite all cutters
+    many_sided = [cutter for cutter in cutters if cutter.num_tri() > _SIMPLE]
+    for cutter in cutters:
+        if cutter.num_tri() <= _SIMPLE:
+            body -= cutter
+            body.num_tri()  # done now: left alone, the kernel would first unite all cutters
+    if many_sided:
+        body = manifold3d.Manifold.batch_boolean([body, *many_sided], manifold3d.OpType.Subtract)
     _check(body, "cutting a blank")
     return Body(body)
 
@@ -111,18 +116,28 @@ def mesh_of(body: Body, removals: Sequence[Removal]) -> Mesh:
         arcs.append(of_run)
         faces[start:stop] += base
         base += count
+    triangles, order = _in_order(mesh.tri_verts.astype(np.intp), len(mesh.vert_properties))
     return Mesh(
         vertices=np.array(mesh.vert_properties[:, :3]),
-        triangles=mesh.tri_verts.astype(np.intp),
-        faces=faces,
+        triangles=triangles,
+        faces=faces.take(order),
         arcs=np.concatenate(arcs),
         axes=np.concatenate(axes),
     )
 
 
-def volume(body: Body) -> float:
-    """Volume in mm³."""
-    return float(body.manifold.volume())
+def _in_order(triangles: Indices, vertex_count: int) -> tuple[Indices, Indices]:
+    """The triangles sorted, each from its least corner on, and where each was before.
+
+    The kernel's own order follows the age of the cutters, so it would tell what was cut before.
+    """
+    least = triangles.argmin(axis=1)
+    turned = triangles.ravel().take(
+        3 * np.arange(len(triangles))[:, None] + (least[:, None] + (0, 1, 2)) % 3
+    )
+    key = (turned[:, 0] * vertex_count + turned[:, 1]) * vertex_count + turned[:, 2]
+    order = np.argsort(key)
+    return turned.take(order, axis=0), order
 
 
 def pieces(body: Body) -> int:

@@ -2,11 +2,12 @@
 
 Frame and units: the mesh's own, mm.
 
-Method: triangles of one flat face share the face's normal, taken over the whole face so that
-a sliver cannot tilt it.  Each edge joins two triangles; it counts when their faces differ in
-direction, and is smooth when the true surfaces hardly do: a chord of an arc stands for the
-round surface, which faces straight away from the arc's axis.  Two triangles that share their
-longest edge within a face become one panel when they make a convex piece.
+Method: the volume is that of the pyramids from the origin to all triangles.  Triangles of one
+flat face share the face's normal, taken over the whole face so that a sliver cannot tilt it.
+Each edge joins two triangles; it counts when their faces differ in direction, and is smooth when
+the true surfaces hardly do: a chord of an arc stands for the round surface, which faces straight
+away from the arc's axis.  Two triangles that share their longest edge within a face become one
+panel when they make a convex piece.
 """
 
 from __future__ import annotations
@@ -25,12 +26,13 @@ _FLAT = 1e-6
 """Normals that differ by less belong to one plane: a micrometre over a metre."""
 
 
-def solid_from(mesh: Mesh, volume: float) -> Solid:
-    """The drawn edges and panels of ``mesh``, with its volume in mm³."""
+def solid_from(mesh: Mesh) -> Solid:
+    """The drawn edges, the panels and the volume of a closed ``mesh``."""
     points = np.ascontiguousarray(mesh.vertices.T)
     corners = np.ascontiguousarray(mesh.triangles.T)
     a, b, c = (points.take(corner, axis=1) for corner in corners)
-    normals = _face_normals(_cross(b - a, c - a), mesh.faces).take(mesh.faces, axis=1)
+    crosses = _cross(b - a, c - a)
+    normals = _face_normals(crosses, mesh.faces).take(mesh.faces, axis=1)
 
     halves = _half_edge_pairs(mesh.triangles, len(mesh.vertices))
     beside = halves // 3
@@ -58,7 +60,7 @@ def solid_from(mesh: Mesh, volume: float) -> Solid:
         smooth=frozen(smooth.take(drawn)),
         panels=frozen(panels),
         panel_normals=frozen(np.ascontiguousarray(normals.take(of_triangle, axis=1).T)),
-        volume=volume,
+        volume=float((crosses * a).sum()) / 6.0,
     )
 
 

@@ -16,6 +16,7 @@ from hypothesis import strategies as st
 from geometry.cuts.removal import HalfSpace, Hull, Prism
 from geometry.primitives.frame import Frame, unit
 from geometry.primitives.path import HALF_TURN_BULGE, Path
+from geometry.solids import cutting
 from geometry.solids.cutting import placed, solid_of
 from shared.errors import CannotBuild
 from shared.tolerances import CHORD_ERROR
@@ -178,6 +179,24 @@ def test_equal_shapes_share_one_solid_and_stand_where_their_frames_say():
     assert placed(there).high == pytest.approx((10, 20 + 600, 50))
     for local, stands in zip(placed(there).solid.vertices, placed(there).vertices, strict=True):
         assert tuple(stands) == pytest.approx(frame.to_bench(tuple(local)))
+
+
+def test_a_solid_does_not_tell_what_was_cut_before_it():
+    # Same design, same bytes: the order of triangles must not hang on the age of the cutters.
+    shapes = [piece.shape for seed in range(4) for piece in blocks(seed)]
+    forget()
+    first = [solid_of(shape) for shape in shapes]
+    forget()
+    again = [solid_of(shape) for shape in reversed(shapes)][::-1]
+    for one, other in zip(first, again, strict=True):
+        assert one is not other
+        for name in ("vertices", "triangles", "edges", "edge_normals", "panels", "volume"):
+            assert np.array_equal(getattr(one, name), getattr(other, name)), name
+
+
+def forget():
+    for kept in (cutting.body_of, cutting.solid_of, cutting.placed_shape):
+        kept.cache_clear()
 
 
 def test_arrays_cannot_be_changed():
