@@ -16,12 +16,12 @@ from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
 from geometry.bench.member import Member
 from geometry.cuts.cut import Blank
-from geometry.design.joint import Joint
+from geometry.design.joint import Joint, Measure
 from geometry.design.parameter import Parameter, count, length
 from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
 from geometry.joints.stopped_housing import HousingNumbers, stopped_housing
-from geometry.primitives.frame import Frame
+from geometry.primitives.frame import X_AXIS, Frame
 
 MOST_PARTITIONS = 12
 LEAST_CLEAR = 40.0  # mm between uprights: a hand must reach in
@@ -180,18 +180,21 @@ def _housed(c: CaseNumbers, at: Upright, parts: Mapping[str, Part], *, up: bool)
         inside_front = c.depth + c.bevel
     where = "top" if up else "bottom"
     numbers = HousingNumbers(
-        x_left=at.x_left,
-        x_right=right,
+        low=at.x_left,
+        high=right,
+        across=X_AXIS,
         back=at.back,
         front=c.upright_front,
-        inside_z=c.inside_high if up else c.inside_low,
-        up=up,
+        inside=c.inside_high if up else c.inside_low,
+        into=(0.0, 0.0, 1.0) if up else (0.0, 0.0, -1.0),
         depth=c.housing_depth,
         cover=c.cover,
         cutter_radius=c.cutter_radius,
         fit=c.housing_fit,
         board_front=fronts,
         inside_front=inside_front,
+        sides=(LEFT, RIGHT),
+        place=Measure("from_left_end", at.x_left, "mm", "upright's left face from the left end"),
     )
     return stopped_housing(f"housing_{where}_{at.name}", parts[where], parts[at.name], numbers)
 

@@ -1,45 +1,54 @@
-"""A stopped housing: an upright's tongue stands in a housing that stops short of the front.
+"""A stopped housing: a piece's tongue stands in a housing that stops short of the front.
 
-The upright keeps its full thickness in the housing.  Its front corner is notched by the depth of
-the housing, so that the un-notched front covers the round that the router leaves at the stop.
+The board may lie (an upright housed in top or bottom) or stand (a shelf housed in an upright).
+Either way the housing is cut from the back edge toward the front, and the housed piece keeps its
+full thickness in it.  Its front corner is notched by the depth of the housing, so that the
+un-notched front covers the round that the router leaves at the stop.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
+from geometry.cuts.contour import Face
 from geometry.cuts.housing import StoppedHousing
 from geometry.cuts.notch import Notch
 from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part
 from geometry.joints.marking import span
-from geometry.primitives.frame import Vec3
+from geometry.primitives.frame import Vec3, add, scale
 
 
 @dataclass(frozen=True, slots=True)
 class HousingNumbers:
     """One housing in bench coordinates, mm.
 
-    The upright fills ``x_left`` to ``x_right``; its back edge is ``back`` and its front edge
-    ``front`` millimetres in front of y = 0.  The board's inside face is at height ``inside_z``
-    and the housing goes ``depth`` beyond it (``up`` for a board above the upright).  The housing
-    stops ``cover`` behind the upright's front.  ``board_front`` is how far the board's outside
-    front arris lies in front of y = 0 at the upright's left face, middle and right face;
-    ``inside_front`` the same for the arris of the inside face, at the middle.
+    The housed piece fills ``low`` to ``high`` along ``across`` (the X or Z axis); its back edge is
+    ``back`` and its front edge ``front`` millimetres in front of y = 0.  The board's housed face
+    is at ``inside`` along the axis of ``into``, the unit direction into the board, and the
+    housing goes ``depth`` beyond it.  It stops ``cover`` behind the piece's front.
+
+    ``board_front`` is how far the board's outside front arris lies in front of y = 0 at the
+    piece's low face, middle and high face; ``inside_front`` the same for the arris of the housed
+    face, at the middle.  ``sides`` are the words for the low and the high side; ``place`` tells
+    where along the board the piece is marked.
     """
 
-    x_left: float
-    x_right: float
+    low: float
+    high: float
+    across: Vec3
     back: float
     front: float
-    inside_z: float
-    up: bool
+    inside: float
+    into: Vec3
     depth: float
     cover: float
     cutter_radius: float
     fit: float
     board_front: tuple[float, float, float]
     inside_front: float
+    sides: tuple[str, str]
+    place: Measure
 
     @property
     def stop(self) -> float:
@@ -51,66 +60,74 @@ class HousingNumbers:
         """How far in front of y = 0 the tongue may reach: where the round begins."""
         return self.stop - self.cutter_radius - self.fit / 2.0
 
+    def point(self, along: float, forward: float, deep: float) -> Vec3:
+        """The bench point at a place along ``across``, in front of y = 0 and below the face."""
+        x, y, z = self.into
+        face = (abs(x) * self.inside, abs(y) * self.inside - forward, abs(z) * self.inside)
+        return add(add(scale(self.across, along), face), scale(self.into, deep))
 
-def stopped_housing(name: str, board: Part, upright: Part, at: HousingNumbers) -> Joint:
-    """House ``upright`` in ``board``."""
-    x_low, x_high = span(
-        board, 0, (at.x_left - at.fit / 2.0, 0.0, 0.0), (at.x_right + at.fit / 2.0, 0.0, 0.0)
-    )
-    housing = StoppedHousing(x_low, x_high, at.stop, at.depth, at.cutter_radius)
-    floor_z = at.inside_z + at.depth if at.up else at.inside_z - at.depth
-    notch_low, notch_high = span(upright, 0, (0.0, 0.0, at.inside_z), (0.0, 0.0, floor_z))
-    y_low, y_high = span(upright, 1, (0.0, -at.tongue_front, 0.0), (0.0, -at.front, 0.0))
-    notch = Notch(notch_low, notch_high, y_low, y_high)
-    left, middle, right = at.board_front
-    where = "the front edge (outside arris)"
+
+def stopped_housing(name: str, board: Part, piece: Part, at: HousingNumbers) -> Joint:
+    """House ``piece`` in ``board``; both have x along ``into`` or ``across``, y from the back."""
+    wide_low, wide_high = at.low - at.fit / 2.0, at.high + at.fit / 2.0
+    x_low, x_high = span(board, 0, at.point(wide_low, 0.0, 0.0), at.point(wide_high, 0.0, 0.0))
+    _, stop, z = board.frame.to_local(at.point(at.low, at.stop, 0.0))
+    face = Face.FACE_SIDE if z < board.shape.blank.thickness / 2.0 else Face.REVERSE
+    housing = StoppedHousing(x_low, x_high, stop, at.depth, at.cutter_radius, face)
+    corner, inner = at.point(at.low, at.front, 0.0), at.point(at.low, at.tongue_front, at.depth)
+    notch = Notch(*span(piece, 0, corner, inner), *span(piece, 1, corner, inner))
     return Joint(
         name=name,
         kind="stopped housing",
-        parts=(board.name, upright.name),
+        parts=(board.name, piece.name),
         fit=at.fit,
         cuts_first=(housing,),
         cuts_second=(notch,),
-        measures=(
-            Measure("stop_from_front", middle - at.stop, "mm", f"stop from {where}, on the middle"),
-            Measure("stop_from_front_left", left - at.stop, "mm", f"stop from {where}, left side"),
-            Measure(
-                "stop_from_front_right", right - at.stop, "mm", f"stop from {where}, right side"
-            ),
-            Measure(
-                "stop_from_inside_arris",
-                at.inside_front - at.stop,
-                "mm",
-                "stop from the front arris of the housed face, on the middle",
-            ),
-            Measure("stop_from_back", at.stop, "mm", "stop from the back edge"),
-            Measure("housing_width", housing.width, "mm", "across the housing"),
-            Measure("housing_depth", at.depth, "mm", "below the inside face"),
-            Measure("from_left_end", at.x_left, "mm", "upright's left face from the left end"),
-            Measure("notch_length", at.front - at.tongue_front, "mm", "along the front corner"),
-            Measure("notch_height", at.depth, "mm", "up the front edge"),
+        measures=_measures(at, housing.width),
+        contacts=_contacts(at),
+    )
+
+
+def _measures(at: HousingNumbers, width: float) -> tuple[Measure, ...]:
+    low, middle, high = at.board_front
+    where = "the front edge (outside arris)"
+    stops = [
+        Measure(f"stop_from_front_{side}", front - at.stop, "mm", f"stop from {where}, {side} side")
+        for side, front in zip(at.sides, (low, high), strict=True)
+    ]
+    return (
+        Measure("stop_from_front", middle - at.stop, "mm", f"stop from {where}, on the middle"),
+        *stops,
+        Measure(
+            "stop_from_inside_arris",
+            at.inside_front - at.stop,
+            "mm",
+            "stop from the front arris of the housed face, on the middle",
         ),
-        contacts=_contacts(at, floor_z),
+        Measure("stop_from_back", at.stop, "mm", "stop from the back edge"),
+        Measure("housing_width", width, "mm", "across the housing"),
+        Measure("housing_depth", at.depth, "mm", "below the inside face"),
+        at.place,
+        Measure("notch_length", at.front - at.tongue_front, "mm", "along the front corner"),
+        Measure("notch_height", at.depth, "mm", "along the front edge"),
     )
 
 
-def _contacts(at: HousingNumbers, floor_z: float) -> tuple[Contact, ...]:
-    towards = -1.0 if at.up else 1.0
-    floor: tuple[Vec3, ...] = (
-        (at.x_left, -at.back, floor_z),
-        (at.x_right, -at.back, floor_z),
-        (at.x_right, -at.tongue_front, floor_z),
-        (at.x_left, -at.tongue_front, floor_z),
-    )
-    low, high = min(floor_z, at.inside_z), max(floor_z, at.inside_z)
-    cheek_x = at.x_left - at.fit / 2.0
-    cheek: tuple[Vec3, ...] = (
-        (cheek_x, -at.back, low),
-        (cheek_x, -at.tongue_front, low),
-        (cheek_x, -at.tongue_front, high),
-        (cheek_x, -at.back, high),
+def _contacts(at: HousingNumbers) -> tuple[Contact, ...]:
+    reach = ((at.low, at.back), (at.high, at.back), (at.high, at.tongue_front))
+    reach += ((at.low, at.tongue_front),)
+    floor = tuple(at.point(along, forward, at.depth) for along, forward in reach)
+    cheek_at = at.low - at.fit / 2.0
+    cheek = tuple(
+        at.point(cheek_at, forward, deep)
+        for forward, deep in (
+            (at.back, at.depth),
+            (at.tongue_front, at.depth),
+            (at.tongue_front, 0.0),
+            (at.back, 0.0),
+        )
     )
     return (
-        Contact(floor, (0.0, 0.0, towards), 0.0),
-        Contact(cheek, (1.0, 0.0, 0.0), at.fit / 2.0),
+        Contact(floor, scale(at.into, -1.0), 0.0),
+        Contact(cheek, at.across, at.fit / 2.0),
     )
