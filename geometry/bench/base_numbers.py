@@ -1,8 +1,9 @@
-"""The crossed base's numbers, read once from a spec, and the places that follow from them.
+"""The numbers of bridled legs, read once from a spec, and the places that follow from them.
 
 Each stretcher runs between two tips: the points, at the height of the case's underside and on the
 stretcher's middle plane, where the outer edges of its two legs begin.  Everything about a leg
-happens in the vertical plane of its stretcher.
+happens in the vertical plane of its stretcher.  Crossed stretchers run from corner to corner,
+those of trestles straight across the depth.
 """
 
 from __future__ import annotations
@@ -11,20 +12,26 @@ import math
 from dataclasses import dataclass
 from functools import lru_cache
 
+from geometry.bench.overall import CROSSED
 from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Vec2, Vec3, add, scale
 
 INSIDE, OUTSIDE = "inside", "outside"
 THIRD, OWN = "third", "own"
 
-# Each stretcher by the corners it joins; the first is notched from above.
-DIAGONALS = (("back_left", "front_right"), ("front_left", "back_right"))
+Pairs = tuple[tuple[str, str], tuple[str, str]]
+
+# Each stretcher by the corners it joins; of crossed ones the first is notched from above, those of
+# trestles run so that their face sides are the outsides.
+DIAGONALS: Pairs = (("back_left", "front_right"), ("front_left", "back_right"))
+ACROSS: Pairs = (("back_left", "front_left"), ("front_right", "back_right"))
 
 
 @dataclass(frozen=True, slots=True)
 class BaseNumbers:
-    """All in mm and degrees; ``tips`` in plan (X, Y) by corner."""
+    """All in mm and degrees; ``tips`` in plan (X, Y) by corner, ``pairs`` those joined."""
 
+    crossed: bool
     height: float
     splay_deg: float
     tips: tuple[tuple[str, Vec2], ...]
@@ -38,6 +45,10 @@ class BaseNumbers:
     proud: float
     bridle_fit: float
     lap_fit: float
+
+    @property
+    def pairs(self) -> Pairs:
+        return DIAGONALS if self.crossed else ACROSS
 
     def tip(self, corner: str) -> Vec2:
         return dict(self.tips)[corner]
@@ -83,9 +94,13 @@ class BaseNumbers:
 def base_numbers(spec: BenchSpec) -> BaseNumbers:
     """Read the base from a spec."""
     n = {name: value for name, value in spec.entries if not isinstance(value, str)}
-    x_left, x_right = n["inset_left"], n["length"] - n["inset_right"]
     thickness = n["base_thickness"]
+    crossed = spec.value("base") == CROSSED
+    # A trestle's inset is to its outside, half its thickness from its middle plane.
+    middle = 0.0 if crossed else thickness / 2.0
+    x_left, x_right = n["inset_left"] + middle, n["length"] - n["inset_right"] - middle
     return BaseNumbers(
+        crossed=crossed,
         height=n["base_height"],
         splay_deg=n["splay"],
         tips=(
@@ -109,14 +124,14 @@ def base_numbers(spec: BenchSpec) -> BaseNumbers:
 
 def outward(b: BaseNumbers, corner: str) -> Vec3:
     """The level unit direction along the stretcher toward a corner."""
-    other = _across(corner)
+    other = _across(b, corner)
     (x0, y0), (x1, y1) = b.tip(other), b.tip(corner)
     run = math.hypot(x1 - x0, y1 - y0)
     return ((x1 - x0) / run, (y1 - y0) / run, 0.0)
 
 
-def _across(corner: str) -> str:
-    for first, second in DIAGONALS:
+def _across(b: BaseNumbers, corner: str) -> str:
+    for first, second in b.pairs:
         if corner == first:
             return second
         if corner == second:

@@ -1,4 +1,4 @@
-"""What a crossed base must leave room for."""
+"""What crossed stretchers must leave room for."""
 
 from __future__ import annotations
 
@@ -42,8 +42,6 @@ def _crossing_angle(spec: BenchSpec) -> float:
     return math.degrees(math.asin(min(1.0, abs(u[0] * v[1] - u[1] * v[0])))) - 5.0
 
 
-_TAPER = "base_height splay stretcher_height taper_start leg_top_width leg_foot_width taper_side"
-
 CONSTRAINTS: tuple[Constraint, ...] = (
     rule("spread", f"{_TIPS} base_thickness", _spread, "the legs would run into each other"),
     rule(
@@ -58,39 +56,4 @@ CONSTRAINTS: tuple[Constraint, ...] = (
         _crossing_angle,
         "the stretchers would cross at less than {5 deg}",
     ),
-    rule(
-        "taper_room",
-        _TAPER,
-        lambda s: _taper_run(s) - 20.0,
-        "the taper needs at least {20 mm} between the joint and the floor",
-    ),
-    rule(
-        "leg_order",
-        "leg_top_width leg_foot_width",
-        lambda s: s.number("leg_top_width") - s.number("leg_foot_width"),
-        "the foot would be wider than the top",
-    ),
-    rule(
-        "tenon_walls",
-        "tenon_rule tenon_thickness base_thickness bridle_fit",
-        lambda s: base_numbers(s).mortise_wall - 3.0,
-        "the mortise would leave walls under {3 mm}",
-    ),
-    rule(
-        "tenon_least",
-        "tenon_rule tenon_thickness base_thickness",
-        lambda s: base_numbers(s).tenon - 4.0,
-        "the tenon would be thinner than {4 mm}",
-    ),
 )
-
-
-def _taper_run(spec: BenchSpec) -> float:
-    """How far the taper runs, along the leg or in height, whichever is less.
-
-    A taper that fell less than the level foot rises would cut the foot away from under the leg.
-    """
-    b = base_numbers(spec)
-    slope = -b.tangent if b.tapered_inside else b.tangent
-    along = b.leg_edge + slope * b.leg_foot - b.drop
-    return min(along, b.height - b.stretcher_height - b.taper_start)

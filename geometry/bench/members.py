@@ -2,7 +2,17 @@
 
 from __future__ import annotations
 
-from geometry.bench import back, case, crossed_base, edges, materials, overall, partitions
+from geometry.bench import (
+    back,
+    base_place,
+    bridled_legs,
+    case,
+    crossed_base,
+    edges,
+    materials,
+    overall,
+    partitions,
+)
 from geometry.bench.member import Member
 from geometry.design.spec import BenchSpec
 
@@ -13,6 +23,8 @@ MEMBERS: tuple[Member, ...] = (
     partitions.MEMBER,
     back.MEMBER,
     edges.MEMBER,
+    base_place.MEMBER,
+    bridled_legs.MEMBER,
     crossed_base.MEMBER,
     materials.MEMBER,
 )

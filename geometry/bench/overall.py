@@ -12,6 +12,10 @@ from geometry.design.spec import BenchSpec
 
 CASE = "case"
 CROSSED = "crossed stretchers"
+TRESTLES = "trestles"
+FOUR_LEGS = "four legs"
+PLINTH = "plinth"
+PANEL_FEET = "panel feet"
 
 SEATS = (CASE,)
 BASES = (CROSSED,)

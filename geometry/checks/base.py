@@ -103,7 +103,7 @@ CHECKS: tuple[Check, ...] = (
         "A bridle joint shares the thickness between the tenon and the walls beside it. Under "
         "6 mm either breaks easily, the more so in a leaning leg: common practice, no source.",
         _thin_walls,
-        ("crossed base",),
+        ("bridled legs",),
     ),
     Check(
         "flat_lap",
@@ -120,6 +120,6 @@ CHECKS: tuple[Check, ...] = (
         "Compares the top of each leg with the outline of the bottom board. A top that stands "
         "out is not held by the case and is in the way of feet. The limit is the outline itself.",
         _leg_outside,
-        ("crossed base",),
+        ("bridled legs",),
     ),
 )

@@ -1,4 +1,4 @@
-"""Dimensions of the base in the three views."""
+"""Dimensions of bridled legs, crossed or in trestles, in the three views."""
 
 from __future__ import annotations
 
@@ -30,12 +30,29 @@ from geometry.views.view import FRONT, PLAN, View
 
 def base_dimensions(bench: Bench) -> tuple[Dimension, ...]:
     b = base_numbers(bench.spec)
-    return (*_insets(bench, b), *_heights(bench, b), *_angles(bench, b))
+    return (*_insets(bench, b), *_heights(bench, b), *_splay(bench, b))
+
+
+def crossing_dimensions(bench: Bench) -> tuple[Dimension, ...]:
+    """The angle at which the stretchers cross."""
+    b = base_numbers(bench.spec)
+    place = crossing(b)
+    if place is None:
+        return ()
+    reach = b.thickness * 3.0
+    u, v = outward(b, DIAGONALS[0][1]), outward(b, DIAGONALS[1][1])
+    start = (place[0] + reach * v[0], place[1] + reach * v[1])
+    end = (place[0] + reach * u[0], place[1] + reach * u[1])
+    # The acute angle: between the two right-hand ends where they lie within a quarter turn.
+    if u[0] * v[0] + u[1] * v[1] < 0.0:
+        start = (place[0] - reach * v[0], place[1] - reach * v[1])
+    at = Place(PLAN, start, end, LEVEL, WITHIN, 1)
+    return (follows(bench, "lap_angle", at, apex=place),)
 
 
 def _insets(bench: Bench, b: BaseNumbers) -> list[Dimension]:
     length, depth = bench.spec.number("length"), bench.spec.number("depth")
-    left, right = b.tip("back_left")[0], b.tip("back_right")[0]
+    left, right = bench.spec.number("inset_left"), length - bench.spec.number("inset_right")
     z = b.height
     found = [
         bound(bench, "inset_left", Place(FRONT, (0.0, z), (left, z), LEVEL, BELOW, 1)),
@@ -59,28 +76,19 @@ def _heights(bench: Bench, b: BaseNumbers) -> list[Dimension]:
     return [bound(bench, "stretcher_height", at)]
 
 
-def _angles(bench: Bench, b: BaseNumbers) -> list[Dimension]:
-    found = []
-    place = crossing(b)
-    if place is not None:
-        reach = b.thickness * 3.0
-        u, v = outward(b, DIAGONALS[0][1]), outward(b, DIAGONALS[1][1])
-        start = (place[0] + reach * v[0], place[1] + reach * v[1])
-        end = (place[0] + reach * u[0], place[1] + reach * u[1])
-        # The acute angle: between the two right-hand ends where they lie within a quarter turn.
-        if u[0] * v[0] + u[1] * v[1] < 0.0:
-            start = (place[0] - reach * v[0], place[1] - reach * v[1])
-        at = Place(PLAN, start, end, LEVEL, WITHIN, 1)
-        found.append(follows(bench, "lap_angle", at, apex=place))
-    found.append(splay_dimension(b, FRONT, "front_right"))
-    return found
+def _splay(bench: Bench, b: BaseNumbers) -> list[Dimension]:
+    if b.crossed:
+        return [splay_dimension(b, FRONT, "front_right")]
+    view = end_view(bench)
+    side = "right" if view.right[1] > 0.0 else "left"
+    return [splay_dimension(b, view, f"front_{side}")]
 
 
 def splay_dimension(b: BaseNumbers, view: View, corner: str) -> Dimension:
     """The splay at one leg's straight edge, between the edge and the vertical.
 
-    The view shows the lean foreshortened; the value is the true angle, in the plane of the
-    stretcher.
+    A front view of crossed stretchers shows the lean foreshortened; the value is the true angle,
+    in the plane of the stretcher.
     """
     tip, foot = (view.project(point) for point in straight_edge(b, corner))
     return Dimension(
@@ -97,7 +105,7 @@ def splay_dimension(b: BaseNumbers, view: View, corner: str) -> Dimension:
         parameter="splay",
         apex=tip,
         pull=splay_pull(b, view, corner),
-        note="true",
+        note="true" if b.crossed else "",
     )
 
 

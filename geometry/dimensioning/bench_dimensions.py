@@ -9,7 +9,7 @@ from collections.abc import Callable
 
 from geometry.bench.bench import Bench
 from geometry.bench.members import has
-from geometry.dimensioning.base_dimensions import base_dimensions
+from geometry.dimensioning.base_dimensions import base_dimensions, crossing_dimensions
 from geometry.dimensioning.case_dimensions import case_dimensions
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.overall_dimensions import overall_dimensions
@@ -18,7 +18,8 @@ from geometry.dimensioning.overall_dimensions import overall_dimensions
 _DIMENSIONED: tuple[tuple[str, Callable[[Bench], tuple[Dimension, ...]]], ...] = (
     ("overall", overall_dimensions),
     ("case", case_dimensions),
-    ("crossed base", base_dimensions),
+    ("bridled legs", base_dimensions),
+    ("crossed base", crossing_dimensions),
 )
 
 

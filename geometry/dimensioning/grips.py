@@ -15,7 +15,7 @@ from geometry.dimensioning.pull import Grip
 _GRIPPED: tuple[tuple[str, Callable[[Bench], tuple[Grip, ...]]], ...] = (
     ("case", case_grips),
     ("overall", overall_grips),
-    ("crossed base", base_grips),
+    ("bridled legs", base_grips),
 )
 
 

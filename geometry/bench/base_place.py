@@ -1,0 +1,87 @@
+"""Where a base stands under the bench, and how far its legs lean out: what several bases share.
+
+A value here means the same under every base that has it, so it is kept when the base is changed.
+Insets are measured at the underside of what stands on the base, inward from its outline.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from geometry.bench.member import Member
+from geometry.bench.overall import CROSSED, FOUR_LEGS, PANEL_FEET, PLINTH, TRESTLES
+from geometry.design.parameter import Parameter, angle, length
+from geometry.design.spec import BenchSpec
+
+
+def _under(*bases: str) -> Callable[[BenchSpec], bool]:
+    """Whether a bench stands on one of these."""
+    return lambda spec: spec.value("base") in bases
+
+
+_BY_CORNER = _under(CROSSED, TRESTLES)
+_BY_EDGE = _under(FOUR_LEGS, PLINTH, PANEL_FEET)
+
+
+def _inset(
+    name: str,
+    title: str,
+    default: float,
+    description: str,
+    applies: Callable[[BenchSpec], bool] = lambda _spec: True,
+) -> Parameter:
+    return length(name, title, "Base", default, -200, 1500, description, applies=applies)
+
+
+PARAMETERS: tuple[Parameter, ...] = (
+    angle(
+        "splay",
+        "Splay",
+        "Base",
+        15,
+        0,
+        30,
+        "How far the legs lean out from the vertical; of four legs, as seen from the front.",
+        applies=_under(CROSSED, TRESTLES, FOUR_LEGS),
+    ),
+    _inset("inset_left", "Base in, left", 70, "From the left end to the base's outer top."),
+    _inset("inset_right", "Base in, right", 70, "From the right end to the base's outer top."),
+    _inset(
+        "inset_back_left",
+        "Back left leg in",
+        60,
+        "From the back edge to the leg's outer top.",
+        _BY_CORNER,
+    ),
+    _inset(
+        "inset_back_right",
+        "Back right leg in",
+        60,
+        "From the back edge to the leg's outer top.",
+        _BY_CORNER,
+    ),
+    _inset(
+        "inset_front_left",
+        "Front left leg in",
+        60,
+        "From the bottom's front edge to the leg's outer top; less than 0 stands forward.",
+        _BY_CORNER,
+    ),
+    _inset(
+        "inset_front_right",
+        "Front right leg in",
+        60,
+        "From the bottom's front edge to the leg's outer top; less than 0 stands forward.",
+        _BY_CORNER,
+    ),
+    _inset("inset_back", "Base in, back", 40, "From the back edge to the base's top.", _BY_EDGE),
+    _inset(
+        "inset_front",
+        "Base in, front",
+        40,
+        "From the bottom's front edge to the base's top; less than 0 stands forward.",
+        _BY_EDGE,
+    ),
+)
+
+MEMBER = Member("base place", PARAMETERS)
