@@ -23,6 +23,10 @@ from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Vec2
 from shared.tolerances import COPLANAR
 
+# mm by which one stretch's cutter runs into the next: two that only touch on the mitre may leave a
+# skin between them, as thin as rounding.
+_LAP = 1e-5
+
 PARAMETERS: tuple[Parameter, ...] = (
     length(
         "chamfer",
@@ -103,9 +107,14 @@ def _along(
     found = []
     for (p, q), (i, j) in zip(pairwise(points), pairwise(inner), strict=True):
         shift = _shift(c, part, p, q, slope) * leg
+        run = math.dist(p, q)
+        dx, dy = (q[0] - p[0]) / run * _LAP, (q[1] - p[1]) / run * _LAP
         ends = tuple(
             ChamferEnd((x, y, t), (u, v, t), (x, y + shift, t - leg))
-            for (x, y), (u, v) in ((p, i), (q, j))
+            for x, y, u, v in (
+                (p[0] - dx, p[1] - dy, i[0] - dx, i[1] - dy),
+                (q[0] + dx, q[1] + dy, j[0] + dx, j[1] + dy),
+            )
         )
         found.append(Chamfer(ends[0], ends[1], Face.REVERSE))
     return tuple(found)

@@ -22,6 +22,7 @@ from geometry.solids.measure import piece_count, shared_volume
 from geometry.solids.solid import PlacedSolid
 from shared.tolerances import SHARED_VOLUME
 from tests.flat_faces import FlatFace, between_deg, flat_faces
+from tests.judges.inside import winding
 
 PER_AXIS = 3  # random section planes for each direction
 
@@ -117,5 +118,4 @@ def section(mesh: trimesh.Trimesh, axis: int, at: float) -> BaseGeometry:
 
 def _is_wood(mesh: trimesh.Trimesh, ring: BaseGeometry, axis: int, at: float) -> bool:
     point = np.insert(np.array(ring.representative_point().coords[0]), axis, at)
-    caster = trimesh.ray.ray_triangle.RayMeshIntersector(mesh)
-    return bool(caster.contains_points([point])[0])
+    return bool(winding(mesh.vertices, mesh.faces, point[None])[0] > 0.5)

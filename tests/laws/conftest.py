@@ -1,0 +1,38 @@
+"""Random benches for the laws: a couple of dozen always, several hundred in the sweep."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+import pytest
+
+from geometry.bench.bench import Bench
+from geometry.bench.build import build
+from tests.random_benches import random_spec
+
+QUICK, SWEEP = 20, 300
+
+SEEDS = [
+    *range(QUICK),
+    *(pytest.param(seed, marks=pytest.mark.sweep) for seed in range(QUICK, SWEEP)),
+]
+
+
+@lru_cache(maxsize=SWEEP)
+def _random_bench(seed: int) -> Bench:
+    return build(random_spec(seed))
+
+
+@pytest.fixture(params=SEEDS)
+def bench(request: pytest.FixtureRequest) -> Bench:
+    return _random_bench(request.param)
+
+
+@pytest.hookimpl(trylast=True)
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """The sweep runs when it is asked for: ``pytest -m sweep``."""
+    if config.option.markexpr:
+        return
+    swept = [item for item in items if item.get_closest_marker("sweep")]
+    config.hook.pytest_deselected(items=swept)
+    items[:] = [item for item in items if item not in set(swept)]
