@@ -230,9 +230,11 @@ def _depths(sizes: PartSizes, waste: Waste) -> None:
             sizes.level(PART_END, ((a, -y), (b, -y)), Stand(side, _SIZE))
         elif at_start or at_end:
             x, side = (part.low[0], _LEFT) if at_start else (part.high[0], _RIGHT)
+            if a - part.low[2] < NEAR or part.high[2] - b < NEAR:
+                x = max(xs) if at_start else min(xs)  # at the shoulder both faces are there
             sizes.upright(PART_EDGE, ((x, a), (x, b)), Stand(side, _SIZE))
         else:
-            x = (min(xs) + max(xs)) / 2.0
+            x = min(xs) + 0.8 * (max(xs) - min(xs))
             sizes.upright(PART_EDGE, ((x, a), (x, b)), Stand(_WITHIN, _SIZE))
 
 

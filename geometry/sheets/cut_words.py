@@ -1,0 +1,191 @@
+"""Each cut of a part as one line of words for the bench: what it is, how wide, how deep, where.
+
+Lengths stand in the sentence as ``{12.7 mm}`` and angles as ``{15 deg}``, to be written in the
+maker's unit at the border.  A kind of cut that is not known here is named and measured by what
+it takes away.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from geometry.cuts.chamfer import Chamfer
+from geometry.cuts.cut import Blank, Cut
+from geometry.cuts.housing import StoppedHousing
+from geometry.cuts.lap import AngledLap
+from geometry.cuts.notch import Notch
+from geometry.cuts.open_mortise import OpenMortise
+from geometry.cuts.rebate import Rebate
+from geometry.cuts.run_out import RunOut
+from geometry.cuts.saw import SawCut
+from geometry.cuts.stopped_bevel import StoppedBevel
+from geometry.cuts.tenon import Tenon
+from geometry.design.part import Shape
+from geometry.sheets.waste import wastes
+from shared.units import angle_mark, length_mark
+
+_SQUARE = 0.01  # degrees: less than this off square is square
+_NEAR = 0.02  # mm
+
+
+@dataclass(frozen=True, slots=True)
+class CutLine:
+    """A row of the table: the numbers of the cuts it stands for, their title, and the words."""
+
+    numbers: tuple[int, ...]
+    title: str
+    words: str
+
+    @property
+    def number_text(self) -> str:
+        """'3' for one cut, '7–9' for a run of alike ones."""
+        first, last = self.numbers[0], self.numbers[-1]
+        if first == last:
+            return str(first)
+        run = last - first + 1 == len(self.numbers)
+        return f"{first}–{last}" if run else ", ".join(str(n) for n in self.numbers)
+
+
+def cut_lines(shape: Shape) -> tuple[CutLine, ...]:
+    """The rows of a part's table of cuts; cuts that read alike share a row."""
+    rows: dict[tuple[str, str], list[int]] = {}
+    for number, cut in enumerate(shape.cuts, start=1):
+        rows.setdefault((cut.title, _words(cut, shape, number)), []).append(number)
+    return tuple(CutLine(tuple(numbers), *key) for key, numbers in rows.items())
+
+
+def _words(cut: Cut, shape: Shape, number: int) -> str:
+    for kind, words in _KINDS:
+        if isinstance(cut, kind):
+            return words(cut, shape.blank)
+    return _by_its_waste(shape, number)
+
+
+def _saw(cut: SawCut, _blank: Blank) -> str:
+    tilt, swing = cut.tilt_deg, cut.swing_deg
+    blade = "blade square" if tilt < _SQUARE else f"blade tilted {_deg(tilt)}"
+    if swing < _SQUARE:
+        return f"across, {blade}"
+    if swing <= 45.0:
+        return f"across, {_deg(swing)} off square, {blade}"
+    if 90.0 - swing < _SQUARE:
+        return f"along, {blade}"
+    return f"along, {_deg(90.0 - swing)} off the grain, {blade}"
+
+
+def _housing(cut: StoppedHousing, _blank: Blank) -> str:
+    return (
+        f"{_mm(cut.width)} wide, {_mm(cut.depth)} deep in the {cut.face.value}, "
+        f"stops {_mm(cut.stop)} from the face edge, corners R {_mm(cut.corner_radius)}"
+    )
+
+
+def _rebate(cut: Rebate, blank: Blank) -> str:
+    wide, long = cut.y_high - cut.y_low, cut.x_high - cut.x_low
+    where = "along the face edge" if cut.y_low < _NEAR else "along the far edge"
+    size = wide
+    if wide > blank.width - _NEAR:
+        where = f"across the {_end(cut.x_low, blank)}"
+        size = long
+    words = f"{_mm(size)} wide, {_mm(cut.depth)} deep in the {cut.face.value}, {where}"
+    if cut.x_low > _NEAR and size == wide:
+        words += f", from {_mm(cut.x_low)}"
+    if cut.x_high < blank.length - _NEAR and size == wide:
+        words += f", to {_mm(cut.x_high)}"
+    return words
+
+
+def _notch(cut: Notch, blank: Blank) -> str:
+    edge = "face edge" if cut.y_low < _NEAR else "far edge"
+    along, across = _mm(cut.x_high - cut.x_low), _mm(cut.y_high - cut.y_low)
+    return f"{along} along, {across} across, at the {edge}, {_end(cut.x_low, blank)}"
+
+
+def _lap(cut: AngledLap, blank: Blank) -> str:
+    edge = "face edge" if cut.from_face_edge else "far edge"
+    slant = math.degrees(math.atan2(abs(cut.x_reverse - cut.x_face), blank.thickness))
+    way = f"{_deg(slant)} off square" if slant <= 45.0 else f"{_deg(90.0 - slant)} off the grain"
+    return (
+        f"{_mm(2.0 * cut.half_span)} along the grain, {_mm(cut.depth)} deep from the {edge}, "
+        f"walls {way}"
+    )
+
+
+def _mortise(cut: OpenMortise, blank: Blank) -> str:
+    return (
+        f"{_mm(cut.z_high - cut.z_low)} wide, {_mm(cut.z_low)} in from the face side; floor "
+        f"{_slant(cut.floor_face_edge, cut.floor_far_edge, blank.width)}"
+    )
+
+
+def _tenon(cut: Tenon, _blank: Blank) -> str:
+    return f"{_mm(cut.z_high - cut.z_low)} thick, {_mm(cut.z_low)} in from the face side"
+
+
+def _run_out(cut: RunOut, _blank: Blank) -> str:
+    (_, width), *rest = cut.knees
+    words = [f"sawn square: {_mm(width)} wide at the left"]
+    for x, y in rest:
+        if abs(y - width) < _NEAR:
+            words.append(f"parallel to {_mm(x)}")
+        else:
+            words.append(f"straight to {_mm(y)} wide at {_mm(x)}")
+        width = y
+    return ", ".join(words)
+
+
+def _bevel(cut: StoppedBevel, blank: Blank) -> str:
+    return (
+        f"far edge, blade tilted {_deg(cut.tilt_deg(blank))}, from {_mm(cut.x_low)} to "
+        f"{_mm(cut.x_high)}"
+    )
+
+
+def _chamfer(cut: Chamfer, _blank: Blank) -> str:
+    size = math.dist(cut.start.arris, cut.start.on_face)
+    return f"{_mm(size)} on the arris of the {cut.face.value}"
+
+
+def _by_its_waste(shape: Shape, number: int) -> str:
+    """The rectangle round what the cut takes away, and how far through."""
+    found = [waste for waste in wastes(shape) if waste.number == number]
+    if not found:
+        return "takes nothing away"
+    xs = [x for waste in found for x, _ in (*waste.low, *waste.high)]
+    ys = [y for waste in found for _, y in (*waste.low, *waste.high)]
+    deep = sum(waste.z_high - waste.z_low for waste in found)
+    return f"{_mm(max(xs) - min(xs))} along, {_mm(max(ys) - min(ys))} across, {_mm(deep)} deep"
+
+
+def _slant(near: float, far: float, width: float) -> str:
+    off = math.degrees(math.atan2(abs(far - near), width))
+    return "square" if off < _SQUARE else f"{_deg(off)} off square"
+
+
+def _end(x_low: float, blank: Blank) -> str:
+    return "left end" if x_low < blank.length / 2.0 else "right end"
+
+
+def _mm(value: float) -> str:
+    return length_mark(round(value, 4))
+
+
+def _deg(value: float) -> str:
+    return angle_mark(round(value, 4))
+
+
+_KINDS: tuple[tuple[type, Callable[[Any, Blank], str]], ...] = (
+    (SawCut, _saw),
+    (StoppedHousing, _housing),
+    (Rebate, _rebate),
+    (Notch, _notch),
+    (AngledLap, _lap),
+    (OpenMortise, _mortise),
+    (Tenon, _tenon),
+    (RunOut, _run_out),
+    (StoppedBevel, _bevel),
+    (Chamfer, _chamfer),
+)

@@ -1,0 +1,146 @@
+"""Enlarged details of a part: what is too small to read at the scale of its views.
+
+Frame: view mm in, sheet mm about the detail's own middle out.
+
+Method: dimensions that would come out too small are gathered by view and neighbourhood; a circle
+round each gathering is cut out of the linework and drawn at the largest standard scale that its
+room allows.  Details that would say the same (two alike housings) are drawn once.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from geometry.dimensioning.dimension import Dimension
+from geometry.dimensioning.placed import DimensionStyle, Placed
+from geometry.dimensioning.placement import place
+from geometry.primitives.frame import Vec2
+from geometry.views.linework import Linework
+from shared.paper import SCALES
+
+_SMALL = 2.0  # mm on the sheet: a shorter length cannot be drawn clearly
+_SMALL_INNER = 4.0  # the same for one that stands inside the drawing
+_SMALL_SIDE = 5.0  # the same for a side of an angle
+_LARGEST = 36.0  # mm on the sheet, the diameter of a detail
+_CONTEXT = 1.25  # how far round the dimensioned points a detail reaches
+_THICKNESS = 0.8  # of the part: the least radius that shows where on the piece a detail is
+_CHORDS = 48
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Detail:
+    """A circle of one view, enlarged.
+
+    ``centre`` (u, v) and ``radius`` in view mm; ``linework`` is cut to the circle, about the view's
+    origin; ``placed`` holds its dimensions in sheet mm about the view's origin at this scale.
+    """
+
+    letter: str
+    linework: Linework
+    centre: Vec2
+    radius: float
+    scale: float
+    placed: Placed
+
+
+def too_small(dimension: Dimension, scale: float) -> bool:
+    """Whether a dimension cannot be read at a scale; overall sizes always stay."""
+    if dimension.apex is not None:
+        return math.dist(dimension.apex, dimension.end) * scale < _SMALL_SIDE
+    return dimension.value * scale < (_SMALL_INNER if dimension.side == 0 else _SMALL)
+
+
+def details(
+    lineworks: Sequence[Linework],
+    small: Sequence[Dimension],
+    scale: float,
+    thickness: float,
+    style: DimensionStyle,
+) -> tuple[Detail, ...]:
+    """The details that show the small dimensions of a part so thick, lettered in order."""
+    least = _THICKNESS * thickness
+    found: list[Detail] = []
+    seen: set[tuple[object, ...]] = set()
+    for linework in lineworks:
+        own = [one for one in small if one.view == linework.view.name]
+        for group in _gathered(own, least):
+            key = (linework.view.name, *sorted((one.unit, round(one.value, 2)) for one in group))
+            if key in seen:
+                continue
+            seen.add(key)
+            letter = "ABCDEFGHJKLMNPQRSTUVWXYZ"[len(found) % 24]
+            circle = _circle(group, least)
+            found.append(_detail(letter, linework, group, circle, (scale, style)))
+    return tuple(found)
+
+
+def _points(one: Dimension) -> list[Vec2]:
+    return [one.start, one.end] if one.apex is None else [one.apex, one.end]
+
+
+def _gathered(own: Sequence[Dimension], least: float) -> list[list[Dimension]]:
+    """Groups whose points lie near each other."""
+    groups: list[list[Dimension]] = []
+    for one in own:
+        middle = _circle([one], least)[0]
+        for group in groups:
+            centre, radius = _circle(group, least)
+            if math.dist(middle, centre) < 3.0 * radius:
+                group.append(one)
+                break
+        else:
+            groups.append([one])
+    return groups
+
+
+def _circle(group: Sequence[Dimension], least: float) -> tuple[Vec2, float]:
+    points = [point for one in group for point in _points(one)]
+    us, vs = [u for u, _ in points], [v for _, v in points]
+    centre = ((min(us) + max(us)) / 2.0, (min(vs) + max(vs)) / 2.0)
+    reach = max(math.dist(centre, point) for point in points)
+    return centre, max(_CONTEXT * reach, reach + 4.0, least)
+
+
+def _detail(
+    letter: str,
+    linework: Linework,
+    group: Sequence[Dimension],
+    circle: tuple[Vec2, float],
+    drawn: tuple[float, DimensionStyle],
+) -> Detail:
+    centre, radius = circle
+    scale, style = drawn
+    steps = [s.factor for s in SCALES if 2.0 * radius * s.factor <= _LARGEST and s.factor > scale]
+    enlarged = steps[0] if steps else scale
+    cut = _cut_out(linework, centre, radius)
+    edge = _circle_lines(centre, radius)
+    placed = place(group, np.concatenate([cut.segments, edge]), enlarged, style)
+    return Detail(letter, cut, centre, radius, enlarged, placed)
+
+
+def _cut_out(linework: Linework, centre: Vec2, radius: float) -> Linework:
+    """The lines inside a circle."""
+    start = linework.segments[:, :2] - np.array(centre)
+    run = linework.segments[:, 2:] - linework.segments[:, :2]
+    a = np.maximum((run * run).sum(axis=1), 1e-12)
+    b = (start * run).sum(axis=1)
+    c = (start * start).sum(axis=1) - radius * radius
+    inside = b * b - a * c
+    root = np.sqrt(np.maximum(inside, 0.0))
+    t0 = np.clip((-b - root) / a, 0.0, 1.0)
+    t1 = np.clip((-b + root) / a, 0.0, 1.0)
+    keep = (inside > 0.0) & (t1 - t0 > 1e-9)
+    foot = linework.segments[:, :2]
+    lines = np.hstack([foot + t0[:, None] * run, foot + t1[:, None] * run])[keep]
+    return Linework(linework.view, lines, linework.visible[keep], linework.owner[keep])
+
+
+def _circle_lines(centre: Vec2, radius: float) -> NDArray[np.float64]:
+    turns = np.linspace(0.0, 2.0 * math.pi, _CHORDS + 1)
+    points = np.array(centre) + radius * np.column_stack([np.cos(turns), np.sin(turns)])
+    return np.hstack([points[:-1], points[1:]])

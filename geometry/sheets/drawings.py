@@ -1,0 +1,38 @@
+"""The set of drawings of a bench: the general arrangement, then a page for each different part."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from geometry.bench.bench import Bench
+from geometry.dimensioning.bench_dimensions import dimensions
+from geometry.drawing.marks import Sheet
+from geometry.sheets.arrangement import arrange
+from geometry.sheets.layout import Layout, furniture
+from geometry.sheets.part_sheets import part_groups, part_pages
+from geometry.views.look import look_all
+from geometry.views.view import END_RIGHT, FRONT, PLAN
+
+
+def drawings(bench: Bench, layout: Layout) -> tuple[Sheet, ...]:
+    """All sheets in order, numbered in their title blocks.
+
+    ``layout.title`` is the block of the set; each sheet states its own document type, number and
+    scale.
+    """
+    pages = [page for group in part_groups(bench) for page in part_pages(group, layout)]
+    count = 1 + len(pages)
+    first = _titled(layout, "General arrangement drawing", 1, count)
+    lineworks = look_all(bench.parts, (FRONT, PLAN, END_RIGHT))
+    sheets = [arrange(bench, lineworks, dimensions(bench), first).sheet]
+    for number, page in enumerate(pages, start=2):
+        own = _titled(layout, "Part drawing", number, count, page.title)
+        marks = (*furniture(own, page.scale), *page.marks)
+        sheets.append(Sheet(page.title, layout.paper.width, layout.paper.height, marks))
+    return tuple(sheets)
+
+
+def _titled(layout: Layout, kind: str, number: int, count: int, part: str | None = None) -> Layout:
+    if layout.title is None:
+        return layout
+    return replace(layout, title=layout.title.about(kind, part).on_sheet(number, count))

@@ -1,0 +1,253 @@
+"""Finds the largest scale at which a part's views, details and tables share a page.
+
+Frame: sheet mm.
+
+Method: at each standard scale, largest first, the views go to the upper left, the table of cuts
+into the lowest room that holds it (beside the title block if it can), and the details into what
+is left, from the upper right.  Then all but the table moves to the middle of the room it has.
+When one page would cost more than half of the scale, what has no room goes on to another page.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from geometry.dimensioning.dimension import Dimension
+from geometry.primitives.frame import Vec2
+from geometry.sheets.details import Detail, details, too_small
+from geometry.sheets.free_space import FreeSpace, Rectangle
+from geometry.sheets.layout import Layout
+from geometry.sheets.text_block import NO_TEXT, TextBlock
+from geometry.sheets.view_grid import Block, bare_size, block, grid_origins, grid_size
+from geometry.views.linework import Linework
+from shared.paper import SCALES, TITLE_BLOCK_WIDTH, largest_scale
+
+_AIR = 7.0  # mm between views, details and tables
+_COLUMN = 84.0  # mm, a table at the right
+_LARGEST_SCALE = 1.0
+_WORTH = 0.45  # a second page is better than less than this part of the scale
+_FOOT = 3.0  # mm between the border and a table beside the title block
+DETAIL_CAPTION = 7.0  # mm below a detail for its caption
+_DETAIL_WIDTH = 34.0  # mm, for the caption
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class PagePlan:
+    """What goes on one page and where, in sheet mm.
+
+    ``origins`` are the sheet points of the views' (0, 0), none on a later page; ``detail_origins``
+    those of the details' view at the detail's scale; ``table_corner`` is the table's upper left
+    corner.  ``rings`` are all details of the part, wherever they are drawn.
+    """
+
+    scale: float
+    blocks: tuple[Block, ...]
+    origins: dict[str, Vec2]
+    details: tuple[Detail, ...]
+    detail_origins: tuple[Vec2, ...]
+    table: TextBlock
+    table_corner: Vec2
+    rings: tuple[Detail, ...]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Content:
+    """What is still to be put on pages: views, a table in several widths, details."""
+
+    scale: float
+    blocks: tuple[Block, ...]
+    tables: tuple[TextBlock, ...]
+    details: tuple[Detail, ...]
+
+    @property
+    def amount(self) -> int:
+        return len(self.blocks) + bool(self.tables) + len(self.details)
+
+
+def planned(
+    lineworks: Sequence[Linework],
+    dimensions: Sequence[Dimension],
+    make_table: Callable[[float], TextBlock],
+    head_height: float,
+    layout: Layout,
+) -> tuple[PagePlan, ...]:
+    """The pages of a part, the views on the first.
+
+    ``make_table`` gives the table for a width; ``head_height`` is what each page's head takes.
+    Views too large even for the smallest scale stand at that scale, over their room.
+    """
+    left, _, right, _ = layout.room
+    widths = (right - left - TITLE_BLOCK_WIDTH, _COLUMN, right - left)
+    tables = tuple(make_table(width) for width in widths if width > 30.0)
+    tables = tuple(table for table in tables if table.height)
+    first: tuple[PagePlan, _Content] | None = None
+    for scale in _scales(lineworks, layout):
+        if first is not None and scale < _WORTH * first[0].scale:
+            break
+        content = _content(lineworks, dimensions, scale, tables, layout)
+        found = _fullest(content, head_height, layout)
+        if found[0].blocks and not found[1].amount:
+            return (found[0],)
+        if found[0].blocks and first is None:
+            first = found
+    plan, rest = first if first is not None else _over(content, head_height, layout)
+    pages = [plan]
+    while rest.amount:
+        plan, left_over = _fullest(rest, head_height, layout)
+        if left_over.amount == rest.amount:  # too large for a page of its own
+            break
+        pages.append(replace(plan, rings=pages[0].rings))
+        rest = left_over
+    return tuple(pages)
+
+
+def detail_size(detail: Detail) -> Vec2:
+    """Width and height of a detail with its dimensions and its caption."""
+    left, bottom, right, top = detail.placed.extent
+    return (max(right - left, _DETAIL_WIDTH), top - bottom + DETAIL_CAPTION)
+
+
+def _scales(lineworks: Sequence[Linework], layout: Layout) -> Iterator[float]:
+    if layout.scale is not None:
+        yield layout.scale
+        return
+    wide, high = bare_size(lineworks)
+    left, bottom, right, top = layout.room
+    most = min(_LARGEST_SCALE, (right - left) / max(wide, 1.0), (top - bottom) / max(high, 1.0))
+    first = SCALES.index(largest_scale(most))
+    yield from (step.factor for step in SCALES[first:])
+
+
+def _content(
+    lineworks: Sequence[Linework],
+    dimensions: Sequence[Dimension],
+    scale: float,
+    tables: tuple[TextBlock, ...],
+    layout: Layout,
+) -> _Content:
+    overall = max((d.rank for d in dimensions), default=0)
+    small = [d for d in dimensions if d.rank < overall and too_small(d, scale)]
+    names = {d.name for d in small}
+    clear = [d for d in dimensions if d.name not in names]
+    style = replace(layout.style, brackets=False)
+    blocks = tuple(block(linework, clear, scale, style) for linework in lineworks)
+    thickness = min(min(u1 - u0, v1 - v0) for u0, v0, u1, v1 in (one.bounds() for one in lineworks))
+    return _Content(scale, blocks, tables, details(lineworks, small, scale, thickness, style))
+
+
+def _fullest(content: _Content, head_height: float, layout: Layout) -> tuple[PagePlan, _Content]:
+    """The page that holds most, and what it leaves over."""
+    tries = [_packed(content, table, head_height, layout) for table in content.tables or (None,)]
+    return min(tries, key=lambda found: found[1].amount)
+
+
+def _packed(
+    content: _Content, table: TextBlock | None, head_height: float, layout: Layout
+) -> tuple[PagePlan, _Content]:
+    """As much as there is room for, and the rest."""
+    space = _free(head_height, layout)
+    upper_left = space.corner_for((0.0, 0.0), lambda r: (-r[3], r[0]))
+    assert upper_left is not None
+    stand = (upper_left[0], upper_left[3], upper_left[0], upper_left[3])
+    if content.blocks:
+        wide, high = grid_size(content.blocks, third_angle=layout.third_angle)
+        upper_left = space.corner_for((wide, high), lambda r: (-r[3], r[0]))
+        if upper_left is None:
+            none = _Content(content.scale, (), (), ())
+            return _centred(none, stand, [], (None, None), layout), content
+        left, top = upper_left[0], upper_left[3]
+        stand = (left, top - high, left + wide, top)
+        space = space.without(stand, _AIR)
+    table_at = None if table is None else _table_place(table, space, layout)
+    if table_at is not None:
+        space = space.without(table_at, _AIR)
+    corners: list[Vec2] = []
+    kept: list[Detail] = []
+    for detail in content.details:
+        wide, high = detail_size(detail)
+        found = space.corner_for((wide, high), lambda r: (-r[3], r[0]))
+        if found is not None:
+            kept.append(detail)
+            corners.append((found[0], found[3]))
+            space = space.without((found[0], found[3] - high, found[0] + wide, found[3]), _AIR)
+    here = replace(content, details=tuple(kept))
+    rest = _Content(
+        content.scale,
+        (),
+        content.tables if table_at is None else (),
+        tuple(d for d in content.details if d not in kept),
+    )
+    plan = _centred(here, stand, corners, (table, table_at), layout)
+    return replace(plan, rings=content.details), rest
+
+
+def _table_place(table: TextBlock, space: FreeSpace, layout: Layout) -> Rectangle | None:
+    """The lowest room for the table; a column stands at the right and at the top of its room."""
+    lowest = space.corner_for((table.width, table.height), lambda r: (r[1], r[0]))
+    if lowest is None:
+        return None
+    x, y = lowest[0], lowest[1]
+    if x + table.width > layout.room[2] - TITLE_BLOCK_WIDTH:
+        x, y = lowest[2] - table.width, lowest[3] - table.height
+    return (x, y, x + table.width, y + table.height)
+
+
+def _free(head_height: float, layout: Layout) -> FreeSpace:
+    """Above the title block, and left of it down to the border."""
+    left, bottom, right, top = layout.room
+    beside = (left, layout.border[1] + _FOOT, right - TITLE_BLOCK_WIDTH, top - head_height)
+    above = (left, bottom, right, top - head_height)
+    return FreeSpace((above, beside) if layout.title else (above,))
+
+
+def _centred(
+    content: _Content,
+    stand: Rectangle,
+    corners: Sequence[Vec2],
+    tabled: tuple[TextBlock | None, Rectangle | None],
+    layout: Layout,
+) -> PagePlan:
+    """The views and details moved to the middle of what the table leaves them."""
+    table, table_at = tabled
+    sizes = [detail_size(d) for d in content.details]
+    right = max([stand[2], *(x + w for (x, _), (w, _) in zip(corners, sizes, strict=True))])
+    low = min([stand[1], *(y - h for (_, y), (_, h) in zip(corners, sizes, strict=True))])
+    most_right, least_low = layout.room[2], layout.room[1]
+    if table_at is not None:
+        if table_at[0] >= right:
+            most_right = table_at[0] - _AIR
+        elif table_at[3] <= low:
+            least_low = max(least_low, table_at[3] + _AIR)
+        else:
+            most_right, least_low = right, low
+    dx, dy = max(0.0, most_right - right) / 2.0, max(0.0, low - least_low) / 2.0
+    corner = (stand[0] + dx, stand[1] - dy)
+    origins = grid_origins(content.blocks, corner, third_angle=layout.third_angle)
+    placed: list[Vec2] = []
+    for detail, (x, y), (width, _) in zip(content.details, corners, sizes, strict=True):
+        left, _, far, top = detail.placed.extent
+        pad = (width - (far - left)) / 2.0
+        placed.append((x + dx + pad - left, y - dy - top))
+    if table is None or table_at is None:
+        table, table_at = NO_TEXT, (0.0, 0.0, 0.0, 0.0)
+    return PagePlan(
+        content.scale,
+        content.blocks,
+        origins,
+        content.details,
+        tuple(placed),
+        table,
+        (table_at[0], table_at[3]),
+        content.details,
+    )
+
+
+def _over(content: _Content, head_height: float, layout: Layout) -> tuple[PagePlan, _Content]:
+    """The views at their corner, whatever the room; the rest on other pages."""
+    left, _, _, top = layout.room
+    wide, high = grid_size(content.blocks, third_angle=layout.third_angle)
+    stand = (left, top - head_height - high, left + wide, top - head_height)
+    bare = replace(content, tables=(), details=())
+    plan = _centred(bare, stand, [], (None, None), layout)
+    return replace(plan, rings=content.details), replace(content, blocks=())

@@ -1,0 +1,97 @@
+"""The words on a part's page: what it is, how many, of what, and its table of cuts."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from geometry.design.part import Part
+from geometry.drawing.marks import Label, Mark, Role
+from geometry.primitives.frame import Vec2
+from geometry.sheets.cut_words import cut_lines
+from geometry.sheets.layout import Layout
+from geometry.sheets.lettering_fit import fitted
+from geometry.sheets.text_block import NO_TEXT, TextBlock, paragraph, table
+from geometry.sheets.trim import proud_words
+from shared.units import format_length, in_units
+from shared.words import in_words
+
+_TITLE_HEIGHT = 5.0
+_SMALL = 2.5
+_AFTER_TITLE = 3.0
+_AFTER_HEAD = 6.0
+
+
+@dataclass(frozen=True, slots=True)
+class Head:
+    """The title of a page and the lines below it."""
+
+    title: str
+    text: TextBlock
+
+    @property
+    def height(self) -> float:
+        return _TITLE_HEIGHT + _AFTER_TITLE + self.text.height + _AFTER_HEAD
+
+    def marks(self, corner: Vec2, width: float) -> tuple[Mark, ...]:
+        """The head with its upper left corner at ``corner``."""
+        x, y = corner
+        text, height = fitted(self.title, width, _TITLE_HEIGHT, bold=True)
+        title = Label(Role.TITLE, text, (x, y - _TITLE_HEIGHT), height, bold=True)
+        return (title, *self.text.marks((x, y - _TITLE_HEIGHT - _AFTER_TITLE)))
+
+
+def group_title(parts: Sequence[Part]) -> str:
+    """'Leg' for four legs, the part's own title for one alone."""
+    first = parts[0]
+    return first.title if len(parts) == 1 else first.title.split(",")[0]
+
+
+def head(parts: Sequence[Part], layout: Layout, width: float) -> Head:
+    """What is said at the top of the page."""
+    first = parts[0]
+    words, shown = layout.words, layout.shown
+    blank = first.shape.blank
+    size = " × ".join(
+        format_length(value, shown) for value in (blank.length, blank.width, blank.thickness)
+    )
+    grain = "grain along the length" if first.solid_timber else "sheet"
+    material = first.material[:1].upper() + first.material[1:]
+    sentences = [f"{in_words(material, words)}, blank {size} {shown.unit}, {grain}."]
+    if len(parts) > 1:
+        sentences.append("For: " + "; ".join(_own_name(part) for part in parts) + ".")
+    sentences += [*proud_words(first), *first.notes]
+    if first.shape.cuts:
+        sentences.append(
+            "Lengths from the left end, widths from the face edge (V), depths from the face side "
+            "(loop)."
+        )
+    told = [in_words(in_units(sentence, shown), words) for sentence in sentences]
+    title = f"{in_words(group_title(parts), words)} – make {len(parts)}"
+    return Head(title, paragraph(told, width, _SMALL))
+
+
+def table_maker(part: Part, layout: Layout) -> Callable[[float], TextBlock]:
+    """Makes the part's table of cuts for a width; an empty block for a part without cuts."""
+    words, shown = layout.words, layout.shown
+    rows = [
+        (
+            line.number_text,
+            in_words(line.title, words),
+            in_words(in_units(line.words, shown), words),
+        )
+        for line in cut_lines(part.shape)
+    ]
+
+    def make(width: float) -> TextBlock:
+        if not rows:
+            return NO_TEXT
+        return table(("No.", "Cut", "Size and place"), rows, width, _SMALL)
+
+    return make
+
+
+def _own_name(part: Part) -> str:
+    """'back left' of 'Leg, back left'."""
+    _, _, own = part.title.partition(", ")
+    return own or part.title

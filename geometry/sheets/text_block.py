@@ -1,0 +1,98 @@
+"""Blocks of text: a table or a few lines, measured before they are placed.
+
+Frame: sheet mm, from the block's upper left corner downward.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from geometry.drawing.marks import Label, Mark, Role, Strokes
+from geometry.primitives.frame import Vec2
+from geometry.sheets.lettering_fit import wrapped
+from shared.lettering import text_width
+
+PITCH = 1.75  # of the capital height, from baseline to baseline
+_PAD = 1.4  # mm inside a table's rules
+
+
+@dataclass(frozen=True, slots=True)
+class TextLine:
+    """Words at a place below and right of the block's upper left corner."""
+
+    text: str
+    x: float
+    y: float
+    height: float
+    bold: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class TextBlock:
+    """Lines of words and rules, and the room they take."""
+
+    lines: tuple[TextLine, ...]
+    rules: tuple[tuple[float, float, float, float], ...]
+    width: float
+    height: float
+
+    def marks(self, corner: Vec2) -> tuple[Mark, ...]:
+        """The block with its upper left corner at ``corner``."""
+        x, y = corner
+        marks: list[Mark] = []
+        if self.rules:
+            rules = np.array(self.rules) * np.array((1.0, -1.0, 1.0, -1.0))
+            marks.append(Strokes(Role.TEXT, rules + np.array((x, y) * 2)))
+        marks += [
+            Label(Role.TEXT, line.text, (x + line.x, y - line.y), line.height, bold=line.bold)
+            for line in self.lines
+        ]
+        return tuple(marks)
+
+
+NO_TEXT = TextBlock((), (), 0.0, 0.0)
+
+
+def paragraph(sentences: Sequence[str], width: float, height: float) -> TextBlock:
+    """Sentences, each on lines of its own, no wider than ``width``."""
+    lines: list[TextLine] = []
+    y = 0.0
+    for sentence in sentences:
+        for text in wrapped(sentence, width, height):
+            lines.append(TextLine(text, 0.0, y + height, height))
+            y += PITCH * height
+    widest = max((text_width(line.text, height) for line in lines), default=0.0)
+    return TextBlock(tuple(lines), (), widest, y)
+
+
+def table(
+    head: Sequence[str], rows: Sequence[Sequence[str]], width: float, height: float
+) -> TextBlock:
+    """A table; the last column wraps to what the others leave of ``width``."""
+    texts = [head, *rows]
+    own = [
+        max(text_width(row[i], height, bold=row is head) for row in texts) + 2.0 * _PAD
+        for i in range(len(head) - 1)
+    ]
+    last = max(width - sum(own), 20.0)
+    total = sum(own) + last
+    lines: list[TextLine] = []
+    rules = [(0.0, 0.0, total, 0.0)]
+    y = 0.0
+    for row in texts:
+        x = 0.0
+        for text, column in zip(row[:-1], own, strict=True):
+            lines.append(TextLine(text, x + _PAD, y + _PAD + height, height, row is head))
+            x += column
+        for k, text in enumerate(wrapped(row[-1], last - 2.0 * _PAD, height) or [""]):
+            down = y + _PAD + height + k * PITCH * height
+            lines.append(TextLine(text, x + _PAD, down, height, row is head))
+            bottom = down
+        y = bottom + _PAD
+        rules.append((0.0, y, total, y))
+    for x in (0.0, *np.cumsum(own).tolist(), total):
+        rules.append((x, 0.0, x, y))
+    return TextBlock(tuple(lines), tuple(rules), total, y)
