@@ -24,7 +24,7 @@ check() {
   say "== $title: $*"
   "$@" || failed+=("$title")
 }
-check "style" ruff check --quiet .
+check "style" ruff check --quiet --output-format concise .
 check "imports" lint-imports --no-cache
 check "types" mypy
 check "tests" python -m pytest -n 2
