@@ -22,15 +22,14 @@ Extent = tuple[float, float, float, float]  # left, bottom, right, top
 class DimensionStyle:
     """Sizes on the sheet in mm.
 
-    ``first_row`` is the distance of the nearest dimension line from the outline (10 mm, ASME Y14.5,
-    from memory); the rows beyond it are ``pitch`` apart, which leaves room for the text between
-    two lines.  ``gap`` and ``overshoot`` are those of extension lines.  ``brackets`` marks
+    ``first_row`` is the distance of the nearest dimension line from the outline, 10 mm for the
+    usual lettering (ASME Y14.5, from memory); the rows beyond it are ``pitch`` apart, at least
+    6 mm, which leaves room for the text between two lines.  ``gap`` and ``overshoot`` are those of extension lines.  ``brackets`` marks
     dimensions without a parameter as derived; on a part's own sheet all stand alike.
     """
 
     text_height: float = 3.5
     shown: Shown = SHOWN_MM
-    first_row: float = 10.0
     gap: float = 1.5
     overshoot: float = 1.5
     arrow_length: float = 3.0
@@ -38,8 +37,12 @@ class DimensionStyle:
     brackets: bool = True
 
     @property
+    def first_row(self) -> float:
+        return self.text_height + 6.5
+
+    @property
     def pitch(self) -> float:
-        return self.text_height + 4.0
+        return self.text_height + 3.5
 
     @property
     def tail(self) -> float:

@@ -26,7 +26,7 @@ from shared.paper import SCALES
 _SMALL = 2.0  # mm on the sheet: a shorter length cannot be drawn clearly
 _SMALL_INNER = 4.0  # the same for one that stands inside the drawing
 _SMALL_SIDE = 5.0  # the same for a side of an angle
-_LARGEST = 36.0  # mm on the sheet, the diameter of a detail
+DIAMETERS = (36.0, 26.0)  # mm on the sheet, of a detail; the smaller where room is short
 _CONTEXT = 1.25  # how far round the dimensioned points a detail reaches
 _THICKNESS = 0.8  # of the part: the least radius that shows where on the piece a detail is
 _CHORDS = 48
@@ -60,9 +60,13 @@ def details(
     small: Sequence[Dimension],
     scale: float,
     thickness: float,
-    style: DimensionStyle,
+    size: tuple[float, DimensionStyle],
 ) -> tuple[Detail, ...]:
-    """The details that show the small dimensions of a part so thick, lettered in order."""
+    """The details that show the small dimensions of a part so thick, lettered in order.
+
+    ``size`` is the largest diameter on the sheet in mm and the style of the dimensions.
+    """
+    diameter, style = size
     least = _THICKNESS * thickness
     found: list[Detail] = []
     seen: set[tuple[object, ...]] = set()
@@ -75,7 +79,7 @@ def details(
             seen.add(key)
             letter = "ABCDEFGHJKLMNPQRSTUVWXYZ"[len(found) % 24]
             circle = _circle(group, least)
-            found.append(_detail(letter, linework, group, circle, (scale, style)))
+            found.append(_detail(letter, linework, group, circle, (scale, diameter, style)))
     return tuple(found)
 
 
@@ -111,11 +115,11 @@ def _detail(
     linework: Linework,
     group: Sequence[Dimension],
     circle: tuple[Vec2, float],
-    drawn: tuple[float, DimensionStyle],
+    drawn: tuple[float, float, DimensionStyle],
 ) -> Detail:
     centre, radius = circle
-    scale, style = drawn
-    steps = [s.factor for s in SCALES if 2.0 * radius * s.factor <= _LARGEST and s.factor > scale]
+    scale, diameter, style = drawn
+    steps = [s.factor for s in SCALES if 2.0 * radius * s.factor <= diameter and s.factor > scale]
     enlarged = steps[0] if steps else scale
     cut = _cut_out(linework, centre, radius)
     edge = _circle_lines(centre, radius)

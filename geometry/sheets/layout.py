@@ -16,7 +16,7 @@ from geometry.sheets.title_block import (
 )
 from shared.paper import SCALES, Paper
 from shared.units import SHOWN_MM, Shown
-from shared.words import Words
+from shared.words import Words, in_words
 
 Room = tuple[float, float, float, float]  # left, bottom, right, top, in sheet mm
 _AIR = 6.0  # mm between the border and the nearest mark
@@ -66,7 +66,7 @@ def furniture(layout: Layout, scale: float | None) -> tuple[Mark, ...]:
         marks.append(Strokes(Role.FRAME, box_lines(left, bottom, right, top)))
     if layout.title:
         unit = layout.shown.unit
-        text = scale_text(scale) if scale is not None else "–"
+        text = scale_text(scale) if scale is not None else in_words("as shown", layout.words)
         reading = Reading(text, unit, layout.third_angle, layout.words)
         marks.extend(title_block_marks(layout.title, reading, (right, bottom)))
     return tuple(marks)

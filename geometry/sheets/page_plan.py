@@ -15,7 +15,7 @@ from dataclasses import dataclass, replace
 
 from geometry.dimensioning.dimension import Dimension
 from geometry.primitives.frame import Vec2
-from geometry.sheets.details import Detail, details, too_small
+from geometry.sheets.details import DIAMETERS, Detail, details, too_small
 from geometry.sheets.free_space import FreeSpace, Rectangle
 from geometry.sheets.layout import Layout
 from geometry.sheets.text_block import NO_TEXT, TextBlock
@@ -85,12 +85,13 @@ def planned(
     for scale in _scales(lineworks, layout):
         if first is not None and scale < _WORTH * first[0].scale:
             break
-        content = _content(lineworks, dimensions, scale, tables, layout)
-        found = _fullest(content, head_height, layout)
-        if found[0].blocks and not found[1].amount:
-            return (found[0],)
-        if found[0].blocks and first is None:
-            first = found
+        for diameter in DIAMETERS:
+            content = _content(lineworks, dimensions, (scale, diameter), tables, layout)
+            found = _fullest(content, head_height, layout)
+            if found[0].blocks and not found[1].amount:
+                return (found[0],)
+            if found[0].blocks and (first is None or first[0].scale == scale):
+                first = found
     plan, rest = first if first is not None else _over(content, head_height, layout)
     pages = [plan]
     while rest.amount:
@@ -122,10 +123,11 @@ def _scales(lineworks: Sequence[Linework], layout: Layout) -> Iterator[float]:
 def _content(
     lineworks: Sequence[Linework],
     dimensions: Sequence[Dimension],
-    scale: float,
+    sizes: tuple[float, float],
     tables: tuple[TextBlock, ...],
     layout: Layout,
 ) -> _Content:
+    scale, diameter = sizes
     overall = max((d.rank for d in dimensions), default=0)
     small = [d for d in dimensions if d.rank < overall and too_small(d, scale)]
     names = {d.name for d in small}
@@ -133,13 +135,15 @@ def _content(
     style = replace(layout.style, brackets=False)
     blocks = tuple(block(linework, clear, scale, style) for linework in lineworks)
     thickness = min(min(u1 - u0, v1 - v0) for u0, v0, u1, v1 in (one.bounds() for one in lineworks))
-    return _Content(scale, blocks, tables, details(lineworks, small, scale, thickness, style))
+    found = details(lineworks, small, scale, thickness, (diameter, style))
+    return _Content(scale, blocks, tables, found)
 
 
 def _fullest(content: _Content, head_height: float, layout: Layout) -> tuple[PagePlan, _Content]:
     """The page that holds most, and what it leaves over."""
     tries = [_packed(content, table, head_height, layout) for table in content.tables or (None,)]
-    return min(tries, key=lambda found: found[1].amount)
+    views = bool(content.blocks)
+    return min(tries, key=lambda found: (found[1].amount, not views and found[0].table.height))
 
 
 def _packed(

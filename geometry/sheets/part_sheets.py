@@ -125,9 +125,9 @@ def _additions(block: Block, part: Part, plan: PagePlan) -> list[Mark]:
 
 def _face_mark(ground: Ground, view: tuple[float, ...]) -> list[Mark]:
     left, bottom, right, top = view
-    if top - bottom < 8.0:
+    if top - bottom < 9.0:
         return []
-    spots = [TextBox(left + (right - left) * f, top - 3.7, 1.8, 3.2) for f in _ALONG]
+    spots = [TextBox(left + (right - left) * f, top - 4.3, 1.8, 3.2) for f in _ALONG]
     spot = free_spot(ground, spots)
     return [] if spot is None else list(face_side_mark((spot.x - 1.4, top), down=True))
 
@@ -179,6 +179,7 @@ def _detail_ring(detail: Detail, block: Block, ground: Ground) -> list[Mark]:
         for dx, dy in ((0.8, 0.8), (-0.8, 0.8), (0.8, -0.8), (-0.8, -0.8), (1.2, 0), (-1.2, 0))
     ]
     spot = free_spot(ground, spots) or spots[0]
+    ground.add([], [TextBox(x, y, radius, radius)])
     at = (spot.x, spot.y - _DETAIL_LETTER / 2.0)
     return [
         Arc(Role.DIMENSION, (x, y), radius, 0.0, 360.0),

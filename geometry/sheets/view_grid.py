@@ -22,7 +22,7 @@ from geometry.views.view import END_LEFT, END_RIGHT, FRONT, PART_EDGE, PART_END,
 from shared.lettering import text_width
 
 Room = tuple[float, float, float, float]  # left, bottom, right, top
-GAP = 10.0  # mm of air between two views with their dimensions and captions
+GAP = 8.0  # mm of air between two views with their dimensions and captions
 _CAPTION_AIR = 4.0  # mm between a view's lowest mark and its caption
 
 _THIRD_ANGLE_CELLS = {
