@@ -23,7 +23,7 @@ if has_screen; then
   exec .venv/bin/settlewright "$file"
 fi
 .venv/bin/settlewright pack "$file" --out out/pack
-QT_QPA_PLATFORM=offscreen .venv/bin/python -m app.window.portrait "$file" out/window.png
+.venv/bin/python -m app.window.portrait "$file" out/window.png
 say
 say "There is no screen here, so no window was opened. Look at these instead:"
 say "  out/pack        drawings, templates, cut list, cutting files, meshes and facts"

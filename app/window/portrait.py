@@ -7,6 +7,7 @@ The maker's own preferences, recent files and kept work are neither read nor tou
 
 from __future__ import annotations
 
+import os
 import sys
 import tempfile
 from collections.abc import Sequence
@@ -33,6 +34,7 @@ def main(arguments: Sequence[str]) -> int:
         sys.stderr.write(USAGE)
         return 2
     project, picture = Path(arguments[0]), Path(arguments[1])
+    os.environ["QT_QPA_PLATFORM"] = "offscreen"  # drawn where nobody sees it
     try:
         load(project)  # the window would only show a notice
         write_file(picture, portrait(project))
@@ -58,6 +60,7 @@ def portrait(project: Path) -> bytes:
         QApplication.processEvents()
         picture = window.grab()
         window.close()
+        window.deleteLater()
     return _png(picture)
 
 
