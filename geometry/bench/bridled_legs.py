@@ -153,9 +153,14 @@ CONSTRAINTS: tuple[Constraint, ...] = (
 
 
 def _taper_run(spec: BenchSpec) -> float:
+    """How far the taper runs, along the leg or in height, whichever is less.
+
+    A taper that fell less than the level foot rises would cut the foot away from under the leg.
+    """
     b = base_numbers(spec)
     slope = -b.tangent if b.tapered_inside else b.tangent
-    return b.leg_edge + slope * b.leg_foot - b.drop
+    along = b.leg_edge + slope * b.leg_foot - b.drop
+    return min(along, b.height - b.stretcher_height - b.taper_start)
 
 
 def words(corner: str) -> str:
@@ -279,7 +284,11 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
         derived_angle("leg_end_cut", "Leg-end cut", "Base", b.splay_deg, "the splay, from square"),
         derived_length("tenon_size", "Tenon", "Base", b.tenon, "tenon rule and thickness"),
         derived_length(
-            "foot_out", "Foot stands out", "Base", b.foot_out, "base height × tan(splay)"
+            "foot_out",
+            "Foot stands out",
+            "Base",
+            b.foot_out,
+            "base height × tan(splay)" + ("" if b.tapered_inside else ", less the taper"),
         ),
     ]
     for start, end in b.pairs:
