@@ -153,7 +153,7 @@ def _cut(least: Floats, line: Indices, start: Floats, end: Floats) -> Stretches:
     at = np.concatenate((line, every))
     opening = np.concatenate((start, np.ones(count)))
     closing = np.concatenate((end, np.ones(count)))
-    order = np.lexsort((opening, at))
+    order = np.argsort(2.0 * at + opening)
     at, opening, closing = at[order], opening[order], closing[order]
     # Line i is moved to [2 i, 2 i + 1], so that one running maximum serves all lines.
     reach = np.maximum.accumulate(closing + 2.0 * at)

@@ -123,7 +123,9 @@ def _breakpoints(carrier: Indices, along: Floats) -> tuple[Indices, Indices]:
 
 def _runs(group: Indices, value: Floats, reach: float) -> tuple[Indices, Flags]:
     """The order by group and value, and where in it a new run begins."""
-    order = np.lexsort((value, group))
+    # One number sorts faster than two; it need only keep apart what differs by a hair of reach.
+    span = 2.0 * float(np.abs(value).max(initial=0.0)) + 1.0
+    order = np.argsort(group * span + value)
     group, value = group[order], value[order]
     new = np.ones(len(order), dtype=np.bool_)
     new[1:] = (np.diff(group) != 0) | (np.diff(value) > reach)
@@ -131,8 +133,10 @@ def _runs(group: Indices, value: Floats, reach: float) -> tuple[Indices, Flags]:
 
 
 def _best_first(lines: Lines, stretches: Stretches) -> Indices:
-    """Stretches in the order in which they win: seen, then nearer, then by place."""
+    """Stretches in the order in which they win: seen, then nearer, then as they come."""
     line = stretches.line
     halfway = (stretches.start + stretches.end) / 2.0
-    depth = lines.a[2, line] + (lines.b[2, line] - lines.a[2, line]) * halfway
-    return np.lexsort((lines.place[line], -np.round(depth / MERGE), ~stretches.visible))
+    near, far = lines.a[2].take(line), lines.b[2].take(line)
+    steps = np.round((near + (far - near) * halfway) / MERGE)
+    last = steps.max(initial=0.0) - steps.min(initial=0.0) + 1.0
+    return np.argsort(np.where(stretches.visible, -steps, last - steps), kind="stable")
