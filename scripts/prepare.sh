@@ -59,8 +59,11 @@ need_libraries() {
 # Each argument is one thing wanted, as the names that packages of it go by.
 install_packages() {
   local row name found names=()
-  command -v apt-get >/dev/null ||
-    stop "These are missing, in Debian's names: $*. Install them, then run this again."
+  may_install || {
+    say "These packages are missing, by the names they have in Debian and Ubuntu:" >&2
+    printf '  %s\n' "${@// / or }" >&2
+    stop "You may not install them here. Have them installed, then run this again."
+  }
   renew_lists
   for row in "$@"; do
     found=
@@ -90,13 +93,15 @@ is_offered() {
   [[ $(LC_ALL=C apt-cache policy "$1" 2>/dev/null) =~ Candidate:\ [^\(] ]]
 }
 
+may_install() {
+  command -v apt-get >/dev/null && { [ "$(id -u)" -eq 0 ] || command -v sudo >/dev/null; }
+}
+
 as_root() {
   if [ "$(id -u)" -eq 0 ]; then
     "$@"
-  elif command -v sudo >/dev/null; then
-    sudo "$@"
   else
-    stop "Something must be installed and you are not root. As root, run: $*"
+    sudo "$@"
   fi
 }
 
@@ -141,8 +146,8 @@ sys.exit(not (3, $OLDEST_PYTHON) <= sys.version_info[:2] <= (3, $NEWEST_PYTHON))
 # Distributions offer one or two versions; the newest of those will do.
 install_packages_of_python() {
   local minor version
-  command -v apt-get >/dev/null ||
-    stop "Python 3.$OLDEST_PYTHON to 3.$NEWEST_PYTHON with venv is missing; install it, then run this again."
+  may_install ||
+    stop "Python 3.$OLDEST_PYTHON to 3.$NEWEST_PYTHON with venv is missing. Have it installed, then run this again."
   renew_lists
   for ((minor = NEWEST_PYTHON; minor >= OLDEST_PYTHON; minor--)); do
     version=python3.$minor

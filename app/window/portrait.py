@@ -13,7 +13,7 @@ import tempfile
 from collections.abc import Sequence
 from pathlib import Path
 
-from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QLocale, QSettings
+from PySide6.QtCore import QBuffer, QByteArray, QEvent, QIODevice, QLocale, QSettings
 from PySide6.QtGui import QPixmap
 from PySide6.QtWidgets import QApplication
 
@@ -61,6 +61,7 @@ def portrait(project: Path) -> bytes:
         picture = window.grab()
         window.close()
         window.deleteLater()
+        QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
     return _png(picture)
 
 
