@@ -1,13 +1,14 @@
 """What a value may be: the catalogue's own limits and the rules that bind values together.
 
-For one value at a time, the range that the rules leave is found from each rule's slack: first by
-taking the slack as a straight line, which most are, then by halving the interval.
+For one value at a time, the range that the rules leave around the value of now is found from each
+rule's slack.  Most are straight lines, and three values tell where they end; along a bent one the
+first value that fails is looked for step by step, and the limit by halving the interval before it.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -17,6 +18,8 @@ from geometry.bench.follow import changed
 from geometry.design.parameter import Parameter, Value
 from geometry.design.spec import BenchSpec
 from shared.errors import CannotBuild, UnreadableValue, ValueOutOfRange
+
+STEPS = 32  # at how many places a rule that is no straight line is asked
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,19 +128,26 @@ def limits(spec: BenchSpec, name: str) -> Limits:
 
 
 def _reach(spec: BenchSpec, name: str, rule: Constraint, good: float, bad: float) -> float:
-    """The farthest value from ``good`` toward ``bad`` at which the rule still holds."""
+    """The farthest value from ``good`` toward ``bad`` up to which the rule holds all the way."""
 
     def slack(value: float) -> float:
         return rule.slack(changed(spec, {name: value}))
 
-    at_bad = slack(bad)
-    if at_bad >= -SLACK:
+    start, at_good, at_bad = good, slack(good), slack(bad)
+    straight = abs(slack((good + bad) / 2.0) - (at_good + at_bad) / 2.0) < SLACK
+    if straight and at_bad >= -SLACK:
         return bad
-    start, at_good = good, slack(good)
+    if not straight:
+        # A bent rule may give way in between and hold again farther on.
+        gap = _first_gap(slack, good, bad)
+        if gap is None:
+            return bad
+        good, bad = gap
+        at_good, at_bad = slack(good), slack(bad)
     if at_good <= at_bad:
         return good
     guess = good + (bad - good) * at_good / (at_good - at_bad)
-    if abs(slack(guess)) < SLACK:
+    if straight and abs(slack(guess)) < SLACK:
         good = guess
     else:
         for _ in range(60):
@@ -153,6 +163,19 @@ def _reach(spec: BenchSpec, name: str, rule: Constraint, good: float, bad: float
     if slack(written) < -SLACK:
         written += math.copysign(1e-6, start - good)
     return written if slack(written) >= -SLACK else good
+
+
+def _first_gap(
+    slack: Callable[[float], float], good: float, bad: float
+) -> tuple[float, float] | None:
+    """The last value that holds before the first that does not, going from ``good`` to ``bad``."""
+    last = good
+    for k in range(1, STEPS + 1):
+        value = good + (bad - good) * k / STEPS
+        if slack(value) < -SLACK:
+            return last, value
+        last = value
+    return None
 
 
 def _count_limits(spec: BenchSpec, row: Parameter) -> Limits:
