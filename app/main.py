@@ -51,6 +51,4 @@ def application() -> QApplication:
 
 def state_folder() -> Path:
     """Where the log and the kept work lie."""
-    return Path(
-        QStandardPaths.writableLocation(QStandardPaths.StandardLocation.StateLocation)
-    )
+    return Path(QStandardPaths.writableLocation(QStandardPaths.StandardLocation.StateLocation))

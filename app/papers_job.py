@@ -68,7 +68,7 @@ class _Run(QRunnable):
             paths = write_pack(order.project, order.folder, options, order.on)
         except MakerError as error:
             self._job.refused.emit(error)
-        except Exception as error:  # noqa: BLE001  told in the window and logged there
+        except Exception as error:
             self._job.failed.emit(error)
         else:
             self._job.written.emit(paths)

@@ -9,6 +9,7 @@ from __future__ import annotations
 import contextlib
 import sys
 import threading
+import time
 import traceback
 from collections.abc import Callable
 from datetime import datetime
@@ -16,6 +17,7 @@ from pathlib import Path
 from types import TracebackType
 
 LOG_NAME = "trouble.log"
+AGAIN_AFTER_S = 5.0  # the same fault at every frame is one fault
 LARGEST_LOG = 1_000_000  # bytes; an older log is put beside it once
 
 
@@ -26,6 +28,8 @@ class TroubleLog:
         self.file = folder / LOG_NAME
         self._on_trouble = on_trouble
         self._busy = False
+        self._last = ""
+        self._last_at = 0.0
 
     def install(self) -> None:
         """Take over from here; an interrupt from the keyboard still ends the program."""
@@ -43,6 +47,9 @@ class TroubleLog:
             sys.__excepthook__(kind, error, trace)
             return
         text = "".join(traceback.format_exception(kind, error, trace))
+        if text == self._last and time.monotonic() - self._last_at < AGAIN_AFTER_S:
+            return
+        self._last, self._last_at = text, time.monotonic()
         self._write(text)
         sys.stderr.write(text)
         if self._busy:
@@ -50,7 +57,7 @@ class TroubleLog:
         self._busy = True
         try:
             self._on_trouble(f"{kind.__name__}: {error}")
-        except Exception:  # noqa: BLE001  the last line of defence must not fail
+        except Exception:
             self._write(traceback.format_exc())
         finally:
             self._busy = False

@@ -45,9 +45,7 @@ class Deeds(QObject):
     part_picked = Signal(str)
     changed = Signal()
 
-    def __init__(
-        self, canvas: QWidget, desk: Desk, view: SheetView, type_value: TypeValue
-    ) -> None:
+    def __init__(self, canvas: QWidget, desk: Desk, view: SheetView, type_value: TypeValue) -> None:
         super().__init__(canvas)
         self._canvas = canvas
         self._desk = desk
@@ -159,7 +157,9 @@ class Deeds(QObject):
                 part = self._view.part_at(deed.at)
                 self.pick("" if part == self.picked else part)
                 self._at = deed.at
-                self._note = part_note(self._desk.model, part, self._view.preferences) if part else ""
+                self._note = (
+                    part_note(self._desk.model, part, self._view.preferences) if part else ""
+                )
             case Pan():
                 self._view.pan(deed.by)
 
@@ -176,14 +176,10 @@ class Deeds(QObject):
         assert pull is not None
         row = parameter(pull.parameter)
         shown = self._view.preferences.shown
-        step = None if deed.free else drag_step(
-            row.unit, row.step, shown, self._view.pixels_per_mm
-        )
+        step = None if deed.free else drag_step(row.unit, row.step, shown, self._view.pixels_per_mm)
         why = self._desk.pull(pull, self._view.view_mm(deed.by), step)
         self._at = moment.at
-        self._note = value_note(
-            self._desk.model, pull.parameter, self._view.preferences, why
-        )
+        self._note = value_note(self._desk.model, pull.parameter, self._view.preferences, why)
 
     def _rested(self) -> None:
         if self._handle is not None:
@@ -220,7 +216,7 @@ class Deeds(QObject):
 
     def key_pressed(self, event: QKeyEvent) -> bool:
         """Arrows change a value by a step, Enter and digits type, Escape lets go."""
-        key, text = event.key(), event.text()
+        key, text = Qt.Key(event.key()), event.text()
         handle = self._focused() or self._handle
         if key == Qt.Key.Key_Escape:
             return self._escape()

@@ -11,6 +11,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 import numpy as np
+from numpy.typing import NDArray
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPainterPath, QPen
 
@@ -123,10 +124,10 @@ class Picture:
         _add_lines(picture.sharp, on_grid.tolist())
         _add_lines(picture.smooth, points[~straight].tolist())
 
-    def _on_grid(self, points: np.ndarray, width: int) -> np.ndarray:  # type: ignore[type-arg]
+    def _on_grid(self, points: NDArray[np.float64], width: int) -> NDArray[np.float64]:
         """Line centres where a pen so many device pixels wide covers whole pixels."""
         half = 0.5 if width % 2 else 0.0
-        snapped: np.ndarray = (np.round(points * self._ratio - half) + half) / self._ratio  # type: ignore[type-arg]
+        snapped: NDArray[np.float64] = (np.round(points * self._ratio - half) + half) / self._ratio
         return snapped
 
     def _add_arc(self, picture: RolePicture, mark: Arc) -> None:

@@ -7,8 +7,11 @@ this class joins them to Qt's events.
 
 from __future__ import annotations
 
+import sys
+
 from PySide6.QtCore import QEvent, Qt, QTimer, Signal
 from PySide6.QtGui import (
+    QColor,
     QKeyEvent,
     QMouseEvent,
     QPainter,
@@ -24,11 +27,14 @@ from app.document.desk import Desk
 from app.gestures.hands import Hand, hold_value, slide_sheet, touch_part
 from app.gestures.moments import Act, Moment, PickAt, TypeInto
 from app.look.palettes import theme_of
+from app.look.themes import Tone
 from app.look.type import cap_height
 from app.scene.laying_out import TEXT_HEIGHT
+from app.scene.notes import sheet_text
 from app.scene.preferences import Preferences
 from app.scene.sheet_view import SheetView
 
+CANNOT_DRAW = "The drawing failed. The sizes are as you set them; undo still works."
 FREE_KEYS = Qt.KeyboardModifier.AltModifier | Qt.KeyboardModifier.ControlModifier
 """Alt moves freely; Control too, since some desktops keep Alt and the mouse to themselves."""
 
@@ -54,6 +60,7 @@ class SheetCanvas(QWidget):
         self.setAccessibleName("Drawing sheet")
         self._desk = desk
         self.view = SheetView(desk.model, preferences)
+        self._describe()
         self.deeds = Deeds(self, desk, self.view, type_value)
         self.deeds.changed.connect(self.update)
         self._painter = SheetPainter(self.view)
@@ -77,10 +84,16 @@ class SheetCanvas(QWidget):
         if model is self.view.model and preferences == self.view.preferences:
             return
         self.deeds.show_bench(preferences)
+        if not self._desk.previewing:
+            self._describe()
         if self.view.fitted and not self._desk.previewing and self.view.overflows():
             self.view.fit()
             self.scale_changed.emit()
         self.update()
+
+    def _describe(self) -> None:
+        """The sheet in words, as it stands when no hand is on it."""
+        self.setAccessibleDescription(sheet_text(self.view.model, self.view.preferences))
 
     def fit(self) -> None:
         self.view.fit()
@@ -98,15 +111,22 @@ class SheetCanvas(QWidget):
 
     def paintEvent(self, event: QPaintEvent) -> None:  # noqa: ARG002
         painter = QPainter(self)
+        theme = theme_of(self.palette())
         try:
             self._painter.paint(
                 painter,
                 self.size(),
                 self.devicePixelRatioF(),
-                theme_of(self.palette()),
+                theme,
                 self.font(),
                 self.deeds.under_hand(),
             )
+        except Exception:
+            sys.excepthook(*sys.exc_info())
+            painter.resetTransform()
+            painter.fillRect(self.rect(), QColor(theme.paper))
+            painter.setPen(QColor(theme.tone(Tone.DO_NOT_CUT)))
+            painter.drawText(self.rect(), Qt.AlignmentFlag.AlignCenter, CANNOT_DRAW)
         finally:
             painter.end()
 
@@ -225,7 +245,7 @@ class SheetCanvas(QWidget):
         self.deeds.key_released(event)
         self.update()
 
-    def focusNextPrevChild(self, forward: bool) -> bool:  # noqa: FBT001
+    def focusNextPrevChild(self, forward: bool) -> bool:
         """Tab walks the dimensions, and leaves the sheet after the last."""
         if self.hasFocus() and self.deeds.walk(forward=forward):
             self.update()

@@ -20,15 +20,16 @@ class ValueEntry(QWidget):
     given = Signal(str, str)
     closed = Signal()
 
-    def __init__(self, parent: QWidget) -> None:
-        super().__init__(parent)
+    def __init__(self, sheet: QWidget) -> None:
+        super().__init__(sheet)
+        self._sheet = sheet
         self.parameter = ""
         self.field = ValueField(self)
         self.field.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.reason = QLabel(self)
         self.reason.setWordWrap(True)
         self.reason.hide()
-        column = QVBoxLayout(self)
+        self._column = column = QVBoxLayout(self)
         column.setContentsMargins(4, 3, 4, 3)
         column.setSpacing(2)
         column.addWidget(self.field)
@@ -73,7 +74,7 @@ class ValueEntry(QWidget):
             had_focus = self.field.hasFocus()
             self.hide()
             if had_focus:
-                self.parentWidget().setFocus(Qt.FocusReason.OtherFocusReason)
+                self._sheet.setFocus(Qt.FocusReason.OtherFocusReason)
             self.closed.emit()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
@@ -109,11 +110,11 @@ class ValueEntry(QWidget):
         self._over = over
         digit = self.field.fontMetrics().horizontalAdvance("0")
         self.field.setFixedWidth(max(over.width() + 2 * digit, WIDTH * digit))
-        self.layout().activate()
+        self._column.activate()
         size = self.sizeHint()
         if self.reason.isVisibleTo(self):
-            size.setHeight(self.layout().totalHeightForWidth(size.width()))
-        room = self.parentWidget().rect()
+            size.setHeight(self._column.totalHeightForWidth(size.width()))
+        room = self._sheet.rect()
         left = min(max(over.center().x() - size.width() // 2, 0), room.width() - size.width())
         top = over.center().y() - self.field.sizeHint().height() // 2 - 3
         top = min(max(top, 0), max(0, room.height() - size.height()))

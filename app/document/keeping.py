@@ -1,9 +1,9 @@
 """Work that is not saved yet, kept aside so that neither a crash nor closing loses it.
 
 Each open window keeps one JSON file ``KEY.json`` beside a lock file ``KEY.lock``: title, path of
-the project file (empty for a new bench) and its digest, time, and the project's text.  A lock whose process is
-gone marks the file as left over, and the next start offers it.  What the maker throws away is
-moved to ``thrown away`` beside it, of which the newest ``MOST_THROWN`` stay.
+the project file (empty for a new bench) and its digest, time, and the project's text.  A lock
+whose process is gone marks the file as left over, and the next start offers it.  What the maker
+throws away is moved to ``thrown away`` beside it, of which the newest ``MOST_THROWN`` stay.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ from pathlib import Path
 
 from PySide6.QtCore import QLockFile
 
-from exporters.writing import write_file
+from exporters.writing import refusal, write_file
 
 MOST_THROWN = 20
 
@@ -48,9 +48,7 @@ class Keeper:
     def file(self) -> Path:
         return self._folder / f"{self._key}.json"
 
-    def keep(
-        self, title: str, path: Path | None, basis: str, text: str, now: datetime
-    ) -> None:
+    def keep(self, title: str, path: Path | None, basis: str, text: str, now: datetime) -> None:
         """Write the work down; raises CannotWrite."""
         self._own()
         record = {
@@ -110,7 +108,10 @@ class Keeper:
 
     def _own(self) -> None:
         if self._lock is None:
-            self._folder.mkdir(parents=True, exist_ok=True)
+            try:
+                self._folder.mkdir(parents=True, exist_ok=True)
+            except OSError as error:
+                raise refusal(error, self._folder) from error
             self._lock = _lock(self.file)
             self._lock.tryLock(0)
 

@@ -59,7 +59,7 @@ class FlowLayout(QLayout):
         head, *rest = self._items
         gap = max(0, self.spacing())
         needed = sum(item.sizeHint().width() + gap for item in rest)
-        wanted = head.widget().sizeHint().width() if head.widget() else 0
+        wanted = head.sizeHint().width()
         beside = right - left - needed
         on_one_line = beside >= min(wanted, (right - left) // 3) and beside > 0
         width = beside if on_one_line else right - left

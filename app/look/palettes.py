@@ -6,8 +6,8 @@ change of palette repaints everything.
 
 from __future__ import annotations
 
-from PySide6.QtGui import QColor, QGuiApplication, QPalette
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QColor, QGuiApplication, QPalette
 
 from app.look.themes import NIGHT, PAPER, Theme, Tone
 from app.scene.preferences import DARK, LIGHT

@@ -33,7 +33,7 @@ def bold(font: QFont) -> QFont:
 
 
 @lru_cache(maxsize=2)
-def _drawing_family(weighty: bool) -> str:  # noqa: FBT001
+def _drawing_family(weighty: bool) -> str:
     """Loads the bundled font once; its family name."""
     number = QFontDatabase.addApplicationFont(str(font_path(weighty)))
     assert number >= 0, "the bundled font cannot be loaded"
@@ -41,7 +41,7 @@ def _drawing_family(weighty: bool) -> str:  # noqa: FBT001
 
 
 @lru_cache(maxsize=32)
-def drawing_font(cap_height_px: float, weighty: bool = False) -> QFont:  # noqa: FBT001, FBT002
+def drawing_font(cap_height_px: float, weighty: bool = False) -> QFont:
     """The drawing font with capitals so many pixels high."""
     font = QFont(_drawing_family(weighty))
     font.setPixelSize(max(1, round(em_size(cap_height_px))))

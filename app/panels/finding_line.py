@@ -7,7 +7,6 @@ from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QWidget
 
 from app.look.level_mark import TONES, LevelMark
-from app.look.palettes import theme_of
 from app.look.themes import Theme
 from app.look.type import bold
 from app.look.word_button import WordButton

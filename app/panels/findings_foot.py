@@ -28,6 +28,7 @@ class FindingsFoot(QFrame):
         self.heading = QLabel(self)
         self.heading.setFont(bold(self.font()))
         self._area = QScrollArea(self)
+        self._body = QWidget()
         self._area.setAccessibleName("Findings")
         self._area.setFrameShape(QFrame.Shape.NoFrame)
         self._area.setWidgetResizable(True)
@@ -52,7 +53,7 @@ class FindingsFoot(QFrame):
         self.heading.setText(text)
 
     def lines(self) -> list[FindingLine]:
-        return self._area.widget().findChildren(FindingLine)
+        return self._body.findChildren(FindingLine)
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)
@@ -61,7 +62,7 @@ class FindingsFoot(QFrame):
 
     def _fill(self) -> None:
         theme = theme_of(self.palette())
-        body = QWidget()
+        self._body = body = QWidget()
         column = QVBoxLayout(body)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)

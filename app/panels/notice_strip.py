@@ -54,12 +54,12 @@ class NoticeStrip(QWidget):
         return {button.text(): button for button in self._buttons}
 
     def tell(self, notice: Notice) -> None:
-        """Show a notice now; one that waits comes back after it."""
-        if self.notice is not None and self.notice.waits and not notice.waits:
+        """Show a notice now; one that waits comes back after it, and takes its turn."""
+        if self.notice is not None and self.notice.waits:
+            if notice.waits:
+                self._waiting.append(notice)
+                return
             self._waiting.insert(0, self.notice)
-        elif self.notice is not None and notice.waits:
-            self._waiting.append(notice)
-            return
         self._show(notice)
 
     def dismiss(self) -> None:

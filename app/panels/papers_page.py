@@ -38,7 +38,8 @@ CONTENTS = (
 
 
 class PapersPage(QScrollArea):
-    """``chosen``: other units or paper.  ``folder_asked``: the maker wants to choose one.  ``write_asked``: write the pack now."""
+    """``chosen``: other units or paper.  ``folder_asked``: the maker wants to choose one.
+    ``write_asked``: write the pack now.  ``show_asked``: open the folder."""
 
     chosen = Signal()
     folder_asked = Signal()
@@ -107,6 +108,7 @@ class PapersPage(QScrollArea):
         """Writing has ended, well or not."""
         self.progress.hide()
         self.outcome.setText(text)
+        self.outcome.setAccessibleName(text)
         self.show_folder.setVisible(folder)
         self._ready()
 
@@ -120,6 +122,7 @@ class PapersPage(QScrollArea):
             (self.folder, "Folder for the pack"),
             (self.choose, "Choose the folder for the pack"),
             (self.progress, "Writing the pack"),
+            (self.outcome, "Nothing is written yet"),
         ):
             widget.setAccessibleName(name)
         self.folder.setPlaceholderText("A folder of its own is best")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, Qt
+from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QPersistentModelIndex, Qt
 
 from app.scene.parts_notes import PartRow
 
@@ -15,7 +15,7 @@ LIT_ROLE = Qt.ItemDataRole.UserRole + 1
 class PartsModel(QAbstractListModel):
     """One row a part; rows change in place while the bench keeps its parts."""
 
-    def __init__(self, parent: object = None) -> None:
+    def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._rows: tuple[PartRow, ...] = ()
         self._lit = ""

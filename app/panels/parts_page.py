@@ -5,8 +5,6 @@ from __future__ import annotations
 from PySide6.QtCore import (
     QEvent,
     QItemSelectionModel,
-    QModelIndex,
-    QPersistentModelIndex,
     QRect,
     QSize,
     Qt,
@@ -29,7 +27,7 @@ from app.look.palettes import theme_of
 from app.look.themes import Tone
 from app.look.thin_scroll_bar import quiet_scrolling
 from app.look.type import with_tabular_figures
-from app.panels.parts_model import LIT_ROLE, ROW_ROLE, PartsModel
+from app.panels.parts_model import LIT_ROLE, ROW_ROLE, Index, PartsModel
 from app.scene.parts_notes import PartRow
 
 PAD_X, PAD_Y = 12, 5
@@ -41,7 +39,7 @@ class PartDelegate(QStyledItemDelegate):
     def sizeHint(
         self,
         option: QStyleOptionViewItem,
-        index: QModelIndex | QPersistentModelIndex,  # noqa: ARG002
+        index: Index,  # noqa: ARG002
     ) -> QSize:
         return QSize(0, 2 * option.fontMetrics.height() + 2 * PAD_Y + 2)
 
@@ -49,7 +47,7 @@ class PartDelegate(QStyledItemDelegate):
         self,
         painter: QPainter,
         option: QStyleOptionViewItem,
-        index: QModelIndex | QPersistentModelIndex,
+        index: Index,
     ) -> None:
         row = index.data(ROW_ROLE)
         if not isinstance(row, PartRow):
@@ -99,7 +97,7 @@ class PartsList(QListView):
         self.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
         self.viewport().setAutoFillBackground(False)
 
-    def currentChanged(self, current: QModelIndex, previous: QModelIndex) -> None:
+    def currentChanged(self, current: Index, previous: Index) -> None:
         super().currentChanged(current, previous)
         row = self.parts.row(current)
         self.picked.emit(row.name if row else "")

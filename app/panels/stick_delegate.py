@@ -33,9 +33,7 @@ ROW_PAD = 5
 class StickDelegate(QStyledItemDelegate):
     """Paints entries and opens their editors."""
 
-    def paint(
-        self, painter: QPainter, option: QStyleOptionViewItem, index: Index
-    ) -> None:
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         entry = index.data(StickRole.ENTRY)
         theme = theme_of(option.palette)
         painter.save()
@@ -118,7 +116,10 @@ class StickDelegate(QStyledItemDelegate):
     # Editing
 
     def createEditor(
-        self, parent: QWidget, option: QStyleOptionViewItem, index: Index  # noqa: ARG002
+        self,
+        parent: QWidget,
+        option: QStyleOptionViewItem,  # noqa: ARG002
+        index: Index,
     ) -> QWidget:
         row = index.data(StickRole.ENTRY)
         assert isinstance(row, StickRow)
@@ -147,9 +148,7 @@ class StickDelegate(QStyledItemDelegate):
             editor.show_wrong(str(index.data(StickRole.WRONG_WHY) or ""))
             editor.selectAll()
 
-    def setModelData(
-        self, editor: QWidget, model: object, index: Index
-    ) -> None:
+    def setModelData(self, editor: QWidget, model: object, index: Index) -> None:
         assert isinstance(model, StickModel)
         if isinstance(editor, QComboBox):
             model.setData(index, editor.currentText())
@@ -157,7 +156,10 @@ class StickDelegate(QStyledItemDelegate):
             model.setData(index, editor.text())
 
     def updateEditorGeometry(
-        self, editor: QWidget, option: QStyleOptionViewItem, index: Index  # noqa: ARG002
+        self,
+        editor: QWidget,
+        option: QStyleOptionViewItem,
+        index: Index,  # noqa: ARG002
     ) -> None:
         area = value_rect(option.rect, option.fontMetrics)
         editor.setGeometry(area.adjusted(0, 1, -2, -1))

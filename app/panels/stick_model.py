@@ -1,4 +1,4 @@
-"""The story stick's rows as a Qt list: headings and sizes, with what was typed wrong kept in place."""
+"""The story stick's rows as a Qt list; what was typed wrong stays in its row."""
 
 from __future__ import annotations
 
@@ -128,9 +128,7 @@ class StickModel(QAbstractListModel):
                 return entry.name == self._lit
         return None
 
-    def setData(
-        self, index: Index, value: object, role: int = Qt.ItemDataRole.EditRole
-    ) -> bool:
+    def setData(self, index: Index, value: object, role: int = Qt.ItemDataRole.EditRole) -> bool:
         """Type a value; False, with the text and the reason kept in the row, when it is wrong."""
         row = self.row(index)
         if row is None or role != Qt.ItemDataRole.EditRole:

@@ -7,7 +7,7 @@ types.
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QItemSelectionModel, QModelIndex, Qt, Signal
+from PySide6.QtCore import QEvent, QItemSelectionModel, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -20,7 +20,7 @@ from PySide6.QtWidgets import (
 from app.look.flat_field import FlatField
 from app.look.thin_scroll_bar import quiet_scrolling
 from app.panels.stick_delegate import StickDelegate, value_rect
-from app.panels.stick_model import StickModel, TypeValue
+from app.panels.stick_model import Index, StickModel, TypeValue
 from app.scene.stick_rows import StickRow
 
 BIG = 10
@@ -51,7 +51,7 @@ class StickList(QListView):
         quiet_scrolling(self)
         self.viewport().setAutoFillBackground(False)
 
-    def currentChanged(self, current: QModelIndex, previous: QModelIndex) -> None:
+    def currentChanged(self, current: Index, previous: Index) -> None:
         super().currentChanged(current, previous)
         if self.hasFocus():
             self._point(current)
@@ -90,7 +90,7 @@ class StickList(QListView):
         super().resizeEvent(event)
         self.scheduleDelayedItemsLayout()  # a reason wraps to the width
 
-    def _point(self, index: QModelIndex) -> None:
+    def _point(self, index: Index) -> None:
         row = self.stick.row(index)
         self.pointed.emit(row.name if row else "")
 

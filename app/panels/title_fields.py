@@ -65,7 +65,7 @@ class TitleFields(QWidget):
         if field.text() == getattr(self._project, name):
             return
         try:
-            project = replace(self._project, **{name: field.text()})
+            project = replace(self._project, **{name: field.text()})  # type: ignore[arg-type]
         except MakerError as error:
             self._wrong.setText(f"✕ {error.what} {error.remedy}")
             self._wrong.show()

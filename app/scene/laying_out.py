@@ -18,7 +18,7 @@ from geometry.views.view import View
 from shared.paper import Paper
 
 TEXT_HEIGHT = 2.5  # mm, ISO 3098 nominal size
-SHORTEST = 1.2  # mm on the sheet between the ends of a dimension
+SHORTEST = 0.8  # mm on the sheet between the ends of a dimension
 SHORTEST_ARM = 4.0  # mm on the sheet along the sides of an angle
 CAPTION_ROOM = 4.0 + 1.5 * TEXT_HEIGHT  # mm below a view, where its name stands
 SCREEN = Paper("screen", 400.0, 300.0, 0.0, 0.0, "our choice: only the middle of it matters")

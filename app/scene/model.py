@@ -18,7 +18,6 @@ from geometry.views.linework import Linework
 from geometry.views.look import look_all
 
 
-
 @dataclass(frozen=True, eq=False)
 class Model:
     """A bench that can be built, seen from its three sides."""

@@ -26,9 +26,7 @@ def handle_note(model: Model, handle: Handle, preferences: Preferences) -> str:
         return value_note(model, handle.pull.parameter, preferences)
     dimension = model.dimension_named[handle.dimension]
     value = size_text(dimension.value, dimension.unit, preferences)
-    return said(
-        f"{dimension.title} ({value})\nFollows from {dimension.follows_from}.", preferences
-    )
+    return said(f"{dimension.title} ({value})\nFollows from {dimension.follows_from}.", preferences)
 
 
 def row_note(model: Model, name: str, preferences: Preferences, stopped_by: str = "") -> str:
@@ -48,6 +46,18 @@ def row_note(model: Model, name: str, preferences: Preferences, stopped_by: str 
         unit = f" {preferences.shown.unit}" if row.unit == "mm" else ""
         lines.append(f"From {low} to {high}{unit}.")
     return said("\n".join(lines), preferences)
+
+
+def sheet_text(model: Model, preferences: Preferences) -> str:
+    """The drawing in words: every dimension by view, for those who cannot see it."""
+    views: dict[str, list[str]] = {}
+    for each in model.dimensions:
+        value = size_text(each.value, each.unit, preferences)
+        shown = value if each.parameter else f"({value})"
+        views.setdefault(each.view, []).append(f"{each.title} {shown}")
+    lines = [f"{view}: {', '.join(texts)}." for view, texts in views.items()]
+    how = "Tab goes from dimension to dimension, arrow keys change one, Enter types it."
+    return said(" ".join([*lines, how]), preferences)
 
 
 def part_note(model: Model, name: str, preferences: Preferences) -> str:

@@ -60,9 +60,7 @@ def blank_text(part: Part, preferences: Preferences) -> str:
     return f"{text} {preferences.shown.unit}"
 
 
-def _joint_text(
-    joint: Joint, name: str, titles: dict[str, str], preferences: Preferences
-) -> str:
+def _joint_text(joint: Joint, name: str, titles: dict[str, str], preferences: Preferences) -> str:
     """``Stopped housing with Top: depth 9.5 mm, …``; the joint's own numbers."""
     other = joint.parts[1] if joint.parts[0] == name else joint.parts[0]
     kind = joint.kind[:1].upper() + joint.kind[1:]

@@ -43,4 +43,4 @@ class SheetPlace:
 
 def zoomed(scale: float, notches: float) -> float:
     """The drawing scale after turning the wheel: a notch is 15 %, within sensible ends."""
-    return min(LARGEST_SCALE, max(SMALLEST_SCALE, scale * 1.15**notches))
+    return float(min(LARGEST_SCALE, max(SMALLEST_SCALE, scale * 1.15**notches)))

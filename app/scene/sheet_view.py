@@ -97,7 +97,9 @@ class SheetView:
             max(40.0, (self.size[0] - 2 * MARGIN) / self.density),
             max(40.0, (self.size[1] - 2 * MARGIN) / self.density),
         )
-        largest = min(have / max(need, 1.0) for have, need in zip(room, self.model.size, strict=True))
+        largest = min(
+            have / max(need, 1.0) for have, need in zip(room, self.model.size, strict=True)
+        )
         self.laid_out = self._largest_that_fits(0.8 * largest, SMALLEST_SHARE * largest, room)
         self.scale = self.laid_out.scale
         left, bottom, right, top = self.laid_out.extent
@@ -207,9 +209,9 @@ class SheetView:
         self.place = SheetPlace(self.density, 0.0, 0.0).holding(sheet, held.at)
 
     def _largest_that_fits(self, scale: float, least: float, room: Vec2) -> LaidOut:
-        """The sheet laid out so that it fills ``room`` (mm), at ``least`` even if it does not fit."""
+        """The sheet laid out to fill ``room`` (mm); at ``least`` even if it does not fit."""
         best: LaidOut | None = None
-        for _ in range(12):
+        for _ in range(16):
             tried = lay_out(self.model, self.preferences, _bounded(scale))
             ratio = _spare(tried, room)
             if ratio < 1.0 and best is not None:
@@ -220,7 +222,7 @@ class SheetView:
                     break
                 scale *= min(ratio, 1.1)
             else:
-                scale *= max(ratio, 0.8)
+                scale *= max(min(ratio, 0.97), 0.85)
                 if scale < least:
                     break
         return best or lay_out(self.model, self.preferences, _bounded(least))

@@ -49,7 +49,7 @@ Entry = Heading | StickRow
 
 
 def stick_rows(bench: Bench, preferences: Preferences) -> tuple[StickRow, ...]:
-    """Parameters that mean something for this bench, then what follows from them, group by group."""
+    """What the maker sets and what follows from it, group by group."""
     free = [
         StickRow(
             row.name,

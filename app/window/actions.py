@@ -118,7 +118,7 @@ class Actions:
         self._actions[row.name] = action
 
 
-def _call(deed: Callable[[], object], _checked: bool = False) -> None:  # noqa: FBT001, FBT002
+def _call(deed: Callable[[], object], _checked: bool = False) -> None:
     deed()
 
 

@@ -40,7 +40,8 @@ def new_project() -> Project:
 
 
 class FileDesk(QObject):
-    """Between the desk and the disk.  ``tell`` shows a notice, ``choose_target`` asks for a name."""
+    """Between the desk and the disk.  ``tell`` shows a notice, ``withdraw``
+    puts one away by its kind, ``choose_target`` asks for a name."""
 
     def __init__(
         self,
@@ -48,6 +49,7 @@ class FileDesk(QObject):
         keeper: Keeper,
         recent: RecentFiles,
         tell: Tell,
+        withdraw: Callable[[str], None],
         choose_target: ChooseTarget,
         parent: QObject | None = None,
     ) -> None:
@@ -56,6 +58,7 @@ class FileDesk(QObject):
         self._keeper = keeper
         self.recent = recent
         self._tell = tell
+        self._withdraw = withdraw
         self._choose_target = choose_target
         self._basis = ""
         self._could_keep = True
@@ -182,7 +185,7 @@ class FileDesk(QObject):
                         ("Throw away", partial(self._throw_away, kept)),
                     ),
                     waits=True,
-                    kind=f"kept {kept.file.name}",
+                    kind=_kind(kept),
                 )
             )
 
@@ -199,11 +202,13 @@ class FileDesk(QObject):
         self._lay_down(project, path, kept.basis, saved=False)
         if self.keep_now():
             self._keeper.forget(kept)
+        self._withdraw(_kind(kept))
         self._tell(Notice(f"“{kept.title}” is as you left it, and not saved yet."))
         self._offer_return(aside)
 
     def _throw_away(self, kept: Kept) -> None:
         thrown = self._keeper.throw_away(kept)
+        self._withdraw(_kind(kept))
         self._tell(
             Notice(
                 f"“{kept.title}” is thrown away.",
@@ -245,6 +250,10 @@ class FileDesk(QObject):
 
     def _complain(self, text: str, *deeds: tuple[str, Callable[[], object]]) -> None:
         self._tell(Notice(text, deeds, Tone.DO_NOT_CUT))
+
+
+def _kind(kept: Kept) -> str:
+    return f"kept {kept.file.name}"
 
 
 def _digest(data: bytes) -> str:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import sys
+from collections.abc import Callable
 from dataclasses import replace
 from functools import partial
 from pathlib import Path
@@ -48,7 +50,13 @@ class MainWindow(QMainWindow):
         self.desk = Desk(new_project(), self)
         self.notices = NoticeStrip(self)
         self.files = FileDesk(
-            self.desk, keeper, RecentFiles(settings), self.notices.tell, self._ask_target, self
+            self.desk,
+            keeper,
+            RecentFiles(settings),
+            self.notices.tell,
+            self.notices.withdraw,
+            self._ask_target,
+            self,
         )
         self.job = JobStrip(self)
         self.foot = FindingsFoot(self)
@@ -60,10 +68,10 @@ class MainWindow(QMainWindow):
         self._stages = QStackedWidget(self)
         self._closing_anyway = False
         self._lay_out()
-        self.actions = Actions(self, self._deeds())
+        self.commands = Actions(self, self._deeds())
         self._menus = PreferenceMenus(
-            self.actions.submenus["units"],
-            self.actions.submenus["theme"],
+            self.commands.submenus["units"],
+            self.commands.submenus["theme"],
             self._choose_unit,
             self._choose_theme,
         )
@@ -93,7 +101,7 @@ class MainWindow(QMainWindow):
         self.page.restoreState(read_bytes(self._settings, "splitter"))
         self.page.canvas.setFocus()
 
-    def _deeds(self) -> dict[str, object]:
+    def _deeds(self) -> dict[str, Callable[[], object]]:
         canvas = self.page.canvas
         return {
             "new": self.files.new,
@@ -125,11 +133,9 @@ class MainWindow(QMainWindow):
         self.unit_button.clicked.connect(self._other_unit)
         self.desk.work_changed.connect(self._show_work)
         self.desk.laid_down.connect(self.page.canvas.fit)
-        recent = self.actions.submenus["recent"]
-        recent.aboutToShow.connect(
-            partial(fill_recent, recent, self.files.recent, self.files.open)
-        )
-        fill_samples(self.actions.submenus["samples"], self.files.open_copy)
+        recent = self.commands.submenus["recent"]
+        recent.aboutToShow.connect(partial(fill_recent, recent, self.files.recent, self.files.open))
+        fill_samples(self.commands.submenus["samples"], self.files.open_copy)
 
     # The work
 
@@ -150,7 +156,7 @@ class MainWindow(QMainWindow):
 
     def _begin(self, *, alone: bool) -> None:
         """The quiet line over a new bench."""
-        deeds = [("Open…", self._open)]
+        deeds: list[tuple[str, Callable[[], object]]] = [("Open…", self._open)]
         recent = next((file for file in self.files.recent.files() if file.exists()), None)
         if recent is not None:
             deeds.append((f"Go on with {recent.stem}", partial(self.files.open, recent)))
@@ -180,10 +186,10 @@ class MainWindow(QMainWindow):
         self.setWindowTitle(f"{name}[*] – Settlewright")
         self.setWindowModified(not self.desk.saved)
         undo, redo = self.desk.undo_words, self.desk.redo_words
-        self.actions["undo"].setText(f"&Undo: {undo}" if undo else "&Undo")
-        self.actions["undo"].setEnabled(bool(self.desk.undo_count))
-        self.actions["redo"].setText(f"&Redo: {redo}" if redo else "&Redo")
-        self.actions["redo"].setEnabled(self.desk.can_redo)
+        self.commands["undo"].setText(f"&Undo: {undo}" if undo else "&Undo")
+        self.commands["undo"].setEnabled(bool(self.desk.undo_count))
+        self.commands["redo"].setText(f"&Redo: {redo}" if redo else "&Redo")
+        self.commands["redo"].setEnabled(self.desk.can_redo)
         if self.desk.undo_count or path:
             self.notices.withdraw("start")
         if not self.desk.saved:
@@ -282,10 +288,18 @@ class MainWindow(QMainWindow):
             event.acceptProposedAction()
             self.files.open(chosen)
 
+    def _work_is_kept(self) -> bool:
+        """A fault here must not take the work along: it counts as not kept."""
+        try:
+            self.desk.settle()
+            return self.files.let_go()
+        except Exception:
+            sys.excepthook(*sys.exc_info())
+            return False
+
     def closeEvent(self, event: QCloseEvent) -> None:
         """Unsaved work is kept for the next start; if it can't be, the window stays once."""
-        self.desk.settle()
-        if not self.files.let_go() and not self._closing_anyway:
+        if not self._work_is_kept() and not self._closing_anyway:
             self._closing_anyway = True
             event.ignore()
             return

@@ -30,7 +30,9 @@ def fill_recent(menu: QMenu, recent: RecentFiles, open_path: OpenPath) -> None:
             )
         else:
             row = menu.addMenu(f"{file.stem} (not there any more)")
-            row.addAction("Take it off the list").triggered.connect(partial(_take_off, recent, file))
+            row.addAction("Take it off the list").triggered.connect(
+                partial(_take_off, recent, file)
+            )
     if not files:
         menu.addAction("None yet").setEnabled(False)
 
@@ -62,9 +64,9 @@ class PreferenceMenus:
         self._themes[THEME_CHOICES.index(preferences.theme)].setChecked(True)
 
 
-def _open(open_path: OpenPath, file: Path, _checked: bool = False) -> None:  # noqa: FBT001, FBT002
+def _open(open_path: OpenPath, file: Path, _checked: bool = False) -> None:
     open_path(file)
 
 
-def _take_off(recent: RecentFiles, file: Path, _checked: bool = False) -> None:  # noqa: FBT001, FBT002
+def _take_off(recent: RecentFiles, file: Path, _checked: bool = False) -> None:
     recent.remove(file)

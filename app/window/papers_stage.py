@@ -21,9 +21,7 @@ from shared.errors import MakerError
 class PapersStage(QObject):
     """Starts the writing with the values of the moment, and says how it went."""
 
-    def __init__(
-        self, desk: Desk, presenter: Presenter, ask: Asker, parent: QObject
-    ) -> None:
+    def __init__(self, desk: Desk, presenter: Presenter, ask: Asker, parent: QObject) -> None:
         super().__init__(parent)
         self._desk, self._presenter, self._ask = desk, presenter, ask
         self.page = page = PapersPage(presenter.preferences)

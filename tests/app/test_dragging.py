@@ -26,9 +26,7 @@ def test_a_dragged_dimension_takes_all_three_views_along(
     assert window.desk.undo_words == "Case height"
 
 
-def test_dragging_the_flare_changes_front_plan_and_end(
-    window: MainWindow, hand: MouseHand
-) -> None:
+def test_dragging_the_flare_changes_front_plan_and_end(window: MainWindow, hand: MouseHand) -> None:
     before = window.desk.model.lineworks
     hand.press(hand.text_of("flare"))
     hand.pull((0.0, 24.0))
@@ -69,9 +67,9 @@ def test_a_drag_and_undo_gives_an_equal_spec(window: MainWindow, hand: MouseHand
     before = window.desk.spec
     hand.drag(hand.text_of("depth"), (0.0, 25.0))
     assert window.desk.spec != before
-    window.actions["undo"].trigger()
+    window.commands["undo"].trigger()
     assert window.desk.spec == before
-    window.actions["redo"].trigger()
+    window.commands["redo"].trigger()
     assert window.desk.spec != before
 
 

@@ -48,7 +48,7 @@ def test_arrows_change_by_a_step_each_press_one_undo(window: MainWindow, qtbot: 
     assert window.desk.spec.number("length") == 1210.0
     assert window.desk.undo_count == 3
     for _ in range(3):
-        window.actions["undo"].trigger()
+        window.commands["undo"].trigger()
     assert window.desk.spec.number("length") == 1200.0
 
 
@@ -63,7 +63,7 @@ def test_an_arrow_held_down_is_one_undo(window: MainWindow, qtbot: QtBot) -> Non
 
 
 def test_inch_steps_are_fractions(window: MainWindow, qtbot: QtBot) -> None:
-    window.actions["other_unit"].trigger()
+    window.commands["other_unit"].trigger()
     walk_to(window, qtbot, "length")
     qtbot.keyClick(window.page.canvas, Qt.Key.Key_Right)
     sixteenths = window.desk.spec.number("length") / 25.4 * 16
@@ -115,13 +115,13 @@ def test_the_stick_goes_from_size_to_size_over_headings(window: MainWindow, qtbo
 
 
 def test_keys_go_to_sizes_parts_and_sheet(window: MainWindow) -> None:
-    window.actions["parts"].trigger()
+    window.commands["parts"].trigger()
     assert window.page.parts.list.hasFocus()
-    window.actions["sizes"].trigger()
+    window.commands["sizes"].trigger()
     assert window.page.stick.list.hasFocus()
-    window.actions["sheet"].trigger()
+    window.commands["sheet"].trigger()
     assert window.page.canvas.hasFocus()
-    window.actions["find"].trigger()
+    window.commands["find"].trigger()
     assert window.page.stick.filter.hasFocus()
 
 
@@ -137,8 +137,8 @@ def test_each_action_is_in_a_menu_with_its_keys_shown(window: MainWindow) -> Non
         "keys": "F1",
     }
     for name, keys in wanted.items():
-        assert keys in [each.toString() for each in window.actions[name].shortcuts()], name
-    redo = [each.toString() for each in window.actions["redo"].shortcuts()]
+        assert keys in [each.toString() for each in window.commands[name].shortcuts()], name
+    redo = [each.toString() for each in window.commands["redo"].shortcuts()]
     assert "Ctrl+Shift+Z" in redo
 
 

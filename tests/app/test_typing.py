@@ -30,7 +30,7 @@ def test_the_five_forms_on_the_sheet(
     window: MainWindow, hand: MouseHand, qtbot: QtBot, text: str, mm: float, inches: bool
 ) -> None:
     if inches:
-        window.actions["other_unit"].trigger()
+        window.commands["other_unit"].trigger()
     hand.click(hand.text_of("length"))
     field = window.page.canvas.deeds.entry.field
     assert field.isVisible()
@@ -122,7 +122,7 @@ def test_a_digit_over_a_dimension_starts_its_value(
     assert window.desk.spec.number("depth") == 400.0
 
 
-def test_a_choice_is_chosen_from_a_list(window: MainWindow, qtbot: QtBot) -> None:
+def test_a_choice_is_chosen_from_a_list(window: MainWindow) -> None:
     stick = window.page.stick
     stick.take_up("deep_end")
     stick.list.setFocus()
@@ -165,6 +165,6 @@ def type_on_stick(window: MainWindow, qtbot: QtBot, name: str, text: str) -> Val
     return field
 
 
-def row_of(window: MainWindow, name: str):  # noqa: ANN201
+def row_of(window: MainWindow, name: str):
     stick = window.page.stick.list.stick
     return stick.index(stick.place_of(name))

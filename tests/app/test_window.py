@@ -33,13 +33,13 @@ def test_units_switch_at_once_everywhere(window: MainWindow, qtbot: QtBot) -> No
     assert "47 ¼" in row.index(row.place_of("length")).data()
     assert any(value.endswith(" in") for _, value in window.page.title.cells)
     assert any(value.endswith(" lb") for _, value in window.page.title.cells)
-    window.actions["other_unit"].trigger()
+    window.commands["other_unit"].trigger()
     assert "1200" in texts(window)
 
 
 def test_units_and_words_are_remembered(window: MainWindow) -> None:
     window.prefer(replace(Preferences().with_shown(SHOWN_IN32), words=Words.AMERICAN))
-    again = read_preferences(window._settings, QLocale("de_DE"))  # noqa: SLF001
+    again = read_preferences(window._settings, QLocale("de_DE"))
     assert again.shown == SHOWN_IN32
     assert again.words is Words.AMERICAN
 
@@ -108,7 +108,7 @@ def test_fit_shows_all_of_it(window: MainWindow, hand: MouseHand) -> None:
     view = window.page.canvas.view
     hand.wheel((200.0, 200.0), 12.0)
     assert view.overflows()
-    window.actions["fit"].trigger()
+    window.commands["fit"].trigger()
     assert not view.overflows()
     left, bottom, right, top = view.laid_out.extent
     used = max(
@@ -117,9 +117,7 @@ def test_fit_shows_all_of_it(window: MainWindow, hand: MouseHand) -> None:
     assert used > 0.9
 
 
-def test_a_part_is_picked_out_in_all_views(
-    window: MainWindow, hand: MouseHand, qtbot: QtBot
-) -> None:
+def test_a_part_is_picked_out_in_all_views(window: MainWindow, hand: MouseHand) -> None:
     view = window.page.canvas.view
     spot = view.window_point("front", (300.0, 300.0))  # the back, seen through the open front
     name = view.part_at(spot)
@@ -139,7 +137,7 @@ def test_a_part_is_picked_out_in_all_views(
         assert differs_inside(view, place.room, before, after), place.view
 
 
-def differs_inside(view, room, before, after) -> bool:  # noqa: ANN001
+def differs_inside(view, room, before, after) -> bool:
     """Whether two pictures of the sheet differ inside a view's rectangle."""
     x0, y0 = view.place.to_window((room[0], room[3]))
     x1, y1 = view.place.to_window((room[2], room[1]))
@@ -169,16 +167,16 @@ def test_pointing_at_a_row_lights_the_dimension_and_back(
     qtbot.mouseMove(stick.viewport(), stick.visualRect(index).center())
     qtbot.waitUntil(lambda: "depth" in window.page.canvas.deeds.under_hand().dimensions)
     hand.move(hand.text_of("base_height"))
-    lit = [
-        i for i in range(stick.stick.rowCount()) if stick.stick.index(i).data(Qt.UserRole + 3)
-    ]
+    lit = [i for i in range(stick.stick.rowCount()) if stick.stick.index(i).data(Qt.UserRole + 3)]
     assert lit == [stick.stick.place_of("base_height")]
 
 
 def test_the_filter_finds_sizes(window: MainWindow, qtbot: QtBot) -> None:
     qtbot.keyClicks(window.page.stick.filter, "leg")
     stick = window.page.stick.list.stick
-    names = {stick.row(stick.index(i)).name for i in range(stick.rowCount()) if stick.row(stick.index(i))}
+    names = {
+        stick.row(stick.index(i)).name for i in range(stick.rowCount()) if stick.row(stick.index(i))
+    }
     assert "splay" not in names
     assert "leg_top_width" in names
     qtbot.keyClicks(window.page.stick.filter, "zzz")
@@ -205,7 +203,7 @@ def test_findings_come_after_the_frame_and_can_be_mended(window: MainWindow, qtb
     )
 
 
-def test_show_picks_the_part_out(window: MainWindow, qtbot: QtBot) -> None:
+def test_show_picks_the_part_out(window: MainWindow) -> None:
     window.desk.set_values({"cutter_diameter": 30.0})
     window.presenter.look_for_findings()
     line: FindingLine = window.foot.lines()[0]

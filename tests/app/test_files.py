@@ -1,0 +1,242 @@
+"""New, open, save, recent files, and work that must not get lost."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import QMimeData, QPointF, QSettings, Qt, QUrl
+from PySide6.QtGui import QDropEvent
+from pytestqt.qtbot import QtBot
+
+from app.document.keeping import Keeper
+from app.scene.preferences import Preferences
+from app.window.main_window import MainWindow
+from app.window.menus import fill_recent
+from exporters.project_file import load
+
+
+def test_save_and_open_give_the_same_bench(window: MainWindow, tmp_path: Path) -> None:
+    window.desk.set_values({"length": 1313.0})
+    assert window.isWindowModified()
+    window.ask.next = tmp_path / "hall bench"
+    assert window.files.save()
+    saved = tmp_path / "hall bench.settle"
+    assert load(saved).spec == window.desk.spec
+    assert not window.isWindowModified()
+    assert "hall bench" in window.windowTitle()
+    window.files.new()
+    assert window.desk.spec.number("length") == 1200.0
+    window.files.open(saved)
+    assert window.desk.spec.number("length") == 1313.0
+    assert window.desk.undo_count == 0
+
+
+def test_undo_back_to_the_saved_state_is_not_modified(window: MainWindow, tmp_path: Path) -> None:
+    window.ask.next = tmp_path / "b.settle"
+    window.desk.set_values({"length": 1250.0})
+    window.files.save()
+    window.desk.set_values({"length": 1260.0})
+    assert window.isWindowModified()
+    window.commands["undo"].trigger()
+    assert not window.isWindowModified()
+    window.commands["undo"].trigger()
+    assert window.isWindowModified()
+
+
+def test_a_failed_save_keeps_modified_and_the_old_file(window: MainWindow, tmp_path: Path) -> None:
+    target = tmp_path / "b.settle"
+    window.ask.next = target
+    window.files.save()
+    before = target.read_bytes()
+    window.desk.set_values({"length": 1400.0})
+    target.chmod(0o444)
+    assert not window.files.save()
+    assert window.isWindowModified()
+    assert target.read_bytes() == before
+    assert "not saved" in window.notices.text
+    target.chmod(0o644)
+    assert window.files.save()
+    assert not window.isWindowModified()
+
+
+def test_a_folder_that_is_gone_is_said_so(window: MainWindow, tmp_path: Path) -> None:
+    window.desk.set_values({"length": 1400.0})
+    window.ask.next = tmp_path / "no such folder" / "b.settle"
+    assert not window.files.save_as()
+    assert window.isWindowModified()
+    assert "folder" in window.notices.text
+
+
+def test_a_file_changed_by_others_is_not_overwritten_unasked(
+    window: MainWindow, tmp_path: Path
+) -> None:
+    target = tmp_path / "b.settle"
+    window.ask.next = target
+    window.files.save()
+    theirs = target.read_bytes().replace(b"1200", b"1234", 1)
+    target.write_bytes(theirs)
+    window.desk.set_values({"depth": 400.0})
+    assert not window.files.save()
+    assert target.read_bytes() == theirs
+    window.notices.buttons()["Save over it"].click()
+    assert load(target).spec == window.desk.spec
+    assert not window.isWindowModified()
+
+
+@pytest.mark.parametrize(
+    "content", [b"", b"{", b"\xff\xfe\x00", b'{"format": "other"}', b"[1]" * 9]
+)
+def test_a_file_that_is_no_project_leaves_the_work_alone(
+    window: MainWindow, tmp_path: Path, content: bytes
+) -> None:
+    window.desk.set_values({"length": 1444.0})
+    bad = tmp_path / "bad.settle"
+    bad.write_bytes(content)
+    assert not window.files.open(bad)
+    assert window.desk.spec.number("length") == 1444.0
+    assert window.desk.undo_count == 1
+    assert "bad.settle cannot be opened" in window.notices.text
+    assert bad.read_bytes() == content
+
+
+def test_opening_over_unsaved_work_keeps_it(window: MainWindow, tmp_path: Path) -> None:
+    window.ask.next = tmp_path / "other.settle"
+    window.files.save()
+    window.desk.set_values({"length": 1555.0})
+    window.files.new()
+    assert window.desk.spec.number("length") == 1200.0
+    window.notices.buttons()["Go back to it"].click()
+    assert window.desk.spec.number("length") == 1555.0
+    assert window.isWindowModified()
+    assert window.desk.path == tmp_path / "other.settle"
+
+
+def test_closing_keeps_unsaved_work_and_the_next_start_offers_it(
+    window: MainWindow, settings: QSettings, tmp_path: Path, qtbot: QtBot
+) -> None:
+    window.desk.set_values({"length": 1666.0})
+    window.close()
+    again = MainWindow(settings, Preferences(), Keeper(tmp_path / "kept"), tmp_path / "log")
+    qtbot.addWidget(again)
+    again.show()
+    again.start_with(None)
+    assert "was not saved" in again.notices.text
+    again.notices.buttons()["Take it up again"].click()
+    assert again.desk.spec.number("length") == 1666.0
+    assert again.isWindowModified()
+
+
+def test_thrown_away_work_can_be_brought_back(
+    window: MainWindow, settings: QSettings, tmp_path: Path, qtbot: QtBot
+) -> None:
+    window.desk.set_values({"length": 1777.0})
+    window.close()
+    again = MainWindow(settings, Preferences(), Keeper(tmp_path / "kept"), tmp_path / "log")
+    qtbot.addWidget(again)
+    again.start_with(None)
+    again.notices.buttons()["Throw away"].click()
+    assert "thrown away" in again.notices.text
+    again.notices.buttons()["Bring it back"].click()
+    assert again.desk.spec.number("length") == 1777.0
+
+
+def test_closing_when_nothing_can_be_kept_stays_open_once(
+    window: MainWindow, tmp_path: Path
+) -> None:
+    (tmp_path / "kept").write_text("a file where the folder should be")
+    window.desk.set_values({"length": 1300.0})
+    assert not window.close()
+    assert window.isVisible()
+    assert "cannot be kept" in window.notices.text
+    assert window.close()
+
+
+def test_a_dropped_file_is_opened(window: MainWindow, tmp_path: Path) -> None:
+    window.ask.next = tmp_path / "b.settle"
+    window.desk.set_values({"length": 1818.0})
+    window.files.save()
+    window.files.new()
+    mime = QMimeData()
+    mime.setUrls([QUrl.fromLocalFile(str(tmp_path / "b.settle"))])
+    event = QDropEvent(
+        QPointF(10, 10),
+        Qt.DropAction.CopyAction,
+        mime,
+        Qt.MouseButton.LeftButton,
+        Qt.KeyboardModifier.NoModifier,
+    )
+    window.dropEvent(event)  # a real drag between programs cannot be driven by a test
+    assert window.desk.spec.number("length") == 1818.0
+
+
+def test_recent_files_are_listed_and_missing_ones_can_be_taken_off(
+    window: MainWindow, tmp_path: Path
+) -> None:
+    for name in ("first", "second"):
+        window.ask.next = tmp_path / f"{name}.settle"
+        window.files.save_as()
+    (tmp_path / "first.settle").unlink()
+    menu = window.commands.submenus["recent"]
+    fill_recent(menu, window.files.recent, window.files.open)
+    texts = [action.text() for action in menu.actions()]
+    assert texts[0].startswith("second")
+    assert "not there" in texts[1]
+    menu.actions()[1].menu().actions()[0].trigger()
+    assert [file.stem for file in window.files.recent.files()] == ["second"]
+
+
+def test_a_sample_opens_as_work_without_a_file(window: MainWindow) -> None:
+    samples = window.commands.submenus["samples"].actions()
+    assert len(samples) >= 3
+    samples[0].trigger()
+    assert window.desk.path is None
+    assert not window.isWindowModified()
+    assert window.desk.project.title != "Untitled bench"
+    assert window.desk.model.bench.parts
+
+
+def test_a_thousand_steps_can_be_undone(window: MainWindow) -> None:
+    for step in range(1000):
+        window.desk.set_values({"length": 1201.0 + step})
+    assert window.desk.undo_count == 1000
+    for _ in range(1000):
+        window.desk.undo()
+    assert window.desk.spec.number("length") == 1200.0
+
+
+def test_the_title_block_is_undone_like_all_else(window: MainWindow, qtbot: QtBot) -> None:
+    window.go_to(1)
+    field = window.papers.page.title_fields.fields["title"]
+    field.selectAll()
+    qtbot.keyClicks(field, "Hall bench")
+    qtbot.keyClick(field, Qt.Key.Key_Return)
+    assert window.desk.project.title == "Hall bench"
+    assert window.desk.undo_words == "Title"
+    window.commands["undo"].trigger()
+    assert window.desk.project.title != "Hall bench"
+    assert field.text() == window.desk.project.title
+
+
+def test_settings_that_were_damaged_fall_back(settings: QSettings) -> None:
+    from PySide6.QtCore import QLocale
+
+    from app.window.settings import read_preferences
+
+    for key in ("shown", "inch", "words", "theme", "text_percent", "third_angle"):
+        settings.setValue(key, "\u2603 nonsense")
+    settings.setValue("recent_files", "{not json")
+    read = read_preferences(settings, QLocale("en_GB"))
+    assert read.theme == "system"
+    assert read.text_percent == 100
+
+
+@pytest.mark.skipif(os.name != "posix", reason="permissions of folders")
+def test_autosave_follows_a_change(window: MainWindow, tmp_path: Path, qtbot: QtBot) -> None:
+    window.desk.set_values({"length": 1234.0})
+    assert not list((tmp_path / "kept").glob("*.json"))
+    qtbot.waitUntil(lambda: len(list((tmp_path / "kept").glob("*.json"))) == 1, timeout=4000)
+    window.ask.next = tmp_path / "b.settle"
+    window.files.save()
+    assert not list((tmp_path / "kept").glob("*.json"))
