@@ -1,13 +1,16 @@
 """What moves along when a number is set, because the maker never gave it a place of its own.
 
 A new number of partitions spaces them evenly.  A flare that begins on a plain bench gets its
-stations from the bench's length, if those kept from before no longer fit.
+stations from the bench's length, if those kept from before no longer fit.  A shelf that is put
+into an opening where its kept height does not fit goes half way up.
 """
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 
+from geometry.bench import shelves
+from geometry.bench.openings import WIDTH_READS
 from geometry.bench.partitions import evenly
 from geometry.design.parameter import Value
 from geometry.design.spec import BenchSpec
@@ -15,24 +18,30 @@ from geometry.design.spec import BenchSpec
 # common practice, no source: the deep stretch and the run-out as shares of the length
 DEEP_SHARE, RUN_OUT_SHARE = 0.2, 0.6
 
+_OPENINGS = frozenset(WIDTH_READS.split())
+
 
 def changed(spec: BenchSpec, changes: Mapping[str, Value]) -> BenchSpec:
     """``spec`` with the changes and all that follows; values given in ``changes`` stay as given."""
     wanted = spec.changed(changes)
     if wanted.count("partition_count") != spec.count("partition_count"):
-        wanted = wanted.changed(_unless_given(evenly(wanted), changes))
+        wanted = _with(wanted, evenly(wanted), changes)
     if spec.number("flare") <= 0.0 < wanted.number("flare") and not _stations_fit(wanted):
         length = wanted.number("length")
-        stations: dict[str, float] = {
+        stations: dict[str, Value] = {
             "flare_straight": round(length * DEEP_SHARE),
             "flare_end": round(length * RUN_OUT_SHARE),
         }
-        wanted = wanted.changed(_unless_given(stations, changes))
+        wanted = _with(wanted, stations, changes)
+    if not _OPENINGS.isdisjoint(changes):
+        wanted = _with(wanted, shelves.fitted(spec, wanted), changes)
     return wanted
 
 
-def _unless_given(values: dict[str, float], changes: Mapping[str, Value]) -> dict[str, Value]:
-    return {name: value for name, value in values.items() if name not in changes}
+def _with(spec: BenchSpec, values: Mapping[str, Value], given: Mapping[str, Value]) -> BenchSpec:
+    """``spec`` with these values, but for those that the maker has given."""
+    fresh = {name: value for name, value in values.items() if name not in given}
+    return spec.changed(fresh) if fresh else spec
 
 
 def _stations_fit(spec: BenchSpec) -> bool:

@@ -10,8 +10,10 @@ from geometry.bench import (
     crossed_base,
     edges,
     materials,
+    openings,
     overall,
     partitions,
+    shelves,
 )
 from geometry.bench.member import Member
 from geometry.design.spec import BenchSpec
@@ -21,6 +23,8 @@ MEMBERS: tuple[Member, ...] = (
     overall.MEMBER,
     case.MEMBER,
     partitions.MEMBER,
+    openings.MEMBER,
+    shelves.MEMBER,
     back.MEMBER,
     edges.MEMBER,
     base_place.MEMBER,

@@ -17,7 +17,7 @@ from geometry.bench.derived import Derived, derived_length
 from geometry.bench.member import Member
 from geometry.cuts.cut import Blank
 from geometry.design.joint import Joint, Measure
-from geometry.design.parameter import Parameter, count, length
+from geometry.design.parameter import Parameter, Value, count, length
 from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
 from geometry.joints.stopped_housing import HousingNumbers, stopped_housing
@@ -199,7 +199,7 @@ def _housed(c: CaseNumbers, at: Upright, parts: Mapping[str, Part], *, up: bool)
     return stopped_housing(f"housing_{where}_{at.name}", parts[where], parts[at.name], numbers)
 
 
-def evenly(spec: BenchSpec) -> dict[str, float]:
+def evenly(spec: BenchSpec) -> dict[str, Value]:
     """Partition places, to the millimetre, that share the inside of the case equally."""
     c = case_numbers(spec)
     n = spec.count("partition_count")

@@ -5,13 +5,14 @@ from __future__ import annotations
 from functools import lru_cache
 
 from geometry.bench.bench import Bench
-from geometry.checks import base, case, collisions, housings
+from geometry.checks import base, case, collisions, housings, shelves
 from geometry.checks.check import Check
 from geometry.design.finding import Finding, Level
 
 CHECKS: tuple[Check, ...] = (
     *collisions.CHECKS,
     *housings.CHECKS,
+    *shelves.CHECKS,
     *base.CHECKS,
     *case.CHECKS,
 )

@@ -13,7 +13,11 @@ def saw_cut(part: Part, title: str, point: Vec3, outward: Vec3) -> SawCut:
 
 
 def span(part: Part, axis: int, first: Vec3, second: Vec3) -> tuple[float, float]:
-    """The range of one local coordinate between two bench points, low first."""
+    """The range of one local coordinate between two bench points, low first.
+
+    Rounded far below anything that can be marked, so that pieces which are meant to be alike come
+    out equal wherever they stand.
+    """
     a = part.frame.to_local(first)[axis]
     b = part.frame.to_local(second)[axis]
-    return (min(a, b), max(a, b))
+    return (round(min(a, b), 9), round(max(a, b), 9))

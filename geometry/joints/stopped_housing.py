@@ -114,9 +114,13 @@ def _measures(at: HousingNumbers, width: float) -> tuple[Measure, ...]:
 
 
 def _contacts(at: HousingNumbers) -> tuple[Contact, ...]:
-    reach = ((at.low, at.back), (at.high, at.back), (at.high, at.tongue_front))
-    reach += ((at.low, at.tongue_front),)
-    floor = tuple(at.point(along, forward, at.depth) for along, forward in reach)
+    outline = (
+        (at.low, at.back),
+        (at.high, at.back),
+        (at.high, at.tongue_front),
+        (at.low, at.tongue_front),
+    )
+    floor = tuple(at.point(along, forward, at.depth) for along, forward in outline)
     cheek_at = at.low - at.fit / 2.0
     cheek = tuple(
         at.point(cheek_at, forward, deep)
