@@ -78,9 +78,7 @@ def stretches_of(scene: Scene) -> Stretches:
 
     untouched = covers.single.take(over) & own
     left = np.flatnonzero(~(behind | untouched | done.take(line).take(row)))
-    row, panel = lines_behind_panels(
-        scene.panels, places, low, high, row.take(left), over.take(left)
-    )
+    row, panel = lines_behind_panels(scene.panels, low, high, row.take(left), over.take(left))
     by_panels = _behind_panels(lines, scene.panels, line.take(row), panel)
     closed = np.flatnonzero(done)
     return _cut(

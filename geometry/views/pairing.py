@@ -65,13 +65,23 @@ def lines_behind_places(
 
 
 def lines_behind_panels(
-    panels: Panels, places: int, low: Floats, high: Floats, line: Indices, over: Indices
+    panels: Panels, low: Floats, high: Floats, line: Indices, over: Indices
 ) -> tuple[Indices, Indices]:
-    """Pairs of a line and a panel of the place that it was paired with."""
-    held = np.bincount(panels.place, minlength=places)
-    start = np.cumsum(held) - held
-    pair, rank = spread(held.take(over))
-    panel = start.take(over).take(pair) + rank
+    """Pairs of a line and a panel of the place that it was paired with.
+
+    Of a place's panels, in order of where they begin in u, only those from the first that
+    reaches as far as the line begins to the last that begins before the line ends are tried.
+    """
+    reach = float(np.abs((low[0], high[0])).max(initial=0.0))
+    reach = max(reach, float(np.abs((panels.low[0], panels.high[0])).max(initial=0.0)))
+    step = 2.0 * reach + 1.0  # so far are places set apart, to be searched in one go
+    begins = panels.place * step + panels.low[0]
+    reached = np.maximum.accumulate(panels.place * step + panels.high[0])
+    base = over * step
+    first = np.searchsorted(reached, base + (low[0] - COPLANAR).take(line))
+    last = np.searchsorted(begins, base + (high[0] + COPLANAR).take(line), side="right")
+    pair, rank = spread(np.maximum(last - first, 0))
+    panel = first.take(pair) + rank
     return _boxes_meet(low, high, line.take(pair), panels.low, panels.high, panel)
 
 

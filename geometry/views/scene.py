@@ -15,7 +15,7 @@ import numpy as np
 
 from geometry.solids.solid import Flags, Floats, Indices, PlacedSolid
 from geometry.views.view import View
-from shared.tolerances import MERGE
+from shared.tolerances import COPLANAR, MERGE
 
 EDGE_ON = 1e-7
 """A face whose normal leans less than this toward the viewer is seen as a line: a metre of it
@@ -37,7 +37,7 @@ class Lines:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Panels:
-    """n convex flat pieces toward the viewer, sorted by place.
+    """n convex flat pieces toward the viewer, sorted by place and then by where they begin in u.
 
     ``sides`` (4, 3, n): for each of up to four sides the line (p, q, r) with
     p u + q v + r the distance in mm inward from it.  ``plane`` (4, n): (p, q, r, s) with
@@ -150,8 +150,12 @@ def _panels(
     owner = np.repeat(np.arange(len(solids)), counts)
     turned = axes @ normals.T  # (views, 3, panels)
     view, panel = np.nonzero(turned[:, 2] > EDGE_ON)
-    at = corners.take(panel, axis=0).T + view * stride
-    points = seen[:, at]  # (3, 4, n)
+    place = view * len(solids) + owner.take(panel)
+    points = seen[:, corners.take(panel, axis=0).T + view * stride]  # (3, 4, n)
+    low = points.min(axis=1)
+    order = np.argsort(place * (2.0 * np.abs(low[0]).max() + 1.0) + low[0])
+    view, panel, place = view.take(order), panel.take(order), place.take(order)
+    points, low = points.take(order, axis=2), low.take(order, axis=1)
     sides = np.empty((4, 3, len(panel)))
     for corner in range(4):
         sides[corner] = inward(points[:2, corner], points[:2, (corner + 1) % 4])
@@ -159,10 +163,10 @@ def _panels(
     plane[:3] = turned[view, :, panel].T
     plane[3] = -(plane[0] * points[0, 0] + plane[1] * points[1, 0] + plane[2] * points[2, 0])
     return Panels(
-        place=view * len(solids) + owner.take(panel),
+        place=place,
         sides=sides,
         plane=plane,
-        low=points.min(axis=1),
+        low=low,
         high=points.max(axis=1),
     )
 
@@ -170,12 +174,13 @@ def _panels(
 def inward(a: Floats, b: Floats) -> Floats:
     """The lines (p, q, r) from ``a`` to ``b`` (2, n): p u + q v + r is the distance to the left.
 
-    Where the two ends are one, as on a triangle's fourth side, it is 1 everywhere.
+    Where the two ends are one, as on a triangle's fourth side, it is 1 everywhere, and so where
+    they are too near for the line between them to have a direction.
     """
     (ua, va), (ub, vb) = a, b
     along_u, along_v = ub - ua, vb - va
     length = np.sqrt(along_u * along_u + along_v * along_v)
-    nothing = length == 0.0
+    nothing = length < COPLANAR / 100.0
     length[nothing] = 1.0
     p, q = -along_v / length, along_u / length
     return np.stack((p, q, nothing - (p * ua + q * va)))
