@@ -33,8 +33,8 @@ def run(path: Path | None) -> int:
         settings, read_preferences(settings, QLocale.system()), Keeper(state / "kept"), log.file
     )
     bell.rung.connect(window.trouble)
-    window.show()
     window.start_with(path)
+    window.show()
     return app.exec()
 
 

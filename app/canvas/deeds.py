@@ -86,11 +86,12 @@ class Deeds(QObject):
         elif handle is not None and handle.pull is not None:
             dimensions |= self._view.dimensions_of(handle.pull.parameter)
             edge = self._view.edge_pixels(handle, self._at)
-        if self.focus:
-            dimensions.add(self.focus)
+        focus = self.focus if self._canvas.hasFocus() else ""
+        if focus:
+            dimensions.add(focus)
         return UnderHand(
             frozenset(dimensions),
-            self.focus if self._canvas.hasFocus() else "",
+            focus,
             self._part,
             self.picked,
             edge,

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import sys
 
-from PySide6.QtCore import QEvent, Qt, QTimer, Signal
+from PySide6.QtCore import QEvent, QPoint, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QColor,
     QKeyEvent,
@@ -67,6 +67,8 @@ class SheetCanvas(QWidget):
         self._hand: Hand | None = None
         self._latest: Moment | None = None
         self._sliding = False
+        self._room = (QSize(), 0)
+        self._top = 0
         self._frame = QTimer(self)
         self._frame.setSingleShot(True)
         self._frame.setInterval(0)
@@ -131,8 +133,17 @@ class SheetCanvas(QWidget):
             painter.end()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
+        """A window of another size fits a fitted sheet again; a notice or a finding that takes
+        some of the height leaves the drawing where it is on the screen."""
         super().resizeEvent(event)
-        self._measure()
+        top = self.mapTo(self.window(), QPoint(0, 0)).y()
+        frame = (self.window().size(), self.width())
+        if self.isVisible() and frame == self._room:
+            self.view.give_way(float(self.height()), float(self._top - top))
+            self._rescaled()
+        else:
+            self._measure()
+        self._room, self._top = frame, top
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)

@@ -32,7 +32,7 @@ class ValueEntry(QWidget):
         self._column = column = QVBoxLayout(self)
         column.setContentsMargins(4, 3, 4, 3)
         column.setSpacing(2)
-        column.addWidget(self.field)
+        column.addWidget(self.field, 0, Qt.AlignmentFlag.AlignHCenter)
         column.addWidget(self.reason)
         self.field.given.connect(self._give)
         self.field.given_up.connect(self.done)

@@ -10,6 +10,7 @@ from PySide6.QtCore import QEvent, QModelIndex, QObject, QPersistentModelIndex, 
 from PySide6.QtGui import QColor, QFontMetrics, QKeyEvent, QPainter, QPen
 from PySide6.QtWidgets import (
     QComboBox,
+    QListView,
     QStyle,
     QStyledItemDelegate,
     QStyleOptionViewItem,
@@ -110,8 +111,8 @@ class StickDelegate(QStyledItemDelegate):
 
     @staticmethod
     def _width(option: QStyleOptionViewItem) -> int:
-        widget = option.widget
-        return widget.width() if isinstance(widget, QWidget) else 240
+        view = option.widget
+        return view.viewport().width() if isinstance(view, QListView) else 240
 
     # Editing
 
@@ -183,8 +184,6 @@ class StickDelegate(QStyledItemDelegate):
 
     def _editing(self) -> tuple[StickModel | None, int]:
         view = self.parent()
-        from PySide6.QtWidgets import QListView
-
         if isinstance(view, QListView) and isinstance(view.model(), StickModel):
             return view.model(), view.currentIndex().row()  # type: ignore[return-value]
         return None, -1

@@ -65,8 +65,13 @@ def _joint_text(joint: Joint, name: str, titles: dict[str, str], preferences: Pr
     other = joint.parts[1] if joint.parts[0] == name else joint.parts[0]
     kind = joint.kind[:1].upper() + joint.kind[1:]
     measures = ", ".join(
-        f"{measure.name} {size_text(measure.value, measure.unit, preferences)}"
+        f"{_spoken(measure.name)} {size_text(measure.value, measure.unit, preferences)}"
         for measure in joint.measures
     )
     text = f"{kind} with {titles.get(other, other)}"
     return said(f"{text}: {measures}" if measures else text, preferences)
+
+
+def _spoken(name: str) -> str:
+    """``stop_from_front`` as a person says it."""
+    return name.replace("_", " ")

@@ -75,6 +75,12 @@ class SheetView:
         else:
             self._lay_out(held)
 
+    def give_way(self, height: float, down: float) -> None:
+        """The window is as wide as before but of another height, and its top has moved; the
+        drawing stays where it is on the screen."""
+        self.size = (self.size[0], height)
+        self.place = self.place.moved((0.0, down))
+
     def zoom(self, at: Vec2, notches: float) -> None:
         """Larger or smaller about a pixel."""
         held = self._hold_under(at)

@@ -58,9 +58,9 @@ def window(qtbot: QtBot, settings: QSettings, tmp_path: Path) -> Iterator[MainWi
     )
     made.ask = Answers()
     made.resize(1280, 820)
+    made.start_with(None)
     with qtbot.waitExposed(made):
         made.show()
-    made.start_with(None)
     made.presenter.look_for_findings()
     yield made
     made.close()

@@ -246,3 +246,28 @@ def test_the_start_line_goes_when_the_work_begins(window: MainWindow) -> None:
     assert "plain bench" in window.notices.text
     window.desk.set_values({"length": 1300.0})
     assert not window.notices.isVisible()
+
+
+def test_a_notice_or_a_finding_leaves_the_drawing_where_it_is(window: MainWindow) -> None:
+    """The paper never jumps: not when a notice goes, not when findings come."""
+    canvas = window.page.canvas
+
+    def spot() -> tuple[float, float]:
+        x, y = canvas.view.window_point("front", (0.0, 0.0))
+        top = canvas.mapTo(window, QPoint(0, 0))
+        return (x + top.x(), y + top.y())
+
+    assert window.notices.isVisible()
+    before, scale = spot(), canvas.view.scale
+    window.notices.dismiss()
+    QApplication.processEvents()
+    assert canvas.view.size[1] == canvas.height()
+    assert spot() == pytest.approx(before, abs=0.01)
+    window.desk.set_values({"cutter_diameter": 30.0, "reveal": 0.0})
+    window.presenter.look_for_findings()
+    QApplication.processEvents()
+    assert spot() == pytest.approx(before, abs=0.01)
+    assert canvas.view.scale == scale
+    window.resize(1100, 800)
+    QApplication.processEvents()
+    assert canvas.view.scale < scale
