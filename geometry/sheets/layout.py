@@ -19,6 +19,7 @@ from shared.units import SHOWN_MM, Shown
 from shared.words import Words, in_words
 
 Room = tuple[float, float, float, float]  # left, bottom, right, top, in sheet mm
+_SMALL_PAPER = 300.0  # mm wide; a narrower sheet is crowded
 _AIR = 6.0  # mm between the border and the nearest mark
 
 
@@ -27,22 +28,29 @@ class Layout:
     """What the maker chooses about a sheet.
 
     ``scale`` is sheet mm for one real mm, or None for the largest step of ISO 5455 that fits.
-    ``title`` None leaves the title block out; ``frame`` False leaves the border out, as on the
-    screen.
+    ``text_height`` None takes 3.5 mm, or 2.5 mm on a sheet as small as A4.  ``title`` None leaves
+    the title block out; ``frame`` False leaves the border out, as on the screen.
     """
 
     paper: Paper
     scale: float | None = None
     third_angle: bool = True
-    text_height: float = 3.5
+    text_height: float | None = None
     shown: Shown = SHOWN_MM
     words: Words = Words.BRITISH
     frame: bool = True
     title: TitleBlock | None = None
 
     @property
+    def lettering(self) -> float:
+        """Capital height of dimensions and captions in mm."""
+        if self.text_height is not None:
+            return self.text_height
+        return 2.5 if self.paper.width < _SMALL_PAPER else 3.5
+
+    @property
     def style(self) -> DimensionStyle:
-        return DimensionStyle(self.text_height, self.shown)
+        return DimensionStyle(self.lettering, self.shown)
 
     @property
     def border(self) -> Room:

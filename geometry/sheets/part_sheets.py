@@ -198,5 +198,5 @@ def _detail_marks(detail: Detail, part: Part, layout: Layout) -> list[Mark]:
     _, height = detail_size(detail)
     caption = f"{in_words('Detail', layout.words)} {detail.letter}, {scale_text(scale)}"
     at = ((left + right) / 2.0, top - height + 1.5)
-    marks.append(Label(Role.TITLE, caption, at, layout.text_height, Anchor.MIDDLE))
+    marks.append(Label(Role.TITLE, caption, at, layout.lettering, Anchor.MIDDLE))
     return marks

@@ -1,0 +1,149 @@
+"""A template: one region of a part at full size, its angles, and the sheets it takes.
+
+Frame: true mm, (u, v) of PART_FACE.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+import shapely
+
+from geometry.bench.bench import Bench
+from geometry.design.part import Part
+from geometry.dimensioning.placed import DimensionStyle, Placed
+from geometry.dimensioning.placement import place
+from geometry.drawing.cropping import cropped
+from geometry.sheets.part_dimensions import part_dimensions
+from geometry.sheets.part_sheets import part_groups
+from geometry.sheets.part_words import group_title
+from geometry.sheets.tiles import Box, Tiling, tiling
+from geometry.sheets.tracing import Tracing, tracings
+from geometry.sheets.trim import proud_ends
+from geometry.views.view import PART_FACE
+from shared.paper import Paper
+
+_AIR = 4.0  # mm round the drawing
+LABEL_ROOM = 6.0  # mm above the drawing, for the numbers of the stations
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Template:
+    """``title`` and ``count`` are what it is and how many to make from it.
+
+    ``start`` is the u of the finished left end, from which stations count; ``placed`` holds the
+    angles, at scale 1.
+    """
+
+    title: str
+    count: int
+    material: str
+    grain: bool
+    tracing: Tracing
+    placed: Placed
+    start: float
+    tiling: Tiling
+    other_way: Tiling
+
+    @property
+    def content(self) -> Box:
+        return content_box(self.tracing, self.placed)
+
+
+def templates_of(
+    bench: Bench, paper: Paper, correction: tuple[float, float], style: DimensionStyle
+) -> tuple[Template, ...]:
+    """A template for every region worth tracing; parts that trace alike share one."""
+    found: dict[object, list[tuple[tuple[Part, ...], Tracing, str]]] = {}
+    for group in part_groups(bench):
+        traced = tracings(group[0])
+        for number, one in enumerate(traced):
+            found.setdefault(_fingerprint(one), []).append(
+                (group, one, _where(number, len(traced)))
+            )
+    templates: list[Template] = []
+    for alike in found.values():
+        group, tracing, where = alike[0]
+        parts = [part for parts, _, _ in alike for part in parts]
+        part = group[0]
+        placed = _angles(part, tracing, style)
+        lines = np.concatenate([tracing.cut, tracing.joint, tracing.reverse, tracing.trim])
+        best, other = tiling(
+            content_box(tracing, placed),
+            paper,
+            correction,
+            lambda box, lines=lines: len(cropped(lines, box)) > 0,  # type: ignore[misc]
+        )
+        templates.append(
+            Template(
+                f"{_common_title(parts)}{where}",
+                len(parts),
+                part.material,
+                part.solid_timber,
+                tracing,
+                placed,
+                proud_ends(part)[0],
+                best,
+                other,
+            )
+        )
+    return tuple(templates)
+
+
+def content_box(tracing: Tracing, placed: Placed) -> Box:
+    """All that is drawn, with some air and the room for the numbers of the stations."""
+    left, low, right, high = tracing.box
+    a, b, c, d = placed.extent
+    return (
+        min(left, a) - _AIR,
+        min(low, b) - _AIR,
+        max(right, c) + _AIR,
+        max(high, d) + _AIR + LABEL_ROOM,
+    )
+
+
+def _angles(part: Part, tracing: Tracing, style: DimensionStyle) -> Placed:
+    """The angles of the face that have their corner in the region."""
+    left, low, right, high = tracing.box
+    angles = [
+        one
+        for one in part_dimensions(part.shape)
+        if one.view == PART_FACE.name
+        and one.apex is not None
+        and left <= one.apex[0] <= right
+        and low <= one.apex[1] <= high
+    ]
+    lines = np.concatenate([tracing.cut, tracing.joint, tracing.reverse, tracing.trim])
+    return place(angles, lines, 1.0, replace(style, brackets=False))
+
+
+def _fingerprint(tracing: Tracing) -> object:
+    """Equal for tracings that look alike, wherever they lie along the part."""
+    u, v = tracing.box[0], tracing.box[1]
+    key: list[object] = []
+    for lines in (tracing.cut, tracing.joint, tracing.reverse, tracing.trim):
+        moved = np.round(lines - np.array((u, v, u, v)), 2) + 0.0
+        key.append(tuple(sorted(tuple(sorted([(a, b), (c, d)])) for a, b, c, d in moved.tolist())))
+    return tuple(key)
+
+
+def _where(number: int, count: int) -> str:
+    if count == 1:
+        return ""
+    if count == 2:
+        return ", left end" if number == 0 else ", right end"
+    return f", place {number + 1}"
+
+
+def _common_title(parts: Sequence[Part]) -> str:
+    titles = {group_title([part]) for part in parts}
+    if len(titles) == 1:
+        return titles.pop()
+    return " / ".join(sorted({title.split(",")[0] for title in titles}))
+
+
+def wood_in(template: Template, box: Box) -> shapely.Geometry:
+    """The region of the part on one sheet."""
+    return template.tracing.wood.intersection(shapely.box(*box))

@@ -1,0 +1,119 @@
+"""Full-size templates: an overview, then every template on as many sheets as it takes.
+
+A sheet of paper proves itself: on each stand a 100 mm and a 4 in square to be measured before
+anything is cut.  A printer that is a little off, each axis by its own part, is corrected by
+factors of at most 3 %; more than that is a page scaled to fit, which no factor should hide.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import count, product
+
+from geometry.bench.bench import Bench
+from geometry.drawing.marks import Anchor, Label, Mark, Role, Sheet
+from geometry.sheets.layout import Layout
+from geometry.sheets.lettering_fit import fitted
+from geometry.sheets.template import Template, templates_of
+from geometry.sheets.template_overview import Numbered, overview, pages_needed
+from geometry.sheets.template_sheet import seams, square_cost, tile_marks
+from geometry.sheets.tiles import MARGIN, STRIP, Tiling
+from shared.errors import ValueOutOfRange
+from shared.words import in_words
+
+LARGEST_CORRECTION = 0.03
+_TEXT = 2.5
+_FOOT_PITCH = 4.0  # mm
+_LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"  # no I and O, which read as figures
+
+
+def templates(
+    bench: Bench, layout: Layout, correction: tuple[float, float] = (1.0, 1.0)
+) -> tuple[Sheet, ...]:
+    """The overview and all sheets; empty when no part has an angle worth tracing.
+
+    ``correction`` stretches x and y: nominal over measured size of a printed check square.  Raises
+    ValueOutOfRange beyond 3 %.
+    """
+    for axis, factor in zip(("x", "y"), correction, strict=True):
+        _check(axis, factor)
+    found = templates_of(bench, layout.paper, correction, layout.style)
+    if not found:
+        return ()
+    chosen = [(template, _better_way(template)) for template in found]
+    pages = pages_needed(len(chosen), layout)
+    numbered: list[Numbered] = []
+    first = pages + 1
+    for template, way in chosen:
+        numbered.append(Numbered(template, way, first))
+        first += len(way.tiles)
+    total = first - 1
+    sheets = list(overview(numbered, layout, total, correction))
+    assert len(sheets) == pages
+    letters = _letters()
+    for one in numbered:
+        joins = seams(one.template, one.tiling, letters)
+        for offset, tile in enumerate(one.tiling.tiles):
+            number = one.first + offset
+            marks = tile_marks(one.template, one.tiling, tile, joins[tile], layout.shown)
+            foot = _foot(one, number, total, layout)
+            title = f"{in_words(one.template.title, layout.words)}, {number}"
+            sheets.append(Sheet(title, one.tiling.width, one.tiling.height, (*marks, *foot)))
+    return tuple(sheets)
+
+
+def _check(axis: str, factor: float) -> None:
+    low, high = 1.0 - LARGEST_CORRECTION, 1.0 + LARGEST_CORRECTION
+    if not low <= factor <= high:
+        raise ValueOutOfRange(
+            f"A correction of {factor:.4f} is more than 3 %.",
+            where=f"printer correction {axis}",
+            remedy="The page was scaled to fit: print again at 100 %, then measure.",
+            limit=low if factor < low else high,
+        )
+
+
+def _better_way(template: Template) -> Tiling:
+    """Fewer sheets; with as many, the way that leaves the check squares most room."""
+    best, other = template.tiling, template.other_way
+    if len(best.tiles) < len(other.tiles):
+        return best
+    return min(best, other, key=lambda way: square_cost(template, way))
+
+
+def _letters() -> Iterator[str]:
+    """A, B … Z without I and O, then AA, AB …"""
+    yield from _LETTERS
+    for size in count(2):
+        yield from ("".join(letters) for letters in product(_LETTERS, repeat=size))
+
+
+def _foot(one: Numbered, number: int, total: int, layout: Layout) -> list[Mark]:
+    """The words along the foot of a sheet; they keep their place whatever the correction."""
+    words = layout.words
+    room = one.tiling.width - 2.0 * MARGIN
+    x, y = one.tiling.correction
+    project = layout.title.title if layout.title else ""
+    lines = (
+        f"{in_words(one.template.title, words)}, make {one.template.count}",
+        in_words(
+            "Full size: print at 100 %, no fit to page. Measure before you cut: the squares must "
+            "be 100.0 mm and 4 in both ways.",
+            words,
+        ),
+        in_words(
+            f"Correction for this printer: x {x:.4f}, y {y:.4f}. Full lines cut, dashed lines "
+            "scribe, chain lines trim after the glue-up.",
+            words,
+        ),
+    )
+    marks: list[Mark] = []
+    for k, line in enumerate(lines):
+        text, height = fitted(line, room if k else 0.6 * room, _TEXT, bold=k == 0)
+        at = (MARGIN, MARGIN + STRIP - (k + 1) * _FOOT_PITCH)
+        marks.append(Label(Role.TEXT, text, at, height, bold=k == 0))
+    sheet = ", ".join(part for part in (project, f"{number} / {total}") if part)
+    text, height = fitted(sheet, 0.38 * room, _TEXT)
+    at = (one.tiling.width - MARGIN, MARGIN + STRIP - _FOOT_PITCH)
+    marks.append(Label(Role.TEXT, text, at, height, Anchor.END))
+    return marks

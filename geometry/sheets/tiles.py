@@ -1,0 +1,98 @@
+"""Cutting a full-size drawing into sheets that overlap.
+
+Frame: true mm (u to the right, v upward) for the drawing, sheet mm for the paper.
+
+Method: n sheets of a printable length h with overlap o cover n h - (n - 1) o, so
+n = ceil((length - o) / (h - o)).  Portrait or landscape, whichever takes fewer sheets; a printer's
+correction makes the printable length in true mm a little longer or shorter.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from shared.paper import Paper
+
+Box = tuple[float, float, float, float]  # least u, least v, greatest u, greatest v
+
+OVERLAP = 15.0
+MARGIN = 8.0  # mm: what printers leave white, with something to spare (common practice, no source)
+STRIP = 12.5  # mm along the foot, for words
+
+
+@dataclass(frozen=True, slots=True)
+class Tile:
+    """One sheet: its column from the left and row from the top, and the true mm that it shows."""
+
+    column: int
+    row: int
+    box: Box
+
+
+@dataclass(frozen=True, slots=True)
+class Tiling:
+    """The sheets of one drawing; ``width`` and ``height`` are those of the paper as it lies."""
+
+    width: float
+    height: float
+    correction: tuple[float, float]
+    tiles: tuple[Tile, ...]
+
+    def neighbour(self, tile: Tile, columns: int, rows: int) -> Tile | None:
+        """The sheet so many columns to the right and rows down, None where there is none."""
+        for other in self.tiles:
+            if (other.column, other.row) == (tile.column + columns, tile.row + rows):
+                return other
+        return None
+
+
+def tiling(
+    content: Box, paper: Paper, correction: tuple[float, float], has_lines: Callable[[Box], bool]
+) -> tuple[Tiling, Tiling]:
+    """The better way to lie the paper, and the other; sheets with nothing on them left out."""
+    ways = [
+        _laid(content, width, height, correction, has_lines)
+        for width, height in ((paper.width, paper.height), (paper.height, paper.width))
+    ]
+    ways.sort(key=lambda way: len(way.tiles))
+    return ways[0], ways[1]
+
+
+def printable(width: float, height: float) -> Box:
+    """The rectangle of a sheet that may carry lines of the drawing."""
+    return (MARGIN, MARGIN + STRIP, width - MARGIN, height - MARGIN)
+
+
+def _laid(
+    content: Box,
+    width: float,
+    height: float,
+    correction: tuple[float, float],
+    has_lines: Callable[[Box], bool],
+) -> Tiling:
+    left, bottom, right, top = printable(width, height)
+    across, up = (right - left) / correction[0], (top - bottom) / correction[1]
+    columns, start = _spread(content[0], content[2], across)
+    rows, foot = _spread(content[1], content[3], up)
+    spare = up - (content[3] - content[1])
+    if rows == 1 and spare > 0.0:
+        foot = content[3] - up  # all the room below, for the check squares
+    tiles = []
+    for row in range(rows):
+        for column in range(columns):
+            u = start + column * (across - OVERLAP)
+            v = foot + (rows - 1 - row) * (up - OVERLAP)
+            box = (u, v, u + across, v + up)
+            if has_lines(box):
+                tiles.append(Tile(column, row, box))
+    return Tiling(width, height, correction, tuple(tiles))
+
+
+def _spread(low: float, high: float, each: float) -> tuple[int, float]:
+    """How many sheets cover a stretch, and where the first begins, the spare at both ends."""
+    length = high - low
+    count = max(1, math.ceil((length - OVERLAP) / (each - OVERLAP) - 1e-9))
+    covered = count * each - (count - 1) * OVERLAP
+    return count, low - (covered - length) / 2.0

@@ -1,0 +1,144 @@
+"""What of a part is worth tracing at full size, and the lines to trace.
+
+Frame: (u, v) of PART_FACE, mm: u from the left end, v upward with the face edge at 0.
+
+Method: the outline is the part's silhouette with what is left proud.  Every wall that stands square
+to the face and runs neither along nor across the grain wants tracing: a splayed end, a taper, an
+angled shoulder.  The regions round them are joined where they nearly meet; when they cover most
+of the part the whole of it is drawn.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+from shapely.geometry.base import BaseGeometry
+
+from geometry.design.part import Part
+from geometry.drawing.cropping import cropped
+from geometry.sheets.marked_part import MarkedPart
+from geometry.sheets.silhouette import silhouette
+from geometry.sheets.trim import proud_regions
+from geometry.views.look import look_at_part
+from geometry.views.view import PART_FACE
+
+Lines = NDArray[np.float64]
+Box = tuple[float, float, float, float]  # least u, least v, greatest u, greatest v
+_SHORT = 3.0  # mm: a shorter slanted wall is not worth a template
+_ROUND = 25.0  # mm of straight wood round a slanted line, to place the template by
+_NEARLY = 20.0  # mm: regions this near are one
+_MOST = 0.6  # of the part's rectangle: from here on the whole part is drawn
+_GRID = 1e-6
+_SAME = 1e-3  # mm
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Tracing:
+    """A region of a part at full size.
+
+    ``box`` bounds it; ``whole`` says that it is the whole part.  ``cut`` are the lines to saw to,
+    ``joint`` the visible and ``reverse`` the hidden joint lines to scribe, ``trim`` the finished
+    ends under wood left proud, ``broken`` where the drawing stops short of the part's end; each
+    (n, 4) in (u, v).  ``wood`` is the region that the part covers.
+    """
+
+    box: Box
+    whole: bool
+    cut: Lines
+    joint: Lines
+    reverse: Lines
+    trim: Lines
+    broken: Lines
+    wood: BaseGeometry
+
+
+def tracings(part: Part) -> tuple[Tracing, ...]:
+    """The regions of a part that are worth tracing; none for a part that is square all over."""
+    finished = silhouette(part.shape, PART_FACE)
+    wood = shapely.union_all([finished, *proud_regions(part)], grid_size=_GRID).simplify(_SAME)
+    border = wood.boundary
+    finished_border = finished.simplify(_SAME).boundary
+    trim = finished_border.difference(border.buffer(_SAME))
+    linework = look_at_part(part, PART_FACE)
+    near = finished_border.buffer(_SAME)
+    inner = [_apart(linework.segments[linework.visible == seen], near) for seen in (True, False)]
+    cut = _segments(border)
+    boxes = _regions(part)
+    if not boxes:
+        return ()
+    left, low, right, high = wood.bounds
+    covered = sum((b[2] - b[0]) * (b[3] - b[1]) for b in boxes)
+    whole = covered > _MOST * (right - left) * (high - low)
+    if whole:
+        boxes = [(left, low, right, high)]
+    found: list[Tracing] = []
+    for box in boxes:
+        kept = (max(box[0], left), max(box[1], low), min(box[2], right), min(box[3], high))
+        window = shapely.box(*kept)
+        sawn, joint, reverse, trimmed = (
+            cropped(group, kept) for group in (cut, *inner, _segments(trim))
+        )
+        broken = _segments(window.boundary.intersection(wood).difference(border.buffer(_SAME)))
+        region = wood.intersection(window)
+        found.append(Tracing(kept, whole, sawn, joint, reverse, trimmed, broken, region))
+    return tuple(found)
+
+
+def _regions(part: Part) -> list[Box]:
+    """Rectangles round the slanted walls, joined until none nearly meet."""
+    marked = MarkedPart(part.shape)
+    boxes: list[Box] = []
+    for waste in marked.cuts:
+        if not waste.upright:
+            continue
+        for wall in marked.walls(waste.low, None):
+            (x0, y0), (x1, y1) = wall.start, wall.end
+            if not wall.across and not wall.along and math.dist(wall.start, wall.end) > _SHORT:
+                left, right = sorted((x0, x1))
+                top, bottom = sorted((y0, y1))
+                boxes.append((left - _ROUND, -bottom - _ROUND, right + _ROUND, -top + _ROUND))
+    joined = True
+    while joined:
+        joined = False
+        for i, a in enumerate(boxes):
+            for b in boxes[i + 1 :]:
+                if _nearly_meet(a, b):
+                    boxes.remove(a)
+                    boxes.remove(b)
+                    boxes.append(
+                        (min(a[0], b[0]), min(a[1], b[1]), max(a[2], b[2]), max(a[3], b[3]))
+                    )
+                    joined = True
+                    break
+            if joined:
+                break
+    return sorted(boxes)
+
+
+def _nearly_meet(a: Box, b: Box) -> bool:
+    return all(
+        a[axis] - _NEARLY <= b[axis + 2] and b[axis] - _NEARLY <= a[axis + 2] for axis in (0, 1)
+    )
+
+
+def _apart(segments: Lines, near: BaseGeometry) -> Lines:
+    """The segments without what lies on the outline."""
+    return _segments(_strings(segments).difference(near)) if len(segments) else segments
+
+
+def _strings(segments: Lines) -> BaseGeometry:
+    return shapely.multilinestrings(shapely.linestrings(segments.reshape(-1, 2, 2)))
+
+
+def _segments(geometry: BaseGeometry) -> Lines:
+    """All straight stretches of the lines in a geometry, (n, 4)."""
+    found: list[Lines] = []
+    for piece in shapely.get_parts(shapely.get_parts(geometry)):
+        if piece.geom_type in ("LineString", "LinearRing") and piece.length > _SAME:
+            points = shapely.get_coordinates(piece)
+            found.append(np.hstack([points[:-1], points[1:]]))
+    return np.concatenate(found) if found else np.zeros((0, 4))
