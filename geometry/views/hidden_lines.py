@@ -24,10 +24,13 @@ import numpy as np
 from geometry.solids.solid import Flags, Floats, Indices
 from geometry.views.covers import Covers, covers_of, spread
 from geometry.views.pairing import (
+    OpenLines,
     buried,
     lines_behind_panels,
     lines_behind_places,
+    open_lines,
     places_before,
+    within_largest_panels,
 )
 from geometry.views.scene import Lines, Panels, Scene
 from shared.tolerances import COPLANAR, MERGE
@@ -51,6 +54,13 @@ class _Hidden:
     start: Floats
     end: Floats
 
+    def all_of(self, lines: Indices) -> Flags:
+        """Which of ``lines`` are hidden from end to end by one thing."""
+        whole = self.line[(self.start <= 0.0) & (self.end >= 1.0)]
+        flags = np.zeros(int(lines.max(initial=-1)) + 1, dtype=np.bool_)
+        flags[whole] = True
+        return flags.take(lines)
+
 
 def stretches_of(scene: Scene) -> Stretches:
     """Every line of the scene, cut into seen and hidden stretches that cover it end to end."""
@@ -60,33 +70,45 @@ def stretches_of(scene: Scene) -> Stretches:
     place, over = places_before(scene)
     gone = buried(scene, covers, place, over)
     live = ~(gone.take(place) | gone.take(over))
-    line = np.flatnonzero(lines.open & ~gone.take(lines.place))
-    low = np.minimum(lines.a.take(line, axis=1), lines.b.take(line, axis=1))
-    high = np.maximum(lines.a.take(line, axis=1), lines.b.take(line, axis=1))
-    line_place = lines.place.take(line)
-    row, over = lines_behind_places(scene, low, high, line_place, place[live], over[live])
+    trying = open_lines(scene, gone)
+    row, over = lines_behind_places(scene, trying, place[live], over[live])
 
-    own = line_place.take(row) == over
-    behind = (
-        (covers.count.take(over) > 0)
-        & (high[2].take(row) <= scene.low[2].take(over) + COPLANAR)
-        & ~own  # a solid's own lowest rim is as low as itself
+    own = trying.place.take(row) == over
+    behind = _wholly_behind(scene, covers, trying, row, over) & ~own
+    by_covers = _behind_covers(lines, covers, trying.line.take(row[behind]), over[behind])
+    # A solid that lies over its outline once hides none of its own lines that face the viewer.
+    left = np.flatnonzero(
+        ~(behind | own & covers.single.take(over) | by_covers.all_of(trying.line).take(row))
     )
-    by_covers = _behind_covers(lines, covers, line.take(row[behind]), over[behind])
-    done = ~lines.open | gone.take(lines.place)
-    done[by_covers.line[(by_covers.start <= 0.0) & (by_covers.end >= 1.0)]] = True
+    row, over = row.take(left), over.take(left)
 
-    untouched = covers.single.take(over) & own
-    left = np.flatnonzero(~(behind | untouched | done.take(line).take(row)))
-    row, panel = lines_behind_panels(scene.panels, low, high, row.take(left), over.take(left))
-    by_panels = _behind_panels(lines, scene.panels, line.take(row), panel)
-    closed = np.flatnonzero(done)
+    at, panel = within_largest_panels(scene.panels, places, trying, row, over)
+    by_largest = _behind_panels(lines, scene.panels, trying.line.take(at), panel)
+    left = np.flatnonzero(~by_largest.all_of(trying.line).take(row))
+    at, panel = lines_behind_panels(scene.panels, trying, row.take(left), over.take(left))
+    by_panels = _behind_panels(lines, scene.panels, trying.line.take(at), panel)
+
+    closed = np.flatnonzero(~lines.open | gone.take(lines.place))
+    found = (
+        _Hidden(closed, np.zeros(len(closed)), np.ones(len(closed))),
+        by_covers,
+        by_largest,
+        by_panels,
+    )
     return _cut(
         MERGE / np.hypot(*(lines.b - lines.a)[:2]),
-        np.concatenate((closed, by_covers.line, by_panels.line)),
-        np.concatenate((np.zeros(len(closed)), by_covers.start, by_panels.start)),
-        np.concatenate((np.ones(len(closed)), by_covers.end, by_panels.end)),
+        np.concatenate([hidden.line for hidden in found]),
+        np.concatenate([hidden.start for hidden in found]),
+        np.concatenate([hidden.end for hidden in found]),
     )
+
+
+def _wholly_behind(
+    scene: Scene, covers: Covers, lines: OpenLines, row: Indices, over: Indices
+) -> Flags:
+    """Of pairs, those where the place is a cover and no part of the line is higher than it."""
+    highest, lowest = lines.high[2].take(row), scene.low[2].take(over)
+    return np.asarray((covers.count.take(over) > 0) & (highest <= lowest + COPLANAR))
 
 
 def _behind_covers(lines: Lines, covers: Covers, line: Indices, over: Indices) -> _Hidden:

@@ -4,10 +4,13 @@ Frame and units: (u, v, w) of a view, mm; places as geometry.views.scene has the
 
 Method: from coarse to fine, so that the work stays near proportional to the bench: solids that
 are buried behind one cover drop out altogether; then boxes of solids, boxes of lines against
-boxes of solids, and last boxes of lines against boxes of panels.
+boxes of solids, lines that the largest panel of a solid may hide wholly, and last boxes of lines
+against boxes of panels.
 """
 
 from __future__ import annotations
+
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -15,6 +18,16 @@ from geometry.solids.solid import Flags, Floats, Indices
 from geometry.views.covers import Covers, spread
 from geometry.views.scene import Panels, Scene
 from shared.tolerances import COPLANAR
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class OpenLines:
+    """n lines that may be seen: ``line`` (n,) their numbers, ``place`` (n,), and boxes (3, n)."""
+
+    line: Indices
+    place: Indices
+    low: Floats
+    high: Floats
 
 
 def places_before(scene: Scene) -> tuple[Indices, Indices]:
@@ -53,36 +66,65 @@ def buried(scene: Scene, covers: Covers, place: Indices, over: Indices) -> Flags
     return gone
 
 
+def open_lines(scene: Scene, gone: Flags) -> OpenLines:
+    """The lines that may be seen, those of places that are ``gone`` left out."""
+    lines = scene.lines
+    line = np.flatnonzero(lines.open & ~gone.take(lines.place))
+    a, b = lines.a.take(line, axis=1), lines.b.take(line, axis=1)
+    return OpenLines(line, lines.place.take(line), np.minimum(a, b), np.maximum(a, b))
+
+
 def lines_behind_places(
-    scene: Scene, low: Floats, high: Floats, line_place: Indices, place: Indices, over: Indices
+    scene: Scene, lines: OpenLines, place: Indices, over: Indices
 ) -> tuple[Indices, Indices]:
-    """Pairs of a line, boxed by ``low`` and ``high`` (3, n), and a place that may hide it."""
+    """Pairs of a row of ``lines`` and a place that may hide it, out of pairs of places."""
     counts = np.bincount(place, minlength=scene.solids * scene.views)
     first = np.cumsum(counts) - counts
-    row, rank = spread(counts.take(line_place))
-    other = over.take(first.take(line_place).take(row) + rank)
-    return _boxes_meet(low, high, row, scene.low, scene.high, other)
+    row, rank = spread(counts.take(lines.place))
+    other = over.take(first.take(lines.place).take(row) + rank)
+    return _boxes_meet(lines.low, lines.high, row, scene.low, scene.high, other)
+
+
+def within_largest_panels(
+    panels: Panels, places: int, lines: OpenLines, row: Indices, over: Indices
+) -> tuple[Indices, Indices]:
+    """Pairs of a row of ``lines`` and the largest panel of a place, when it may hide it all."""
+    order = np.argsort((panels.high[0] - panels.low[0]) * (panels.high[1] - panels.low[1]))
+    largest = np.full(places, -1, dtype=np.intp)
+    largest[panels.place.take(order)] = order  # of equal places the last, so largest, stays
+    panel = largest.take(over)
+    keep = np.flatnonzero(panel >= 0)
+    row, panel = row.take(keep), panel.take(keep)
+    keep = np.flatnonzero(panels.high[2].take(panel) > (lines.low[2] + COPLANAR).take(row))
+    for axis in (0, 1):
+        row, panel = row.take(keep), panel.take(keep)
+        keep = np.flatnonzero(
+            (panels.low[axis].take(panel) <= (lines.low[axis] + COPLANAR).take(row))
+            & (panels.high[axis].take(panel) >= (lines.high[axis] - COPLANAR).take(row))
+        )
+    return row.take(keep), panel.take(keep)
 
 
 def lines_behind_panels(
-    panels: Panels, low: Floats, high: Floats, line: Indices, over: Indices
+    panels: Panels, lines: OpenLines, row: Indices, over: Indices
 ) -> tuple[Indices, Indices]:
-    """Pairs of a line and a panel of the place that it was paired with.
+    """Pairs of a row of ``lines`` and a panel of the place that it was paired with.
 
     Of a place's panels, in order of where they begin in u, only those from the first that
     reaches as far as the line begins to the last that begins before the line ends are tried.
     """
+    low, high = lines.low, lines.high
     reach = float(np.abs((low[0], high[0])).max(initial=0.0))
     reach = max(reach, float(np.abs((panels.low[0], panels.high[0])).max(initial=0.0)))
     step = 2.0 * reach + 1.0  # so far are places set apart, to be searched in one go
     begins = panels.place * step + panels.low[0]
     reached = np.maximum.accumulate(panels.place * step + panels.high[0])
     base = over * step
-    first = np.searchsorted(reached, base + (low[0] - COPLANAR).take(line))
-    last = np.searchsorted(begins, base + (high[0] + COPLANAR).take(line), side="right")
+    first = np.searchsorted(reached, base + (low[0] - COPLANAR).take(row))
+    last = np.searchsorted(begins, base + (high[0] + COPLANAR).take(row), side="right")
     pair, rank = spread(np.maximum(last - first, 0))
     panel = first.take(pair) + rank
-    return _boxes_meet(low, high, line.take(pair), panels.low, panels.high, panel)
+    return _boxes_meet(low, high, row.take(pair), panels.low, panels.high, panel)
 
 
 def _boxes_meet(
