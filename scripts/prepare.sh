@@ -118,7 +118,8 @@ need_program() {
   then
     return
   fi
-  if ! .venv/bin/python -m pip --version >/dev/null 2>&1; then
+  # Another Python by now, or a checkout that was moved or copied: its scripts point elsewhere.
+  if ! grep -qsF "$PWD/.venv/" .venv/bin/pip || ! .venv/bin/pip --version >/dev/null 2>&1; then
     rm -rf .venv
     "$python" -m venv .venv || stop "Python could not make its folder .venv here."
   fi
