@@ -27,12 +27,3 @@ def _random_bench(seed: int) -> Bench:
 def bench(request: pytest.FixtureRequest) -> Bench:
     return _random_bench(request.param)
 
-
-@pytest.hookimpl(trylast=True)
-def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
-    """The sweep runs when it is asked for: ``pytest -m sweep``."""
-    if config.option.markexpr:
-        return
-    swept = [item for item in items if item.get_closest_marker("sweep")]
-    config.hook.pytest_deselected(items=swept)
-    items[:] = [item for item in items if item not in set(swept)]

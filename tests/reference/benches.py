@@ -1,7 +1,9 @@
-"""Benches that the reference checks measure: each differs from the default where it says so."""
+"""Benches that the reference checks measure: some by hand, each differing from the default where it
+says so, and some by dice."""
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Mapping
 
 from geometry.bench.bench import Bench
@@ -9,6 +11,7 @@ from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values
 from geometry.design.parameter import Value
+from tests.random_benches import random_spec
 
 PLAIN: dict[str, Value] = {"flare": 0, "left_end": "open", "right_end": "open", "chamfer": 0}
 
@@ -58,6 +61,17 @@ BOTH_MITRED: dict[str, Value] = {
 
 UPRIGHT_LEGS: dict[str, Value] = {"splay": 0, "leg_foot_width": 40}
 
+
+def _random_crossed(seed: int) -> Mapping[str, Value]:
+    """All values of a random case on crossed stretchers."""
+    kinds: dict[str, Value] = {"seat": "case", "base": "crossed stretchers"}
+    for tried in itertools.count(seed, 1000):
+        spec = random_spec(tried)
+        if kinds.items() <= spec.values.items():
+            return spec.values
+    raise AssertionError
+
+
 ALL: dict[str, dict[str, Value]] = {
     "default": {},
     "plain": PLAIN,
@@ -69,6 +83,19 @@ ALL: dict[str, dict[str, Value]] = {
 }
 
 
+RANDOM = 12  # seeds of random benches that are measured too
+
+ALL.update({f"random {seed}": dict(_random_crossed(seed)) for seed in range(RANDOM)})
+
+
 def bench_with(changes: Mapping[str, Value]) -> Bench:
     """The default bench with these values instead."""
     return build(set_values(default_spec(), changes))
+
+
+def tenon_thickness(value: Mapping[str, Value]) -> float:
+    """By default one third of the thickness: common practice, no source."""
+    name = "base_thickness" if value["tenon_rule"] == "third" else "tenon_thickness"
+    size = value[name]
+    assert not isinstance(size, str)
+    return size / 3.0 if value["tenon_rule"] == "third" else size

@@ -13,7 +13,7 @@ import pytest
 
 from geometry.bench.bench import Bench
 from tests.flat_faces import FlatFace, all_facing, between_deg, corner_of, facing, flat_faces
-from tests.reference.benches import ALL, KITE, OUTSIDE_TAPER, bench_with
+from tests.reference.benches import ALL, KITE, OUTSIDE_TAPER, bench_with, tenon_thickness
 from tests.reference.crossed_frame import LegVectors, leg_vectors
 
 CORNERS = ("back_left", "back_right", "front_left", "front_right")
@@ -125,7 +125,7 @@ def test_taper_is_one_plane_from_wide_to_narrow(leg: Measured) -> None:
     )
 
 
-def test_open_mortise_is_a_third_and_its_fit_as_deep_as_the_stretcher(leg: Measured) -> None:
+def test_open_mortise_takes_the_tenon_and_its_fit_as_deep_as_the_stretcher(leg: Measured) -> None:
     """Default one third of the thickness: common practice, no source."""
     bench, _, vectors, faces = leg
     value = bench.spec.values
@@ -136,7 +136,8 @@ def test_open_mortise_is_a_third_and_its_fit_as_deep_as_the_stretcher(leg: Measu
         outside, cheek = all_facing(faces, direction, 1e-4)
         sign = float(direction @ vectors.side)
         assert outside.offset == pytest.approx(t / 2.0 + sign * middle, abs=WITHIN)
-        assert cheek.offset == pytest.approx(sign * middle - (t / 3.0 + fit) / 2.0, abs=WITHIN)
+        half_slot = (tenon_thickness(value) + fit) / 2.0
+        assert cheek.offset == pytest.approx(sign * middle - half_slot, abs=WITHIN)
     below_top = value["base_height"] - 1.0
     floors = [face for face in all_facing(faces, UP, 1e-4) if face.offset < below_top]
     assert [face.offset for face in floors] == [

@@ -13,7 +13,7 @@ import pytest
 
 from geometry.bench.bench import Bench
 from tests.flat_faces import FlatFace, all_facing, between_deg, facing, flat_faces
-from tests.reference.benches import ALL, KITE, bench_with
+from tests.reference.benches import ALL, KITE, bench_with, tenon_thickness
 from tests.reference.crossed_frame import (
     DIAGONALS,
     UP,
@@ -69,7 +69,7 @@ def test_ends_and_shoulders_follow_the_legs(stretcher: Measured) -> None:
         assert between_deg(leg.out, leg.along) == pytest.approx(splay, abs=1e-9)
 
 
-def test_tenon_is_a_third_in_the_middle(stretcher: Measured) -> None:
+def test_tenon_is_in_the_middle(stretcher: Measured) -> None:
     """Default one third of the thickness: common practice, no source."""
     bench, _, end, faces = stretcher
     leg = leg_vectors(bench.spec.values, end)
@@ -79,7 +79,8 @@ def test_tenon_is_a_third_in_the_middle(stretcher: Measured) -> None:
         planes = sorted(
             (face.offset - sign * middle for face in all_facing(faces, sign * leg.side, 1e-4)),
         )
-        assert planes == pytest.approx([t / 6.0, t / 2.0], abs=WITHIN)
+        half = tenon_thickness(bench.spec.values) / 2.0
+        assert planes == pytest.approx([half, t / 2.0], abs=WITHIN)
 
 
 def test_lap_is_where_the_middles_cross_and_half_the_height(stretcher: Measured) -> None:
