@@ -28,5 +28,6 @@ def cropped(
     t0 = np.clip(enter.max(axis=1), 0.0, None)
     t1 = np.clip(leave.min(axis=1), None, 1.0)
     keep = t1 - t0 > _TINY
-    cut: NDArray[np.float64] = np.hstack([start + t0[:, None] * run, start + t1[:, None] * run])
-    return cut[keep]
+    cut = np.hstack([start + t0[:, None] * run, start + t1[:, None] * run])
+    kept: NDArray[np.float64] = cut[keep]
+    return kept

@@ -24,7 +24,9 @@ from geometry.sheets.tracing import Tracing, tracings
 from geometry.sheets.trim import proud_ends
 from geometry.views.view import PART_FACE
 from shared.paper import Paper
+from shared.units import in_units, length_mark
 
+_NEAR = 0.5  # mm
 _AIR = 4.0  # mm round the drawing
 LABEL_ROOM = 6.0  # mm above the drawing, for the numbers of the stations
 
@@ -56,17 +58,15 @@ def templates_of(
     bench: Bench, paper: Paper, correction: tuple[float, float], style: DimensionStyle
 ) -> tuple[Template, ...]:
     """A template for every region worth tracing; parts that trace alike share one."""
-    found: dict[object, list[tuple[tuple[Part, ...], Tracing, str]]] = {}
+    found: dict[object, list[tuple[tuple[Part, ...], Tracing]]] = {}
     for group in part_groups(bench):
-        traced = tracings(group[0])
-        for number, one in enumerate(traced):
-            found.setdefault(_fingerprint(one), []).append(
-                (group, one, _where(number, len(traced)))
-            )
+        for one in tracings(group[0]):
+            key = (_fingerprint(one), _where(one, group[0]))
+            found.setdefault(key, []).append((group, one))
     templates: list[Template] = []
     for alike in found.values():
-        group, tracing, where = alike[0]
-        parts = [part for parts, _, _ in alike for part in parts]
+        group, tracing = alike[0]
+        parts = [part for parts, _ in alike for part in parts]
         part = group[0]
         placed = _angles(part, tracing, style)
         lines = np.concatenate([tracing.cut, tracing.joint, tracing.reverse, tracing.trim])
@@ -78,7 +78,7 @@ def templates_of(
         )
         templates.append(
             Template(
-                f"{_common_title(parts)}{where}",
+                _common_title(parts) + in_units(_where(tracing, part), style.shown),
                 len(parts),
                 part.material,
                 part.solid_timber,
@@ -129,12 +129,17 @@ def _fingerprint(tracing: Tracing) -> object:
     return tuple(key)
 
 
-def _where(number: int, count: int) -> str:
-    if count == 1:
+def _where(tracing: Tracing, part: Part) -> str:
+    """Which region of a part, empty for the whole of it."""
+    if tracing.whole:
         return ""
-    if count == 2:
-        return ", left end" if number == 0 else ", right end"
-    return f", place {number + 1}"
+    left, right = tracing.box[0], tracing.box[2]
+    at_left, at_right = left < _NEAR, right > part.shape.blank.length - _NEAR
+    if at_left and at_right:
+        return ""
+    if at_left or at_right:
+        return ", left end" if at_left else ", right end"
+    return f", {length_mark(round(left, 1))} to {length_mark(round(right, 1))} from the left end"
 
 
 def _common_title(parts: Sequence[Part]) -> str:

@@ -202,12 +202,13 @@ def _seam_marks(seam: Seam, ground: Ground, box: Box) -> list[Mark]:
 
 
 def _clear_pair(spots: list[Vec2], ground: Ground) -> tuple[Vec2, ...]:
-    """The two best spots for crosses: off the lines where there is such a place."""
+    """Two spots for crosses, far apart, off the lines where there are such places."""
     boxes = [TextBox(u, v, _CROSS + 1.0, _CROSS + 1.0) for u, v in spots]
     free = ground.clear(boxes, 0.5)
-    order = [s for s, ok in zip(spots, free, strict=True) if ok]
-    order += [s for s, ok in zip(spots, free, strict=True) if not ok]
-    return tuple(sorted(order[:2]))
+    clear = sorted(spot for spot, ok in zip(spots, free, strict=True) if ok)
+    if len(clear) < 2:
+        clear = sorted(spots)
+    return (clear[0], clear[-1])
 
 
 def _names(template: Template, box: Box, ground: Ground) -> list[Mark]:

@@ -5,7 +5,8 @@ Frame: (u, v) of PART_FACE, mm: u from the left end, v upward with the face edge
 Method: the outline is the part's silhouette with what is left proud.  Every wall that stands square
 to the face and runs neither along nor across the grain wants tracing: a splayed end, a taper, an
 angled shoulder.  The regions round them are joined where they nearly meet; when they cover most
-of the part the whole of it is drawn.
+of the part the whole of it is drawn.  A long wall of a board
+is traced at its ends alone.
 """
 
 from __future__ import annotations
@@ -20,6 +21,7 @@ from shapely.geometry.base import BaseGeometry
 
 from geometry.design.part import Part
 from geometry.drawing.cropping import cropped
+from geometry.primitives.frame import Vec2
 from geometry.sheets.marked_part import MarkedPart
 from geometry.sheets.silhouette import silhouette
 from geometry.sheets.trim import proud_regions
@@ -29,7 +31,10 @@ from geometry.views.view import PART_FACE
 Lines = NDArray[np.float64]
 Box = tuple[float, float, float, float]  # least u, least v, greatest u, greatest v
 _SHORT = 3.0  # mm: a shorter slanted wall is not worth a template
-_ROUND = 25.0  # mm of straight wood round a slanted line, to place the template by
+_ALONG, _ACROSS = 25.0, 15.0  # mm of wood round a slanted line, to place the template by
+_LONG = 400.0  # mm: between the ends of a longer wall a straightedge is truer than paper
+_BOARD = 200.0  # mm wide: what is narrower is traced whole all the same
+_AT_AN_END = 60.0  # mm of such a wall that is traced at each end
 _NEARLY = 20.0  # mm: regions this near are one
 _MOST = 0.6  # of the part's rectangle: from here on the whole part is drawn
 _GRID = 1e-6
@@ -96,11 +101,15 @@ def _regions(part: Part) -> list[Box]:
         if not waste.upright:
             continue
         for wall in marked.walls(waste.low, None):
-            (x0, y0), (x1, y1) = wall.start, wall.end
-            if not wall.across and not wall.along and math.dist(wall.start, wall.end) > _SHORT:
-                left, right = sorted((x0, x1))
-                top, bottom = sorted((y0, y1))
-                boxes.append((left - _ROUND, -bottom - _ROUND, right + _ROUND, -top + _ROUND))
+            length = math.dist(wall.start, wall.end)
+            if wall.across or wall.along or length < _SHORT:
+                continue
+            if length <= _LONG or part.shape.blank.width < _BOARD:
+                boxes.append(_round(wall.start, wall.end))
+                continue
+            part_of = _AT_AN_END / length
+            boxes.append(_round(wall.start, _between(wall.start, wall.end, part_of)))
+            boxes.append(_round(_between(wall.end, wall.start, part_of), wall.end))
     joined = True
     while joined:
         joined = False
@@ -117,6 +126,17 @@ def _regions(part: Part) -> list[Box]:
             if joined:
                 break
     return sorted(boxes)
+
+
+def _round(a: Vec2, b: Vec2) -> Box:
+    """The rectangle round a stretch of wall, from points (x, y) of the part, in (u, v)."""
+    left, right = sorted((a[0], b[0]))
+    low, high = sorted((-a[1], -b[1]))
+    return (left - _ALONG, low - _ACROSS, right + _ALONG, high + _ACROSS)
+
+
+def _between(a: Vec2, b: Vec2, t: float) -> Vec2:
+    return (a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1]))
 
 
 def _nearly_meet(a: Box, b: Box) -> bool:
