@@ -12,8 +12,11 @@ from geometry.bench import (
     materials,
     openings,
     overall,
+    panel_feet,
     partitions,
+    plinth,
     shelves,
+    trestles,
 )
 from geometry.bench.member import Member
 from geometry.design.spec import BenchSpec
@@ -30,6 +33,9 @@ MEMBERS: tuple[Member, ...] = (
     base_place.MEMBER,
     bridled_legs.MEMBER,
     crossed_base.MEMBER,
+    trestles.MEMBER,
+    plinth.MEMBER,
+    panel_feet.MEMBER,
     materials.MEMBER,
 )
 

@@ -13,7 +13,6 @@ from geometry.bench.base_numbers import (
 from geometry.bench.bench import Bench
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.making import (
-    BELOW,
     LEFT_OF,
     LEVEL,
     RIGHT_OF,
@@ -30,7 +29,7 @@ from geometry.views.view import FRONT, PLAN, View
 
 def base_dimensions(bench: Bench) -> tuple[Dimension, ...]:
     b = base_numbers(bench.spec)
-    return (*_insets(bench, b), *_heights(bench, b), *_splay(bench, b))
+    return (*_heights(bench, b), *_splay(bench, b))
 
 
 def crossing_dimensions(bench: Bench) -> tuple[Dimension, ...]:
@@ -48,23 +47,6 @@ def crossing_dimensions(bench: Bench) -> tuple[Dimension, ...]:
         start = (place[0] - reach * v[0], place[1] - reach * v[1])
     at = Place(PLAN, start, end, LEVEL, WITHIN, 1)
     return (follows(bench, "lap_angle", at, apex=place),)
-
-
-def _insets(bench: Bench, b: BaseNumbers) -> list[Dimension]:
-    length, depth = bench.spec.number("length"), bench.spec.number("depth")
-    left, right = bench.spec.number("inset_left"), length - bench.spec.number("inset_right")
-    z = b.height
-    found = [
-        bound(bench, "inset_left", Place(FRONT, (0.0, z), (left, z), LEVEL, BELOW, 1)),
-        bound(bench, "inset_right", Place(FRONT, (length, z), (right, z), LEVEL, BELOW, 1, -1.0)),
-    ]
-    for corner, tip in b.tips:
-        edge_x, side = (0.0, LEFT_OF) if corner.endswith("left") else (length, RIGHT_OF)
-        edge_y = 0.0 if corner.startswith("back") else -depth
-        grows = -1.0 if corner.startswith("back") else 1.0
-        at = Place(PLAN, (edge_x, edge_y), tip, UPRIGHT, side, 1, grows)
-        found.append(bound(bench, f"inset_{corner}", at))
-    return found
 
 
 def _heights(bench: Bench, b: BaseNumbers) -> list[Dimension]:

@@ -13,13 +13,21 @@ from geometry.dimensioning.base_dimensions import base_dimensions, crossing_dime
 from geometry.dimensioning.case_dimensions import case_dimensions
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.overall_dimensions import overall_dimensions
+from geometry.dimensioning.panel_dimensions import panel_dimensions
+from geometry.dimensioning.place_dimensions import place_dimensions
+from geometry.dimensioning.plinth_dimensions import plinth_dimensions
+from geometry.dimensioning.trestle_dimensions import trestle_dimensions
 
 # By member: what is dimensioned.
 _DIMENSIONED: tuple[tuple[str, Callable[[Bench], tuple[Dimension, ...]]], ...] = (
     ("overall", overall_dimensions),
     ("case", case_dimensions),
+    ("base place", place_dimensions),
     ("bridled legs", base_dimensions),
     ("crossed base", crossing_dimensions),
+    ("trestles", trestle_dimensions),
+    ("plinth", plinth_dimensions),
+    ("panel feet", panel_dimensions),
 )
 
 

@@ -9,13 +9,21 @@ from geometry.bench.members import has
 from geometry.dimensioning.base_grips import base_grips
 from geometry.dimensioning.case_grips import case_grips
 from geometry.dimensioning.overall_dimensions import overall_grips
+from geometry.dimensioning.panel_dimensions import panel_grips
+from geometry.dimensioning.place_dimensions import place_grips
+from geometry.dimensioning.plinth_dimensions import plinth_grips
 from geometry.dimensioning.pull import Grip
+from geometry.dimensioning.trestle_dimensions import trestle_grips
 
 # By member: what can be taken hold of.  Where two lie on one another the first is found.
 _GRIPPED: tuple[tuple[str, Callable[[Bench], tuple[Grip, ...]]], ...] = (
     ("case", case_grips),
     ("overall", overall_grips),
     ("bridled legs", base_grips),
+    ("trestles", trestle_grips),
+    ("panel feet", panel_grips),
+    ("plinth", plinth_grips),
+    ("base place", place_grips),
 )
 
 

@@ -1,0 +1,341 @@
+"""Panel feet: two or three solid panels across the depth, tied by a rail on edge.
+
+The panels' grain is upright.  The rail's tenons pass through the outer panels, wedged at their top
+and bottom edges or plain; it passes whole through a middle panel.  Each panel may be relieved at
+the floor, so that it stands on two pads.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+
+from geometry.bench.constraint import Constraint, rule
+from geometry.bench.derived import Derived, derived_angle, derived_length
+from geometry.bench.member import Member
+from geometry.bench.overall import PANEL_FEET, base_is
+from geometry.bench.panel_numbers import PanelNumbers, has_middle, is_wedged, panel_numbers
+from geometry.bench.wedges import PLAIN, WEDGED, wedge_piece
+from geometry.cuts.cut import Blank
+from geometry.cuts.notch import Notch
+from geometry.design.joint import Joint
+from geometry.design.parameter import Parameter, choice, count, length
+from geometry.design.part import Part, Shape
+from geometry.design.spec import BenchSpec
+from geometry.joints.passed_rail import passed_rail
+from geometry.joints.through_tenon import through_tenon, wedge
+from geometry.primitives.frame import Frame, Vec3
+
+LEAST_WALL = 10.0  # mm of panel above, below and beside a mortise
+
+_UP: Vec3 = (0.0, 0.0, 1.0)
+
+
+PARAMETERS: tuple[Parameter, ...] = (
+    count("panel_count", "Panels", "Base", 2, 2, 3, "How many panels the bench stands on."),
+    length(
+        "panel_middle",
+        "Middle panel to the right",
+        "Base",
+        0,
+        -1500,
+        1500,
+        "How far the middle panel stands to the right of the middle between the outer two.",
+        applies=has_middle,
+    ),
+    length(
+        "panel_thickness",
+        "Panel thickness",
+        "Base",
+        30,
+        12,
+        80,
+        "Thickness of the panels.",
+        step=0.5,
+    ),
+    length(
+        "panel_relief",
+        "Relief at the floor",
+        "Base",
+        10,
+        0,
+        300,
+        "How high the panels are cut away between their pads; 0 leaves them straight.",
+    ),
+    length(
+        "panel_pad",
+        "Pad",
+        "Base",
+        45,
+        15,
+        300,
+        "Length of each pad on the floor, from the panel's edge.",
+        applies=lambda spec: spec.number("panel_relief") > 0.0,
+    ),
+    length("panel_rail_height", "Rail height", "Base", 70, 20, 300, "Height of the rail, on edge."),
+    length(
+        "panel_rail_thickness",
+        "Rail thickness",
+        "Base",
+        26,
+        12,
+        80,
+        "Thickness of the rail.",
+        step=0.5,
+    ),
+    length(
+        "panel_rail_down",
+        "Rail down",
+        "Base",
+        12,
+        0,
+        500,
+        "From the panels' top edges down to the rail.",
+    ),
+    length(
+        "panel_rail_forward",
+        "Rail forward",
+        "Base",
+        0,
+        -400,
+        400,
+        "How far the rail lies in front of the panels' middle; less than 0 behind it.",
+    ),
+    choice(
+        "panel_tenon",
+        "Rail tenon",
+        "Base",
+        WEDGED,
+        (PLAIN, WEDGED),
+        "Plain through tenons, or wedged above and below from the outside.",
+    ),
+    length(
+        "panel_tenon_thickness",
+        "Rail tenon thickness",
+        "Base",
+        12,
+        5,
+        60,
+        "Thickness of the rail's tenons.",
+        step=0.5,
+    ),
+    length(
+        "panel_shoulder",
+        "Rail shoulder",
+        "Base",
+        8,
+        0,
+        60,
+        "Of the rail's tenons, above and below.",
+        step=0.5,
+    ),
+    length(
+        "panel_wedge",
+        "Wedge room",
+        "Base",
+        4,
+        2,
+        15,
+        "How much longer a mortise is outside than inside, at each end: the wedge's thick end.",
+        step=0.5,
+        applies=is_wedged,
+    ),
+    length(
+        "panel_fit",
+        "Rail fit",
+        "Base",
+        0.2,
+        0,
+        2,
+        "Clearance of the rail in its mortises, both cheeks together.",
+        step=0.05,
+    ),
+)
+
+
+def _parts(spec: BenchSpec) -> tuple[Part, ...]:
+    """The panels, the rail, and its wedges."""
+    p, timber = panel_numbers(spec), spec.word("timber")
+    panels = [_panel(p, "left", p.left, timber), _panel(p, "right", p.right, timber)]
+    if p.middle is not None:
+        panels.insert(1, _panel(p, "middle", p.middle - p.thickness / 2.0, timber))
+    rail = Part(
+        name="rail",
+        title="Rail",
+        kind="rail",
+        material=timber,
+        shape=Shape(Blank(p.right - p.left, p.rail_height, p.rail_thickness), ()),
+        frame=Frame.of(
+            (p.left, p.rail_middle - p.rail_thickness / 2.0, p.rail_top),
+            (1.0, 0.0, 0.0),
+            (0.0, 0.0, -1.0),
+        ),
+    )
+    wedges = tuple(
+        wedge_piece(name, title, timber, p.end(side), high=high)
+        for name, title, side, high in _wedges(p)
+    )
+    return (*panels, rail, *wedges)
+
+
+def _panel(p: PanelNumbers, side: str, face_x: float, timber: str) -> Part:
+    """Face side out (of the middle panel to the left), face edge at the front."""
+    if side == "right":
+        frame = Frame.of((face_x, p.front, 0.0), _UP, (0.0, 1.0, 0.0))
+        low, high = 0.0, p.relief
+    else:
+        frame = Frame.of((face_x, p.front, p.height), (0.0, 0.0, -1.0), (0.0, 1.0, 0.0))
+        low, high = p.height - p.relief, p.height
+    relief = (Notch(low, high, p.pad, p.width - p.pad),) if p.relief > 0.0 else ()
+    return Part(
+        name=f"panel_foot_{side}",
+        title=f"Panel foot, {side}",
+        kind="panel foot",
+        material=timber,
+        shape=Shape(Blank(p.height, p.width, p.thickness), relief),
+        frame=frame,
+    )
+
+
+def _wedges(p: PanelNumbers) -> tuple[tuple[str, str, str, bool], ...]:
+    """Name, title, panel and end of each wedge."""
+    if p.wedge_room <= 0.0:
+        return ()
+    return tuple(
+        (f"wedge_{side}_{edge}", f"Wedge, {side} {edge}", side, edge == "upper")
+        for side in ("left", "right")
+        for edge in ("upper", "lower")
+    )
+
+
+def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
+    p = panel_numbers(spec)
+    rail = parts["rail"]
+    joints = [
+        through_tenon(f"rail_{side}", rail, parts[f"panel_foot_{side}"], p.end(side))
+        for side in ("left", "right")
+    ]
+    if p.middle is not None:
+        holder = parts["panel_foot_middle"]
+        joints.append(passed_rail("rail_middle", rail, holder, p.passage(p.middle)))
+    joints += [
+        wedge(name, parts[name], rail, p.end(side), high=high) for name, _, side, high in _wedges(p)
+    ]
+    return tuple(joints)
+
+
+def _mortise_walls(spec: BenchSpec) -> float:
+    """The least wood above the mortises, beside them, and between them and the relief."""
+    p = panel_numbers(spec)
+    half = p.tenon_height / 2.0 + p.wedge_room
+    if p.middle is not None:
+        half = max(half, p.rail_height / 2.0)
+    above = p.height - (p.rail_level + half)
+    below = p.rail_level - half - p.relief
+    cheek = (p.rail_thickness if p.middle is not None else p.tenon_thickness) / 2.0
+    beside = min(p.back - p.rail_middle, p.rail_middle - p.front) - cheek - p.fit / 2.0
+    return min(above, below, beside) - LEAST_WALL
+
+
+def _clear_between(spec: BenchSpec) -> float:
+    """The rail's shortest clear stretch, less what it must have."""
+    p = panel_numbers(spec)
+    if p.middle is None:
+        return p.between - 40.0
+    half = p.thickness / 2.0
+    return (
+        min(p.middle - half - (p.left + p.thickness), p.right - p.thickness - (p.middle + half))
+        - 40.0
+    )
+
+
+_RAIL = (
+    "base_height panel_count panel_relief panel_rail_height panel_rail_down panel_shoulder "
+    "panel_tenon panel_wedge panel_tenon_thickness panel_rail_thickness panel_rail_forward "
+    "panel_fit depth inset_back inset_front"
+)
+
+CONSTRAINTS: tuple[Constraint, ...] = (
+    rule(
+        "panel_apart",
+        "length inset_left inset_right panel_thickness panel_count panel_middle",
+        _clear_between,
+        "the panels would stand less than {40 mm} apart",
+    ),
+    rule(
+        "panel_mortise",
+        _RAIL,
+        _mortise_walls,
+        "the rail's mortise would leave less than {10 mm} of a panel",
+    ),
+    rule(
+        "panel_tenon_least",
+        "panel_rail_height panel_shoulder",
+        lambda s: panel_numbers(s).tenon_height - 10.0,
+        "the tenon would be lower than {10 mm}",
+    ),
+    rule(
+        "panel_tenon_within",
+        "panel_tenon_thickness panel_rail_thickness",
+        lambda s: s.number("panel_rail_thickness") - s.number("panel_tenon_thickness"),
+        "the tenon would be thicker than the rail",
+    ),
+    rule(
+        "panel_pads",
+        "panel_relief panel_pad depth inset_back inset_front",
+        lambda s: _relieved(panel_numbers(s)),
+        "the pads would leave no relief between them",
+    ),
+    rule(
+        "panel_width",
+        "depth inset_back inset_front",
+        lambda s: panel_numbers(s).width - 60.0,
+        "the panels need at least {60 mm} of width",
+    ),
+)
+
+
+def _relieved(p: PanelNumbers) -> float:
+    """How long the relief is, less the least; no relief at all is no trouble."""
+    return p.width - 2.0 * p.pad - 5.0 if p.relief > 0.0 else 1.0
+
+
+def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
+    p = panel_numbers(spec)
+    rows = [
+        derived_length("panel_foot_width", "Panel width", "Base", p.width, "depth and insets"),
+        derived_length(
+            "panel_rail_between",
+            "Rail between shoulders",
+            "Base",
+            p.between,
+            "length, insets, panel thickness",
+        ),
+        derived_length(
+            "panel_tenon_height",
+            "Rail tenon height",
+            "Base",
+            p.tenon_height,
+            "rail height − 2 × rail shoulder",
+        ),
+    ]
+    if p.wedge_room > 0.0:
+        rows.append(
+            derived_angle(
+                "panel_wedge_slope",
+                "Wedge slope",
+                "Base",
+                math.degrees(math.atan(p.wedge_room / p.thickness)),
+                "wedge room over panel thickness",
+            )
+        )
+    return tuple(rows)
+
+
+def has_panel_feet(spec: BenchSpec) -> bool:
+    return base_is(PANEL_FEET, spec)
+
+
+MEMBER = Member(
+    "panel feet", PARAMETERS, CONSTRAINTS, _parts, _joints, derived=_derived, present=has_panel_feet
+)

@@ -1,0 +1,35 @@
+"""A rail that passes whole through a piece: a mortise of the rail's own section."""
+
+from __future__ import annotations
+
+from geometry.cuts.mortise import Mortise
+from geometry.design.joint import Contact, Joint, Measure
+from geometry.design.part import Part
+from geometry.joints.through_tenon import ThroughTenon
+
+
+def passed_rail(name: str, rail: Part, holder: Part, at: ThroughTenon) -> Joint:
+    """Let ``rail`` pass through ``holder``; half sizes of ``at`` are those of the rail itself."""
+    room = at.half_cross + at.fit / 2.0
+    near, far = (
+        tuple(holder.frame.to_local(c) for c in at.corners(along, at.half_grain, room))
+        for along in (0.0, at.depth)
+    )
+    mortise = Mortise((near[0], near[1], near[2], near[3]), (far[0], far[1], far[2], far[3]), True)
+    first, last = (at.corners(along, at.half_grain, at.half_cross) for along in (0.0, at.depth))
+    return Joint(
+        name=name,
+        kind="passed rail",
+        parts=(rail.name, holder.name),
+        fit=at.fit,
+        cuts_first=(),
+        cuts_second=(mortise,),
+        measures=(
+            Measure("mortise_length", 2.0 * at.half_grain, "mm", "along the piece's grain"),
+            Measure("mortise_width", 2.0 * room, "mm", "across the grain, between the cheeks"),
+        ),
+        contacts=(
+            Contact((first[3], first[2], last[2], last[3]), at.across, at.fit / 2.0),
+            Contact((first[1], first[2], last[2], last[1]), at.grain, 0.0),
+        ),
+    )
