@@ -50,20 +50,10 @@ def overview(
     paper, words = layout.paper, layout.words
     each = _per_page(layout)
     sheets: list[Sheet] = []
+    title = in_words("Full-size templates", words)
     for page, start in enumerate(range(0, len(numbered), each), start=1):
-        title = in_words("Full-size templates", words)
-        marks: list[Mark] = [
-            Label(
-                Role.TITLE,
-                f"{title}, {page} / {total}",
-                (MARGIN + _CELL_PAD, paper.height - MARGIN - _CELL_PAD - _TITLE),
-                _TITLE,
-                bold=True,
-            )
-        ]
         block = instructions(layout, correction)
-        top = paper.height - MARGIN - _CELL_PAD - _TITLE - 4.0
-        marks += block.marks((MARGIN + _CELL_PAD, top))
+        marks = _head(f"{title}, {page} / {total}", block, layout)
         for index, one in enumerate(numbered[start : start + each]):
             row, column = divmod(index, _columns(layout))
             corner = (
@@ -73,6 +63,21 @@ def overview(
             marks += _map(one, corner, layout)
         sheets.append(Sheet(title, paper.width, paper.height, tuple(marks)))
     return tuple(sheets)
+
+
+def nothing_to_trace(layout: Layout) -> Sheet:
+    """The page of a bench whose parts are square all over."""
+    title = in_words("Full-size templates", layout.words)
+    words = in_words("No part of this bench has an angle that wants tracing.", layout.words)
+    block = paragraph((words,), layout.paper.width, _TEXT)
+    marks = tuple(_head(title, block, layout))
+    return Sheet(title, layout.paper.width, layout.paper.height, marks)
+
+
+def _head(title: str, block: TextBlock, layout: Layout) -> list[Mark]:
+    left, top = MARGIN + _CELL_PAD, layout.paper.height - MARGIN - _CELL_PAD - _TITLE
+    label = Label(Role.TITLE, title, (left, top), _TITLE, bold=True)
+    return [label, *block.marks((left, top - 4.0))]
 
 
 def instructions(layout: Layout, correction: tuple[float, float]) -> TextBlock:

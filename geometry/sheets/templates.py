@@ -15,7 +15,12 @@ from geometry.drawing.marks import Anchor, Label, Mark, Role, Sheet
 from geometry.sheets.layout import Layout
 from geometry.sheets.lettering_fit import fitted
 from geometry.sheets.template import Template, templates_of
-from geometry.sheets.template_overview import Numbered, overview, pages_needed
+from geometry.sheets.template_overview import (
+    Numbered,
+    nothing_to_trace,
+    overview,
+    pages_needed,
+)
 from geometry.sheets.template_sheet import seams, square_cost, tile_marks
 from geometry.sheets.tiles import MARGIN, STRIP, Tiling
 from shared.errors import ValueOutOfRange
@@ -30,7 +35,7 @@ _LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"  # no I and O, which read as figures
 def templates(
     bench: Bench, layout: Layout, correction: tuple[float, float] = (1.0, 1.0)
 ) -> tuple[Sheet, ...]:
-    """The overview and all sheets; empty when no part has an angle worth tracing.
+    """The overview and all sheets; the overview alone says so when nothing is worth tracing.
 
     ``correction`` stretches x and y: nominal over measured size of a printed check square.  Raises
     ValueOutOfRange beyond 3 %.
@@ -39,7 +44,7 @@ def templates(
         _check(axis, factor)
     found = templates_of(bench, layout.paper, correction, layout.style)
     if not found:
-        return ()
+        return (nothing_to_trace(layout),)
     chosen = [(template, _better_way(template)) for template in found]
     pages = pages_needed(len(chosen), layout)
     numbered: list[Numbered] = []
