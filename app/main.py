@@ -1,4 +1,7 @@
-"""Starts the desktop program: one application, one window, and a net under both."""
+"""Starts the desktop program: one application, one window, and a net under both.
+
+The window is on the screen before the engine is loaded; what needs it is imported then.
+"""
 
 from __future__ import annotations
 
@@ -7,44 +10,54 @@ from pathlib import Path
 from PySide6.QtCore import QLocale, QObject, QSettings, QStandardPaths, Signal
 from PySide6.QtWidgets import QApplication
 
-from app.document.keeping import Keeper
-from app.trouble import TroubleLog
-from app.window.main_window import MainWindow
-from app.window.settings import read_preferences
-
-NAME = "Settlewright"
+from app.window.frame import TITLE, Frame
 
 
-class Bell(QObject):
-    """Carries trouble from any thread to the window's own."""
+class Start(QObject):
+    """From an empty sheet to the bench.  ``trouble`` carries faults from any thread."""
 
-    rung = Signal(str)
+    trouble = Signal(str)
+
+    def __init__(self, path: Path | None) -> None:
+        super().__init__()
+        self._path = path
+        self._settings = QSettings()
+        self.frame = Frame(self._settings)
+        self.frame.show_paper(self.furnish)
+
+    def furnish(self) -> None:
+        """Load the engine, fill the window, open the file."""
+        from app.document.keeping import Keeper
+        from app.trouble import TroubleLog
+        from app.window.settings import read_preferences
+        from app.window.workplace import Workplace
+
+        state = state_folder()
+        log = TroubleLog(state, self.trouble.emit)
+        log.install()
+        preferences = read_preferences(self._settings, QLocale.system())
+        keeper = Keeper(state / "kept")
+        workplace = Workplace(self.frame, self._settings, preferences, keeper, log.file)
+        self.trouble.connect(workplace.trouble)
+        workplace.start_with(self._path)
 
 
 def run(path: Path | None) -> int:
     """Open the window, with a project file if one is given; the exit code of the program."""
     app = application()
-    state = state_folder()
-    bell = Bell()
-    log = TroubleLog(state, bell.rung.emit)
-    log.install()
-    settings = QSettings()
-    window = MainWindow(
-        settings, read_preferences(settings, QLocale.system()), Keeper(state / "kept"), log.file
-    )
-    bell.rung.connect(window.trouble)
-    window.start_with(path)
-    window.show()
-    return app.exec()
+    start = Start(path)
+    code = app.exec()
+    start.frame.deleteLater()
+    return code
 
 
 def application() -> QApplication:
     """The one QApplication, in our own style on every desktop."""
     app = QApplication.instance()
     if not isinstance(app, QApplication):
-        app = QApplication([NAME])
-    app.setApplicationName(NAME)
-    app.setOrganizationName(NAME)
+        app = QApplication([TITLE])
+    app.setApplicationName(TITLE)
+    app.setOrganizationName(TITLE)
     app.setStyle("Fusion")
     return app
 

@@ -9,8 +9,7 @@ from __future__ import annotations
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QGuiApplication, QPalette
 
-from app.look.themes import NIGHT, PAPER, Theme, Tone
-from app.scene.preferences import DARK, LIGHT
+from app.look.themes import DARK, LIGHT, NIGHT, PAPER, Theme, Tone
 
 
 def chosen_theme(choice: str) -> Theme:

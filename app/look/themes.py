@@ -84,6 +84,10 @@ NIGHT = Theme(
 )
 
 
+SYSTEM, LIGHT, DARK = "system", "light", "dark"
+"""What the maker can choose; ``system`` follows the desktop."""
+
+
 def contrast(first: str, second: str) -> float:
     """Contrast ratio of two ``#RRGGBB`` colours, 1 to 21 (WCAG 2.2, relative luminance)."""
     lighter, darker = sorted((_luminance(first), _luminance(second)), reverse=True)

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from app.look.themes import DARK, LIGHT, SYSTEM
 from shared.units import SHOWN_IN16, SHOWN_IN32, SHOWN_IN64, SHOWN_MM, Shown
 from shared.words import Words
 
 UNIT_CHOICES: tuple[Shown, ...] = (SHOWN_MM, SHOWN_IN16, SHOWN_IN32, SHOWN_IN64)
 
-SYSTEM, LIGHT, DARK = "system", "light", "dark"
 THEME_CHOICES = (SYSTEM, LIGHT, DARK)
 
 TEXT_PERCENTS = (100, 125, 150, 200)

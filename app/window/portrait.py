@@ -19,8 +19,9 @@ from PySide6.QtWidgets import QApplication
 
 from app.document.keeping import Keeper
 from app.main import application
-from app.window.main_window import MainWindow
+from app.window.frame import Frame
 from app.window.settings import first_preferences
+from app.window.workplace import Workplace
 from exporters.project_file import load
 from exporters.writing import write_file
 from shared.errors import MakerError
@@ -49,13 +50,16 @@ def portrait(project: Path) -> bytes:
     application()
     with tempfile.TemporaryDirectory() as folder:
         desk_drawer = Path(folder)
-        window = MainWindow(
-            QSettings(str(desk_drawer / "settings.ini"), QSettings.Format.IniFormat),
+        settings = QSettings(str(desk_drawer / "settings.ini"), QSettings.Format.IniFormat)
+        window = Frame(settings)
+        workplace = Workplace(
+            window,
+            settings,
             first_preferences(QLocale("en_GB")),
             Keeper(desk_drawer / "kept"),
             desk_drawer / "trouble.log",
         )
-        window.start_with(project)
+        workplace.start_with(project)
         window.show()
         QApplication.processEvents()
         picture = window.grab()

@@ -17,7 +17,6 @@ from app.scene.typed_value import read_value
 from app.scene.wording import said_error
 from app.window.drawing_page import PARTS, SIZES, DrawingPage
 from geometry.bench.catalogue import parameter
-from geometry.checks.all_checks import findings
 from geometry.design.finding import Finding, Level
 from geometry.primitives.frame import dot
 from shared.errors import MakerError
@@ -76,6 +75,8 @@ class Presenter(QObject):
 
     def look_for_findings(self) -> None:
         """Run the checks; they come a moment after the drawing."""
+        from geometry.checks.all_checks import findings  # not needed for the first picture
+
         self._later.stop()
         self._findings = findings(self._desk.model.bench)
         self._show_findings()

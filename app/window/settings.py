@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from PySide6.QtCore import QByteArray, QLocale, QSettings
 
+from app.look.themes import SYSTEM
 from app.scene.preferences import (
-    SYSTEM,
     TEXT_PERCENTS,
     THEME_CHOICES,
     UNIT_CHOICES,

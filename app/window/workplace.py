@@ -1,4 +1,7 @@
-"""The one window: the job across the top, the stages in the middle, the findings at the foot."""
+"""What the window holds: the job across the top, the stages in the middle, findings at the foot.
+
+Puts the pieces together and joins them; what they do is in the pieces.
+"""
 
 from __future__ import annotations
 
@@ -7,10 +10,11 @@ from collections.abc import Callable
 from dataclasses import replace
 from functools import partial
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QSettings, QUrl
-from PySide6.QtGui import QCloseEvent, QDesktopServices, QDragEnterEvent, QDropEvent
-from PySide6.QtWidgets import QApplication, QMainWindow, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtCore import QObject, QSettings, QUrl
+from PySide6.QtGui import QDesktopServices, QDragEnterEvent, QDropEvent
+from PySide6.QtWidgets import QApplication, QStackedWidget, QVBoxLayout, QWidget
 
 from app.document.desk import Desk
 from app.document.keeping import Keeper
@@ -27,28 +31,36 @@ from app.window.actions import Actions
 from app.window.asking import Asker
 from app.window.drawing_page import PARTS, SIZES, DrawingPage
 from app.window.file_desk import FileDesk, new_project
-from app.window.help_pages import HelpPage, cautions_html, keys_html
+from app.window.frame import Frame
 from app.window.menus import PreferenceMenus, fill_recent, fill_samples
-from app.window.papers_stage import PapersStage
-from app.window.preferences_dialog import PreferencesDialog
 from app.window.presenter import Presenter
 from app.window.samples import sample_files, spoken_name
 from app.window.settings import read_bytes, write_preferences
 from exporters.project_file import SUFFIX
 
+if TYPE_CHECKING:
+    from app.window.papers_stage import PapersStage
+    from app.window.preferences_dialog import PreferencesDialog
 
-class MainWindow(QMainWindow):
-    """Puts the pieces together; what they do is in the pieces."""
+
+class Workplace(QObject):
+    """Furnishes a frame and works in it."""
 
     def __init__(
-        self, settings: QSettings, preferences: Preferences, keeper: Keeper, log: Path
+        self,
+        frame: Frame,
+        settings: QSettings,
+        preferences: Preferences,
+        keeper: Keeper,
+        log: Path,
     ) -> None:
-        super().__init__()
-        self._settings, self._log = settings, log
+        super().__init__(frame)
+        self.frame, self._settings, self._log = frame, settings, log
         self._base_font = QApplication.font()
-        self.ask = Asker(self)
+        self._body = QWidget(frame)
+        self.ask = Asker(frame)
         self.desk = Desk(new_project(), self)
-        self.notices = NoticeStrip(self)
+        self.notices = NoticeStrip(self._body)
         self.files = FileDesk(
             self.desk,
             keeper,
@@ -58,17 +70,17 @@ class MainWindow(QMainWindow):
             self._ask_target,
             self,
         )
-        self.job = JobStrip(self)
-        self.foot = FindingsFoot(self)
-        self.page = DrawingPage(self.desk, preferences, self._type_value, self)
+        self.job = JobStrip(self._body)
+        self.foot = FindingsFoot(self._body)
+        self.page = DrawingPage(self.desk, preferences, self._type_value, self._body)
         self.presenter = Presenter(self.desk, preferences, self.page, self.job, self.foot, self)
         self.papers: PapersStage | None = None
         self._dialog: PreferencesDialog | None = None
         self.unit_button = WordButton("", self.job)
-        self._stages = QStackedWidget(self)
+        self._stages = QStackedWidget(self._body)
         self._closing_anyway = False
         self._lay_out()
-        self.commands = Actions(self, self._deeds())
+        self.commands = Actions(frame, self._deeds())
         self._menus = PreferenceMenus(
             self.commands.submenus["units"],
             self.commands.submenus["theme"],
@@ -78,28 +90,25 @@ class MainWindow(QMainWindow):
         self._join()
         self._show_preferences(preferences)
         self._show_work()
-        self.setAcceptDrops(True)
+        frame.setCentralWidget(self._body)
+        frame.inhabitant = self
+        self.page.canvas.setFocus()
 
     # Putting together
 
     def _lay_out(self) -> None:
-        body = QWidget(self)
-        column = QVBoxLayout(body)
+        column = QVBoxLayout(self._body)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         self._stages.addWidget(self.page)
         for widget in (self.job, self.notices, self._stages, self.foot):
             column.addWidget(widget, 1 if widget is self._stages else 0)
-        self.setCentralWidget(body)
         fit = WordButton("Fit", self.job)
         fit.setToolTip("Fit the sheet to the window (Ctrl+0)")
         fit.clicked.connect(self.page.canvas.fit)
         self.job.add_at_end(fit)
         self.job.add_at_end(self.unit_button)
-        self.resize(1360, 860)
-        self.restoreGeometry(read_bytes(self._settings, "window"))
         self.page.restoreState(read_bytes(self._settings, "splitter"))
-        self.page.canvas.setFocus()
 
     def _deeds(self) -> dict[str, Callable[[], object]]:
         canvas = self.page.canvas
@@ -109,7 +118,7 @@ class MainWindow(QMainWindow):
             "save": self.files.save,
             "save_as": self.files.save_as,
             "papers": partial(self.go_to, STAGES.index(PAPERS)),
-            "quit": self.close,
+            "quit": self.frame.close,
             "undo": self.desk.undo,
             "redo": self.desk.redo,
             "find": self._find,
@@ -183,8 +192,8 @@ class MainWindow(QMainWindow):
         """Title, unsaved mark, and what undo and redo would do."""
         project, path = self.desk.project, self.desk.path
         name = path.stem if path else project.title
-        self.setWindowTitle(f"{name}[*] – Settlewright")
-        self.setWindowModified(not self.desk.saved)
+        self.frame.setWindowTitle(f"{name}[*] – Settlewright")
+        self.frame.setWindowModified(not self.desk.saved)
         undo, redo = self.desk.undo_words, self.desk.redo_words
         self.commands["undo"].setText(f"&Undo: {undo}" if undo else "&Undo")
         self.commands["undo"].setEnabled(bool(self.desk.undo_count))
@@ -200,6 +209,8 @@ class MainWindow(QMainWindow):
     def go_to(self, stage: int) -> None:
         """Another stage of the job."""
         if stage == STAGES.index(PAPERS) and self.papers is None:
+            from app.window.papers_stage import PapersStage
+
             self.papers = PapersStage(self.desk, self.presenter, self.ask, self)
             self._stages.addWidget(self.papers.page)
         self.job.go_to(stage)
@@ -225,7 +236,9 @@ class MainWindow(QMainWindow):
 
     def open_preferences(self) -> None:
         """A page beside the work; each change is seen at once."""
-        self._dialog = PreferencesDialog(self.presenter.preferences, self)
+        from app.window.preferences_dialog import PreferencesDialog
+
+        self._dialog = PreferencesDialog(self.presenter.preferences, self.frame)
         self._dialog.chosen.connect(self.prefer)
         self._dialog.finished.connect(self._forget_dialog)
         self._dialog.show()
@@ -267,26 +280,42 @@ class MainWindow(QMainWindow):
     # Help
 
     def _show_keys(self) -> None:
-        HelpPage("Keys and mouse", keys_html(self.presenter.preferences), self).show()
+        from app.window.help_pages import HelpPage, keys_html
+
+        HelpPage("Keys and mouse", keys_html(self.presenter.preferences), self.frame).show()
 
     def _show_cautions(self) -> None:
-        HelpPage("Cautions", cautions_html(self.presenter.preferences), self).show()
+        from app.window.help_pages import HelpPage, cautions_html
+
+        HelpPage("Cautions", cautions_html(self.presenter.preferences), self.frame).show()
 
     def _show_log(self) -> None:
         QDesktopServices.openUrl(QUrl.fromLocalFile(str(self._log.parent)))
 
     # Coming and going
 
-    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+    def drag_entered(self, event: QDragEnterEvent) -> None:
         if any(url.toLocalFile().endswith(SUFFIX) for url in event.mimeData().urls()):
             event.acceptProposedAction()
 
-    def dropEvent(self, event: QDropEvent) -> None:
+    def dropped(self, event: QDropEvent) -> None:
         paths = [Path(url.toLocalFile()) for url in event.mimeData().urls()]
         chosen = next((path for path in paths if path.suffix == SUFFIX), None)
         if chosen is not None:
             event.acceptProposedAction()
             self.files.open(chosen)
+
+    def may_close(self) -> bool:
+        """Unsaved work is kept for the next start; if it can't be, the window stays once."""
+        if not self._work_is_kept() and not self._closing_anyway:
+            self._closing_anyway = True
+            return False
+        self._settings.setValue("window", self.frame.saveGeometry())
+        self._settings.setValue("splitter", self.page.saveState())
+        self._settings.sync()
+        if self.papers is not None:
+            self.papers.job.wait()
+        return True
 
     def _work_is_kept(self) -> bool:
         """A fault here must not take the work along: it counts as not kept."""
@@ -296,16 +325,3 @@ class MainWindow(QMainWindow):
         except Exception:
             sys.excepthook(*sys.exc_info())
             return False
-
-    def closeEvent(self, event: QCloseEvent) -> None:
-        """Unsaved work is kept for the next start; if it can't be, the window stays once."""
-        if not self._work_is_kept() and not self._closing_anyway:
-            self._closing_anyway = True
-            event.ignore()
-            return
-        self._settings.setValue("window", self.saveGeometry())
-        self._settings.setValue("splitter", self.page.saveState())
-        self._settings.sync()
-        if self.papers is not None:
-            self.papers.job.wait()
-        event.accept()

@@ -15,11 +15,10 @@ from PySide6.QtCore import QSettings
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from app.document.keeping import Keeper
 from app.main import application
-from app.scene.preferences import LIGHT, Preferences
-from app.window.main_window import MainWindow
+from app.window.workplace import Workplace
 from tests.app.hand import MouseHand
+from tests.app.opening import open_window
 
 
 class Answers:
@@ -49,25 +48,22 @@ def settings(tmp_path: Path) -> QSettings:
 
 
 @pytest.fixture
-def window(qtbot: QtBot, settings: QSettings, tmp_path: Path) -> Iterator[MainWindow]:
+def window(qtbot: QtBot, settings: QSettings, tmp_path: Path) -> Iterator[Workplace]:
     """The window at 1280 x 820 in millimetres, light, with a plain bench."""
     app = application()
     font = app.font()
-    made = MainWindow(
-        settings, Preferences(theme=LIGHT), Keeper(tmp_path / "kept"), tmp_path / "trouble.log"
-    )
+    made = open_window(settings, tmp_path)
     made.ask = Answers()
-    made.resize(1280, 820)
     made.start_with(None)
-    with qtbot.waitExposed(made):
-        made.show()
+    with qtbot.waitExposed(made.frame):
+        made.frame.show()
     made.presenter.look_for_findings()
     yield made
-    made.close()
-    made.deleteLater()
+    made.frame.close()
+    made.frame.deleteLater()
     app.setFont(font)
 
 
 @pytest.fixture
-def hand(window: MainWindow) -> MouseHand:
+def hand(window: Workplace) -> MouseHand:
     return MouseHand(window.page.canvas)

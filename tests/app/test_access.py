@@ -18,7 +18,7 @@ from app.look.palettes import palette_of
 from app.look.themes import NIGHT, PAPER, Theme, Tone, contrast
 from app.look.value_field import ValueField
 from app.panels.papers_page import PapersPage
-from app.window.main_window import MainWindow
+from app.window.workplace import Workplace
 
 CONTROLS = (QAbstractButton, QLineEdit, QComboBox, QAbstractItemView)
 
@@ -29,7 +29,7 @@ def name_of(widget: QObject) -> str:
 
 
 @pytest.mark.parametrize("stage", [0, 1])
-def test_every_control_has_a_name(window: MainWindow, stage: int) -> None:
+def test_every_control_has_a_name(window: Workplace, stage: int) -> None:
     window.desk.set_values({"cutter_diameter": 30.0})
     window.presenter.look_for_findings()
     window.go_to(stage)
@@ -37,20 +37,20 @@ def test_every_control_has_a_name(window: MainWindow, stage: int) -> None:
         assert isinstance(window.papers.page, PapersPage)
     window.open_preferences()
     seen = 0
-    for widget in window.findChildren(QWidget):
+    for widget in window.frame.findChildren(QWidget):
         inner = isinstance(widget.parent(), QComboBox) or widget.objectName().startswith("qt_")
         if inner or widget.focusPolicy() == Qt.FocusPolicy.NoFocus:
             continue
         if isinstance(widget, QScrollBar | ValueField):
             continue
-        if isinstance(widget.parent(), QAbstractItemView) or widget.window() is not window:
+        if isinstance(widget.parent(), QAbstractItemView) or widget.window() is not window.frame:
             continue
         seen += 1
         assert name_of(widget), f"{type(widget).__name__} {widget.objectName()}"
     assert seen > 10
 
 
-def test_the_sheet_says_what_it_shows(window: MainWindow) -> None:
+def test_the_sheet_says_what_it_shows(window: Workplace) -> None:
     interface = QAccessible.queryAccessibleInterface(window.page.canvas)
     assert interface.text(QAccessible.Text.Name) == "Drawing sheet"
     description = interface.text(QAccessible.Text.Description)
@@ -58,7 +58,7 @@ def test_the_sheet_says_what_it_shows(window: MainWindow) -> None:
     assert "Tab" in description
 
 
-def test_rows_are_spoken_with_their_standing(window: MainWindow) -> None:
+def test_rows_are_spoken_with_their_standing(window: Workplace) -> None:
     stick = window.page.stick.list.stick
     role = Qt.ItemDataRole.AccessibleTextRole
     spoken = [str(stick.index(i).data(role)) for i in range(stick.rowCount())]
@@ -66,7 +66,7 @@ def test_rows_are_spoken_with_their_standing(window: MainWindow) -> None:
     assert any(text.startswith("Seat height: (450), derived") for text in spoken)
 
 
-def test_tab_reaches_sheet_stick_findings_and_job(window: MainWindow) -> None:
+def test_tab_reaches_sheet_stick_findings_and_job(window: Workplace) -> None:
     """Walk the focus chain once round the window."""
     reached: list[QWidget] = []
     widget = window.page.canvas
@@ -74,7 +74,7 @@ def test_tab_reaches_sheet_stick_findings_and_job(window: MainWindow) -> None:
         widget = widget.nextInFocusChain()
         if widget is window.page.canvas:
             break
-        if widget.focusPolicy() & Qt.FocusPolicy.TabFocus and widget.isVisibleTo(window):
+        if widget.focusPolicy() & Qt.FocusPolicy.TabFocus and widget.isVisibleTo(window.frame):
             reached.append(widget)
     assert window.page.stick.filter in reached
     assert window.page.stick.list in reached

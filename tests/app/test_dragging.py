@@ -7,12 +7,12 @@ import pytest
 from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
-from app.window.main_window import MainWindow
+from app.window.workplace import Workplace
 from tests.app.hand import MouseHand
 
 
 def test_a_dragged_dimension_takes_all_three_views_along(
-    window: MainWindow, hand: MouseHand
+    window: Workplace, hand: MouseHand
 ) -> None:
     before = window.desk.model
     hand.press(hand.text_of("case_height"))
@@ -26,7 +26,7 @@ def test_a_dragged_dimension_takes_all_three_views_along(
     assert window.desk.undo_words == "Case height"
 
 
-def test_dragging_the_flare_changes_front_plan_and_end(window: MainWindow, hand: MouseHand) -> None:
+def test_dragging_the_flare_changes_front_plan_and_end(window: Workplace, hand: MouseHand) -> None:
     before = window.desk.model.lineworks
     hand.press(hand.text_of("flare"))
     hand.pull((0.0, 24.0))
@@ -37,7 +37,7 @@ def test_dragging_the_flare_changes_front_plan_and_end(window: MainWindow, hand:
     assert window.desk.undo_count == 1
 
 
-def test_the_hand_and_the_value_move_alike(window: MainWindow, hand: MouseHand) -> None:
+def test_the_hand_and_the_value_move_alike(window: Workplace, hand: MouseHand) -> None:
     """100 px at so many px to the mm, snapped to the step."""
     scale = window.page.canvas.view.pixels_per_mm
     hand.drag(hand.text_of("length"), (100.0, 0.0))
@@ -46,7 +46,7 @@ def test_the_hand_and_the_value_move_alike(window: MainWindow, hand: MouseHand) 
     assert moved % 1.0 == 0.0
 
 
-def test_what_is_dragged_stays_under_the_hand(window: MainWindow, hand: MouseHand) -> None:
+def test_what_is_dragged_stays_under_the_hand(window: Workplace, hand: MouseHand) -> None:
     """The dragged end of the dimension follows the pointer within a step; the other end stays."""
     view = window.page.canvas.view
     dimension = view.model.dimension_named["length"]
@@ -63,7 +63,7 @@ def test_what_is_dragged_stays_under_the_hand(window: MainWindow, hand: MouseHan
     hand.release()
 
 
-def test_a_drag_and_undo_gives_an_equal_spec(window: MainWindow, hand: MouseHand) -> None:
+def test_a_drag_and_undo_gives_an_equal_spec(window: Workplace, hand: MouseHand) -> None:
     before = window.desk.spec
     hand.drag(hand.text_of("depth"), (0.0, 25.0))
     assert window.desk.spec != before
@@ -73,7 +73,7 @@ def test_a_drag_and_undo_gives_an_equal_spec(window: MainWindow, hand: MouseHand
     assert window.desk.spec != before
 
 
-def test_a_drag_there_and_back_is_no_step(window: MainWindow, hand: MouseHand) -> None:
+def test_a_drag_there_and_back_is_no_step(window: Workplace, hand: MouseHand) -> None:
     before = window.desk.spec
     hand.press(hand.text_of("length"))
     hand.pull((60.0, 0.0))
@@ -84,7 +84,7 @@ def test_a_drag_there_and_back_is_no_step(window: MainWindow, hand: MouseHand) -
     assert window.desk.undo_count == 0
 
 
-def test_escape_restores(window: MainWindow, hand: MouseHand, qtbot: QtBot) -> None:
+def test_escape_restores(window: Workplace, hand: MouseHand, qtbot: QtBot) -> None:
     before = window.desk.spec
     hand.press(hand.text_of("length"))
     hand.pull((60.0, 0.0))
@@ -97,13 +97,13 @@ def test_escape_restores(window: MainWindow, hand: MouseHand, qtbot: QtBot) -> N
     assert window.desk.undo_count == 0
 
 
-def test_alt_moves_freely(window: MainWindow, hand: MouseHand) -> None:
+def test_alt_moves_freely(window: Workplace, hand: MouseHand) -> None:
     scale = window.page.canvas.view.pixels_per_mm
     hand.drag(hand.text_of("length"), (33.0, 0.0), keys=Qt.KeyboardModifier.AltModifier)
     assert window.desk.spec.number("length") == pytest.approx(1200.0 + 33.0 / scale, abs=1e-6)
 
 
-def test_it_stops_at_the_limit_and_says_why(window: MainWindow, hand: MouseHand) -> None:
+def test_it_stops_at_the_limit_and_says_why(window: Workplace, hand: MouseHand) -> None:
     hand.press(hand.text_of("case_height"))
     hand.pull((0.0, 400.0))
     note = window.page.canvas.deeds.under_hand().note
@@ -116,7 +116,7 @@ def test_it_stops_at_the_limit_and_says_why(window: MainWindow, hand: MouseHand)
     assert window.desk.spec.number("case_height") < 300.0
 
 
-def test_an_edge_can_be_dragged(window: MainWindow, hand: MouseHand) -> None:
+def test_an_edge_can_be_dragged(window: Workplace, hand: MouseHand) -> None:
     """The right edge of the plan sets the length."""
     view = window.page.canvas.view
     edge = view.window_point("plan", (1200.0, -180.0))
@@ -133,7 +133,7 @@ def test_an_edge_can_be_dragged(window: MainWindow, hand: MouseHand) -> None:
     assert window.desk.undo_words == "Length"
 
 
-def test_an_edge_says_beforehand_which_way_it_goes(window: MainWindow, hand: MouseHand) -> None:
+def test_an_edge_says_beforehand_which_way_it_goes(window: Workplace, hand: MouseHand) -> None:
     view = window.page.canvas.view
     hand.move(view.window_point("plan", (1200.0, -180.0)))
     assert window.page.canvas.cursor().shape() == Qt.CursorShape.SizeHorCursor
@@ -141,14 +141,14 @@ def test_an_edge_says_beforehand_which_way_it_goes(window: MainWindow, hand: Mou
     assert window.page.canvas.cursor().shape() == Qt.CursorShape.SizeVerCursor
 
 
-def test_a_derived_dimension_cannot_be_dragged(window: MainWindow, hand: MouseHand) -> None:
+def test_a_derived_dimension_cannot_be_dragged(window: Workplace, hand: MouseHand) -> None:
     before = window.desk.spec
     hand.drag(hand.text_of("seat_height"), (0.0, -40.0))
     assert window.desk.spec == before
     assert "Follows from" in window.page.canvas.deeds.under_hand().note
 
 
-def test_one_recompute_a_frame(window: MainWindow, hand: MouseHand) -> None:
+def test_one_recompute_a_frame(window: Workplace, hand: MouseHand) -> None:
     """Twenty moves before the event loop runs make one new bench."""
     from PySide6.QtCore import QEvent, QPointF
     from PySide6.QtGui import QMouseEvent

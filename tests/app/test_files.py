@@ -10,22 +10,21 @@ from PySide6.QtCore import QMimeData, QPointF, QSettings, Qt, QUrl
 from PySide6.QtGui import QDropEvent
 from pytestqt.qtbot import QtBot
 
-from app.document.keeping import Keeper
-from app.scene.preferences import Preferences
-from app.window.main_window import MainWindow
 from app.window.menus import fill_recent
+from app.window.workplace import Workplace
 from exporters.project_file import load
+from tests.app.opening import open_window
 
 
-def test_save_and_open_give_the_same_bench(window: MainWindow, tmp_path: Path) -> None:
+def test_save_and_open_give_the_same_bench(window: Workplace, tmp_path: Path) -> None:
     window.desk.set_values({"length": 1313.0})
-    assert window.isWindowModified()
+    assert window.frame.isWindowModified()
     window.ask.next = tmp_path / "hall bench"
     assert window.files.save()
     saved = tmp_path / "hall bench.settle"
     assert load(saved).spec == window.desk.spec
-    assert not window.isWindowModified()
-    assert "hall bench" in window.windowTitle()
+    assert not window.frame.isWindowModified()
+    assert "hall bench" in window.frame.windowTitle()
     window.files.new()
     assert window.desk.spec.number("length") == 1200.0
     window.files.open(saved)
@@ -33,19 +32,19 @@ def test_save_and_open_give_the_same_bench(window: MainWindow, tmp_path: Path) -
     assert window.desk.undo_count == 0
 
 
-def test_undo_back_to_the_saved_state_is_not_modified(window: MainWindow, tmp_path: Path) -> None:
+def test_undo_back_to_the_saved_state_is_not_modified(window: Workplace, tmp_path: Path) -> None:
     window.ask.next = tmp_path / "b.settle"
     window.desk.set_values({"length": 1250.0})
     window.files.save()
     window.desk.set_values({"length": 1260.0})
-    assert window.isWindowModified()
+    assert window.frame.isWindowModified()
     window.commands["undo"].trigger()
-    assert not window.isWindowModified()
+    assert not window.frame.isWindowModified()
     window.commands["undo"].trigger()
-    assert window.isWindowModified()
+    assert window.frame.isWindowModified()
 
 
-def test_a_failed_save_keeps_modified_and_the_old_file(window: MainWindow, tmp_path: Path) -> None:
+def test_a_failed_save_keeps_modified_and_the_old_file(window: Workplace, tmp_path: Path) -> None:
     target = tmp_path / "b.settle"
     window.ask.next = target
     window.files.save()
@@ -53,24 +52,24 @@ def test_a_failed_save_keeps_modified_and_the_old_file(window: MainWindow, tmp_p
     window.desk.set_values({"length": 1400.0})
     target.chmod(0o444)
     assert not window.files.save()
-    assert window.isWindowModified()
+    assert window.frame.isWindowModified()
     assert target.read_bytes() == before
     assert "not saved" in window.notices.text
     target.chmod(0o644)
     assert window.files.save()
-    assert not window.isWindowModified()
+    assert not window.frame.isWindowModified()
 
 
-def test_a_folder_that_is_gone_is_said_so(window: MainWindow, tmp_path: Path) -> None:
+def test_a_folder_that_is_gone_is_said_so(window: Workplace, tmp_path: Path) -> None:
     window.desk.set_values({"length": 1400.0})
     window.ask.next = tmp_path / "no such folder" / "b.settle"
     assert not window.files.save_as()
-    assert window.isWindowModified()
+    assert window.frame.isWindowModified()
     assert "folder" in window.notices.text
 
 
 def test_a_file_changed_by_others_is_not_overwritten_unasked(
-    window: MainWindow, tmp_path: Path
+    window: Workplace, tmp_path: Path
 ) -> None:
     target = tmp_path / "b.settle"
     window.ask.next = target
@@ -82,14 +81,14 @@ def test_a_file_changed_by_others_is_not_overwritten_unasked(
     assert target.read_bytes() == theirs
     window.notices.buttons()["Save over it"].click()
     assert load(target).spec == window.desk.spec
-    assert not window.isWindowModified()
+    assert not window.frame.isWindowModified()
 
 
 @pytest.mark.parametrize(
     "content", [b"", b"{", b"\xff\xfe\x00", b'{"format": "other"}', b"[1]" * 9]
 )
 def test_a_file_that_is_no_project_leaves_the_work_alone(
-    window: MainWindow, tmp_path: Path, content: bytes
+    window: Workplace, tmp_path: Path, content: bytes
 ) -> None:
     window.desk.set_values({"length": 1444.0})
     bad = tmp_path / "bad.settle"
@@ -101,7 +100,7 @@ def test_a_file_that_is_no_project_leaves_the_work_alone(
     assert bad.read_bytes() == content
 
 
-def test_opening_over_unsaved_work_keeps_it(window: MainWindow, tmp_path: Path) -> None:
+def test_opening_over_unsaved_work_keeps_it(window: Workplace, tmp_path: Path) -> None:
     window.ask.next = tmp_path / "other.settle"
     window.files.save()
     window.desk.set_values({"length": 1555.0})
@@ -109,32 +108,32 @@ def test_opening_over_unsaved_work_keeps_it(window: MainWindow, tmp_path: Path) 
     assert window.desk.spec.number("length") == 1200.0
     window.notices.buttons()["Go back to it"].click()
     assert window.desk.spec.number("length") == 1555.0
-    assert window.isWindowModified()
+    assert window.frame.isWindowModified()
     assert window.desk.path == tmp_path / "other.settle"
 
 
 def test_closing_keeps_unsaved_work_and_the_next_start_offers_it(
-    window: MainWindow, settings: QSettings, tmp_path: Path, qtbot: QtBot
+    window: Workplace, settings: QSettings, tmp_path: Path, qtbot: QtBot
 ) -> None:
     window.desk.set_values({"length": 1666.0})
-    window.close()
-    again = MainWindow(settings, Preferences(), Keeper(tmp_path / "kept"), tmp_path / "log")
-    qtbot.addWidget(again)
-    again.show()
+    window.frame.close()
+    again = open_window(settings, tmp_path)
+    qtbot.addWidget(again.frame)
+    again.frame.show()
     again.start_with(None)
     assert "was not saved" in again.notices.text
     again.notices.buttons()["Take it up again"].click()
     assert again.desk.spec.number("length") == 1666.0
-    assert again.isWindowModified()
+    assert again.frame.isWindowModified()
 
 
 def test_thrown_away_work_can_be_brought_back(
-    window: MainWindow, settings: QSettings, tmp_path: Path, qtbot: QtBot
+    window: Workplace, settings: QSettings, tmp_path: Path, qtbot: QtBot
 ) -> None:
     window.desk.set_values({"length": 1777.0})
-    window.close()
-    again = MainWindow(settings, Preferences(), Keeper(tmp_path / "kept"), tmp_path / "log")
-    qtbot.addWidget(again)
+    window.frame.close()
+    again = open_window(settings, tmp_path)
+    qtbot.addWidget(again.frame)
     again.start_with(None)
     again.notices.buttons()["Throw away"].click()
     assert "thrown away" in again.notices.text
@@ -143,17 +142,17 @@ def test_thrown_away_work_can_be_brought_back(
 
 
 def test_closing_when_nothing_can_be_kept_stays_open_once(
-    window: MainWindow, tmp_path: Path
+    window: Workplace, tmp_path: Path
 ) -> None:
     (tmp_path / "kept").write_text("a file where the folder should be")
     window.desk.set_values({"length": 1300.0})
-    assert not window.close()
-    assert window.isVisible()
+    assert not window.frame.close()
+    assert window.frame.isVisible()
     assert "cannot be kept" in window.notices.text
-    assert window.close()
+    assert window.frame.close()
 
 
-def test_a_dropped_file_is_opened(window: MainWindow, tmp_path: Path) -> None:
+def test_a_dropped_file_is_opened(window: Workplace, tmp_path: Path) -> None:
     window.ask.next = tmp_path / "b.settle"
     window.desk.set_values({"length": 1818.0})
     window.files.save()
@@ -167,12 +166,12 @@ def test_a_dropped_file_is_opened(window: MainWindow, tmp_path: Path) -> None:
         Qt.MouseButton.LeftButton,
         Qt.KeyboardModifier.NoModifier,
     )
-    window.dropEvent(event)  # a real drag between programs cannot be driven by a test
+    window.frame.dropEvent(event)  # a real drag between programs cannot be driven by a test
     assert window.desk.spec.number("length") == 1818.0
 
 
 def test_recent_files_are_listed_and_missing_ones_can_be_taken_off(
-    window: MainWindow, tmp_path: Path
+    window: Workplace, tmp_path: Path
 ) -> None:
     for name in ("first", "second"):
         window.ask.next = tmp_path / f"{name}.settle"
@@ -187,17 +186,17 @@ def test_recent_files_are_listed_and_missing_ones_can_be_taken_off(
     assert [file.stem for file in window.files.recent.files()] == ["second"]
 
 
-def test_a_sample_opens_as_work_without_a_file(window: MainWindow) -> None:
+def test_a_sample_opens_as_work_without_a_file(window: Workplace) -> None:
     samples = window.commands.submenus["samples"].actions()
     assert len(samples) >= 3
     samples[0].trigger()
     assert window.desk.path is None
-    assert not window.isWindowModified()
+    assert not window.frame.isWindowModified()
     assert window.desk.project.title != "Untitled bench"
     assert window.desk.model.bench.parts
 
 
-def test_a_thousand_steps_can_be_undone(window: MainWindow) -> None:
+def test_a_thousand_steps_can_be_undone(window: Workplace) -> None:
     for step in range(1000):
         window.desk.set_values({"length": 1201.0 + step})
     assert window.desk.undo_count == 1000
@@ -206,7 +205,7 @@ def test_a_thousand_steps_can_be_undone(window: MainWindow) -> None:
     assert window.desk.spec.number("length") == 1200.0
 
 
-def test_the_title_block_is_undone_like_all_else(window: MainWindow, qtbot: QtBot) -> None:
+def test_the_title_block_is_undone_like_all_else(window: Workplace, qtbot: QtBot) -> None:
     window.go_to(1)
     field = window.papers.page.title_fields.fields["title"]
     field.selectAll()
@@ -233,7 +232,7 @@ def test_settings_that_were_damaged_fall_back(settings: QSettings) -> None:
 
 
 @pytest.mark.skipif(os.name != "posix", reason="permissions of folders")
-def test_autosave_follows_a_change(window: MainWindow, tmp_path: Path, qtbot: QtBot) -> None:
+def test_autosave_follows_a_change(window: Workplace, tmp_path: Path, qtbot: QtBot) -> None:
     window.desk.set_values({"length": 1234.0})
     assert not list((tmp_path / "kept").glob("*.json"))
     qtbot.waitUntil(lambda: len(list((tmp_path / "kept").glob("*.json"))) == 1, timeout=4000)

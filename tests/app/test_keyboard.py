@@ -6,12 +6,12 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from app.window.main_window import MainWindow
+from app.window.workplace import Workplace
 
 SHIFT = Qt.KeyboardModifier.ShiftModifier
 
 
-def test_tab_walks_every_dimension_and_then_leaves(window: MainWindow, qtbot: QtBot) -> None:
+def test_tab_walks_every_dimension_and_then_leaves(window: Workplace, qtbot: QtBot) -> None:
     canvas = window.page.canvas
     canvas.setFocus()
     names = canvas.view.walk()
@@ -25,7 +25,7 @@ def test_tab_walks_every_dimension_and_then_leaves(window: MainWindow, qtbot: Qt
     assert canvas.deeds.focus == ""
 
 
-def test_backtab_walks_back(window: MainWindow, qtbot: QtBot) -> None:
+def test_backtab_walks_back(window: Workplace, qtbot: QtBot) -> None:
     canvas = window.page.canvas
     canvas.setFocus()
     names = canvas.view.walk()
@@ -37,7 +37,7 @@ def test_backtab_walks_back(window: MainWindow, qtbot: QtBot) -> None:
     assert not canvas.hasFocus()
 
 
-def test_arrows_change_by_a_step_each_press_one_undo(window: MainWindow, qtbot: QtBot) -> None:
+def test_arrows_change_by_a_step_each_press_one_undo(window: Workplace, qtbot: QtBot) -> None:
     canvas = window.page.canvas
     walk_to(window, qtbot, "length")
     qtbot.keyClick(canvas, Qt.Key.Key_Right)
@@ -52,7 +52,7 @@ def test_arrows_change_by_a_step_each_press_one_undo(window: MainWindow, qtbot: 
     assert window.desk.spec.number("length") == 1200.0
 
 
-def test_an_arrow_held_down_is_one_undo(window: MainWindow, qtbot: QtBot) -> None:
+def test_an_arrow_held_down_is_one_undo(window: Workplace, qtbot: QtBot) -> None:
     canvas = window.page.canvas
     walk_to(window, qtbot, "length")
     for _ in range(5):
@@ -62,7 +62,7 @@ def test_an_arrow_held_down_is_one_undo(window: MainWindow, qtbot: QtBot) -> Non
     assert window.desk.undo_count == 1
 
 
-def test_inch_steps_are_fractions(window: MainWindow, qtbot: QtBot) -> None:
+def test_inch_steps_are_fractions(window: Workplace, qtbot: QtBot) -> None:
     window.commands["other_unit"].trigger()
     walk_to(window, qtbot, "length")
     qtbot.keyClick(window.page.canvas, Qt.Key.Key_Right)
@@ -71,7 +71,7 @@ def test_inch_steps_are_fractions(window: MainWindow, qtbot: QtBot) -> None:
     assert 1200.0 < window.desk.spec.number("length") < 1202.0
 
 
-def test_enter_types_and_enter_again_sets(window: MainWindow, qtbot: QtBot) -> None:
+def test_enter_types_and_enter_again_sets(window: Workplace, qtbot: QtBot) -> None:
     canvas = window.page.canvas
     walk_to(window, qtbot, "base_height")
     qtbot.keyClick(canvas, Qt.Key.Key_Return)
@@ -84,7 +84,7 @@ def test_enter_types_and_enter_again_sets(window: MainWindow, qtbot: QtBot) -> N
     assert canvas.deeds.focus == "base_height"
 
 
-def test_an_arrow_stops_at_the_limit_and_says_why(window: MainWindow, qtbot: QtBot) -> None:
+def test_an_arrow_stops_at_the_limit_and_says_why(window: Workplace, qtbot: QtBot) -> None:
     walk_to(window, qtbot, "board_thickness")
     for _ in range(10):
         qtbot.keyClick(window.page.canvas, Qt.Key.Key_Down, SHIFT)
@@ -93,7 +93,7 @@ def test_an_arrow_stops_at_the_limit_and_says_why(window: MainWindow, qtbot: QtB
     assert window.desk.spec.number("board_thickness") >= 10.0
 
 
-def test_the_stick_steps_with_left_and_right(window: MainWindow, qtbot: QtBot) -> None:
+def test_the_stick_steps_with_left_and_right(window: Workplace, qtbot: QtBot) -> None:
     stick = window.page.stick
     stick.list.setFocus()
     stick.take_up("depth")
@@ -104,7 +104,7 @@ def test_the_stick_steps_with_left_and_right(window: MainWindow, qtbot: QtBot) -
     assert window.desk.spec.number("depth") == 370.0
 
 
-def test_the_stick_goes_from_size_to_size_over_headings(window: MainWindow, qtbot: QtBot) -> None:
+def test_the_stick_goes_from_size_to_size_over_headings(window: Workplace, qtbot: QtBot) -> None:
     stick = window.page.stick
     stick.list.setFocus()
     stick.take_up("inside_height")
@@ -114,7 +114,7 @@ def test_the_stick_goes_from_size_to_size_over_headings(window: MainWindow, qtbo
     assert row.name == "left_end"
 
 
-def test_keys_go_to_sizes_parts_and_sheet(window: MainWindow) -> None:
+def test_keys_go_to_sizes_parts_and_sheet(window: Workplace) -> None:
     window.commands["parts"].trigger()
     assert window.page.parts.list.hasFocus()
     window.commands["sizes"].trigger()
@@ -125,7 +125,7 @@ def test_keys_go_to_sizes_parts_and_sheet(window: MainWindow) -> None:
     assert window.page.stick.filter.hasFocus()
 
 
-def test_each_action_is_in_a_menu_with_its_keys_shown(window: MainWindow) -> None:
+def test_each_action_is_in_a_menu_with_its_keys_shown(window: Workplace) -> None:
     wanted = {
         "new": "Ctrl+N",
         "open": "Ctrl+O",
@@ -142,7 +142,7 @@ def test_each_action_is_in_a_menu_with_its_keys_shown(window: MainWindow) -> Non
     assert "Ctrl+Shift+Z" in redo
 
 
-def walk_to(window: MainWindow, qtbot: QtBot, name: str) -> None:
+def walk_to(window: Workplace, qtbot: QtBot, name: str) -> None:
     canvas = window.page.canvas
     canvas.setFocus()
     for _ in canvas.view.walk():

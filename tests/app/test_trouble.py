@@ -16,16 +16,15 @@ from PySide6.QtCore import QSettings, QTimer
 from pytestqt.qtbot import QtBot
 
 import app
-from app.document.keeping import Keeper
-from app.scene.preferences import Preferences
 from app.trouble import TroubleLog
-from app.window.main_window import MainWindow
+from app.window.workplace import Workplace
+from tests.app.opening import open_window
 
 ROOT = Path(app.__file__).parents[1]
 
 
 def test_an_exception_in_a_slot_keeps_the_work_and_goes_on(
-    window: MainWindow, tmp_path: Path, qtbot: QtBot
+    window: Workplace, tmp_path: Path, qtbot: QtBot
 ) -> None:
     log = TroubleLog(tmp_path, window.trouble)
     window.desk.set_values({"length": 1321.0})
@@ -62,15 +61,13 @@ CHILD = """
     from pathlib import Path
     os.environ["QT_QPA_PLATFORM"] = "offscreen"
     from PySide6.QtCore import QSettings, QTimer
-    from app.document.keeping import Keeper
     from app.main import application
-    from app.scene.preferences import Preferences
-    from app.window.main_window import MainWindow
+    from tests.app.opening import open_window
     folder = Path(sys.argv[1])
     app = application()
     settings = QSettings(str(folder / "settings.ini"), QSettings.Format.IniFormat)
-    window = MainWindow(settings, Preferences(), Keeper(folder / "kept"), folder / "log")
-    window.show()
+    window = open_window(settings, folder)
+    window.frame.show()
     window.start_with(None)
     window.desk.set_values({"length": 1888.0})
     sys.exit(app.exec())
@@ -86,20 +83,20 @@ def test_work_of_a_killed_process_is_offered_again(
     )
     try:
         wait_for(lambda: any((tmp_path / "kept").glob("*.json")))
-        running = MainWindow(settings, Preferences(), Keeper(tmp_path / "kept"), tmp_path / "log")
-        qtbot.addWidget(running)
+        running = open_window(settings, tmp_path)
+        qtbot.addWidget(running.frame)
         running.start_with(None)
         assert "was not saved" not in running.notices.text  # it is still being worked on
     finally:
         child.send_signal(signal.SIGKILL)
         child.wait()
-    after = MainWindow(settings, Preferences(), Keeper(tmp_path / "kept"), tmp_path / "log")
-    qtbot.addWidget(after)
+    after = open_window(settings, tmp_path)
+    qtbot.addWidget(after.frame)
     after.start_with(None)
     assert "was not saved" in after.notices.text
     after.notices.buttons()["Take it up again"].click()
     assert after.desk.spec.number("length") == 1888.0
-    assert after.isWindowModified()
+    assert after.frame.isWindowModified()
 
 
 def wait_for(true) -> None:
@@ -110,7 +107,7 @@ def wait_for(true) -> None:
 
 
 @pytest.mark.skipif(sys.version_info >= (3, 12), reason="None cannot be miscounted any more")
-def test_none_is_counted_right(window: MainWindow) -> None:
+def test_none_is_counted_right(window: Workplace) -> None:
     """A broken binding loses a reference to None with each painted line, and crashes later."""
     window.page.canvas.grab()
     before = sys.getrefcount(None)
@@ -121,7 +118,7 @@ def test_none_is_counted_right(window: MainWindow) -> None:
 
 
 def test_a_drawing_that_fails_says_so_and_undo_still_works(
-    window: MainWindow, monkeypatch: pytest.MonkeyPatch
+    window: Workplace, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     caught: list[str] = []
     monkeypatch.setattr(sys, "excepthook", lambda kind, *_: caught.append(kind.__name__))

@@ -11,7 +11,7 @@ from pytestqt.qtbot import QtBot
 from app.look.value_field import ValueField
 from app.panels.stick_delegate import value_rect
 from app.panels.stick_model import StickRole
-from app.window.main_window import MainWindow
+from app.window.workplace import Workplace
 from tests.app.hand import MouseHand
 
 # The five forms, and what they are in millimetres (1 in = 25.4 mm exactly).
@@ -27,7 +27,7 @@ FORMS = [
 @pytest.mark.parametrize("inches", [False, True])
 @pytest.mark.parametrize(("text", "mm"), FORMS)
 def test_the_five_forms_on_the_sheet(
-    window: MainWindow, hand: MouseHand, qtbot: QtBot, text: str, mm: float, inches: bool
+    window: Workplace, hand: MouseHand, qtbot: QtBot, text: str, mm: float, inches: bool
 ) -> None:
     if inches:
         window.commands["other_unit"].trigger()
@@ -44,7 +44,7 @@ def test_the_five_forms_on_the_sheet(
 
 @pytest.mark.parametrize(("text", "mm"), FORMS)
 def test_the_five_forms_on_the_story_stick(
-    window: MainWindow, qtbot: QtBot, text: str, mm: float
+    window: Workplace, qtbot: QtBot, text: str, mm: float
 ) -> None:
     type_on_stick(window, qtbot, "length", text)
     assert window.desk.spec.number("length") == pytest.approx(mm, abs=1e-9)
@@ -52,7 +52,7 @@ def test_the_five_forms_on_the_story_stick(
 
 
 def test_a_wrong_text_on_the_sheet_stays_with_what_would_be_right(
-    window: MainWindow, hand: MouseHand, qtbot: QtBot
+    window: Workplace, hand: MouseHand, qtbot: QtBot
 ) -> None:
     hand.click(hand.text_of("length"))
     entry = window.page.canvas.deeds.entry
@@ -70,7 +70,7 @@ def test_a_wrong_text_on_the_sheet_stays_with_what_would_be_right(
 
 
 def test_a_wrong_text_is_not_lost_when_the_hand_goes_elsewhere(
-    window: MainWindow, hand: MouseHand, qtbot: QtBot
+    window: Workplace, hand: MouseHand, qtbot: QtBot
 ) -> None:
     hand.click(hand.text_of("length"))
     entry = window.page.canvas.deeds.entry
@@ -80,7 +80,7 @@ def test_a_wrong_text_is_not_lost_when_the_hand_goes_elsewhere(
     assert entry.reason.isVisible()
 
 
-def test_a_wrong_text_on_the_stick_stays_in_its_row(window: MainWindow, qtbot: QtBot) -> None:
+def test_a_wrong_text_on_the_stick_stays_in_its_row(window: Workplace, qtbot: QtBot) -> None:
     field = type_on_stick(window, qtbot, "length", "12 ells")
     index = row_of(window, "length")
     assert field.isVisible()
@@ -97,7 +97,7 @@ def test_a_wrong_text_on_the_stick_stays_in_its_row(window: MainWindow, qtbot: Q
 
 
 def test_a_value_that_cannot_be_built_keeps_the_last_good_drawing(
-    window: MainWindow, qtbot: QtBot
+    window: Workplace, qtbot: QtBot
 ) -> None:
     """A case 90 high leaves no inside between boards 49 thick."""
     type_on_stick(window, qtbot, "board_thickness", "49")
@@ -110,7 +110,7 @@ def test_a_value_that_cannot_be_built_keeps_the_last_good_drawing(
 
 
 def test_a_digit_over_a_dimension_starts_its_value(
-    window: MainWindow, hand: MouseHand, qtbot: QtBot
+    window: Workplace, hand: MouseHand, qtbot: QtBot
 ) -> None:
     window.page.canvas.setFocus()
     hand.move(hand.text_of("depth"))
@@ -122,7 +122,7 @@ def test_a_digit_over_a_dimension_starts_its_value(
     assert window.desk.spec.number("depth") == 400.0
 
 
-def test_a_choice_is_chosen_from_a_list(window: MainWindow) -> None:
+def test_a_choice_is_chosen_from_a_list(window: Workplace) -> None:
     stick = window.page.stick
     stick.take_up("deep_end")
     stick.list.setFocus()
@@ -135,14 +135,14 @@ def test_a_choice_is_chosen_from_a_list(window: MainWindow) -> None:
     assert window.desk.undo_count == 1
 
 
-def test_a_click_on_a_value_of_the_stick_opens_it(window: MainWindow, qtbot: QtBot) -> None:
+def test_a_click_on_a_value_of_the_stick_opens_it(window: Workplace, qtbot: QtBot) -> None:
     stick = window.page.stick.list
     area = value_rect(stick.visualRect(row_of(window, "depth")), stick.fontMetrics())
     qtbot.mouseClick(stick.viewport(), Qt.MouseButton.LeftButton, pos=area.center())
     assert stick.findChild(ValueField) is not None
 
 
-def test_a_derived_row_cannot_be_typed_into(window: MainWindow, qtbot: QtBot) -> None:
+def test_a_derived_row_cannot_be_typed_into(window: Workplace, qtbot: QtBot) -> None:
     window.page.stick.take_up("seat_height")
     window.page.stick.list.setFocus()
     qtbot.keyClick(window.page.stick.list, Qt.Key.Key_Return)
@@ -152,7 +152,7 @@ def test_a_derived_row_cannot_be_typed_into(window: MainWindow, qtbot: QtBot) ->
     )
 
 
-def type_on_stick(window: MainWindow, qtbot: QtBot, name: str, text: str) -> ValueField:
+def type_on_stick(window: Workplace, qtbot: QtBot, name: str, text: str) -> ValueField:
     """Go to a row with the keyboard and type."""
     stick = window.page.stick
     stick.list.setFocus()
@@ -165,6 +165,6 @@ def type_on_stick(window: MainWindow, qtbot: QtBot, name: str, text: str) -> Val
     return field
 
 
-def row_of(window: MainWindow, name: str):
+def row_of(window: Workplace, name: str):
     stick = window.page.stick.list.stick
     return stick.index(stick.place_of(name))

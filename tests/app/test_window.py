@@ -10,22 +10,23 @@ from PySide6.QtCore import QLocale, QPoint, Qt
 from PySide6.QtWidgets import QApplication, QLabel
 from pytestqt.qtbot import QtBot
 
+from app.look.themes import DARK
 from app.panels.finding_line import FindingLine
-from app.scene.preferences import DARK, Preferences
+from app.scene.preferences import Preferences
 from app.window.drawing_page import PARTS
-from app.window.main_window import MainWindow
 from app.window.settings import first_preferences, read_preferences
+from app.window.workplace import Workplace
 from geometry.drawing.marks import Label
 from shared.units import SHOWN_IN16, SHOWN_IN32, SHOWN_MM
 from shared.words import Words
 from tests.app.hand import MouseHand
 
 
-def texts(window: MainWindow) -> set[str]:
+def texts(window: Workplace) -> set[str]:
     return {m.text for m in window.page.canvas.view.laid_out.marks if isinstance(m, Label)}
 
 
-def test_units_switch_at_once_everywhere(window: MainWindow, qtbot: QtBot) -> None:
+def test_units_switch_at_once_everywhere(window: Workplace, qtbot: QtBot) -> None:
     assert "1200" in texts(window)
     qtbot.mouseClick(window.unit_button, Qt.MouseButton.LeftButton)
     assert "47 ¼" in texts(window)  # 1200 / 25.4 = 47.244 in
@@ -37,7 +38,7 @@ def test_units_switch_at_once_everywhere(window: MainWindow, qtbot: QtBot) -> No
     assert "1200" in texts(window)
 
 
-def test_units_and_words_are_remembered(window: MainWindow) -> None:
+def test_units_and_words_are_remembered(window: Workplace) -> None:
     window.prefer(replace(Preferences().with_shown(SHOWN_IN32), words=Words.AMERICAN))
     again = read_preferences(window._settings, QLocale("de_DE"))
     assert again.shown == SHOWN_IN32
@@ -51,7 +52,7 @@ def test_the_first_units_come_from_the_country() -> None:
     assert first_preferences(QLocale("en_GB")).words is Words.BRITISH
 
 
-def test_american_words(window: MainWindow) -> None:
+def test_american_words(window: Workplace) -> None:
     window.prefer(replace(window.presenter.preferences, words=Words.AMERICAN))
     stick = window.page.stick.list.stick
     shown = " ".join(str(stick.index(i).data()) for i in range(stick.rowCount()))
@@ -60,7 +61,7 @@ def test_american_words(window: MainWindow) -> None:
     assert "Lumber" in shown
 
 
-def test_first_angle_puts_the_plan_below(window: MainWindow) -> None:
+def test_first_angle_puts_the_plan_below(window: Workplace) -> None:
     def heights() -> tuple[float, float]:
         places = {p.view: p.origin for p in window.page.canvas.view.laid_out.arranged.places}
         return places["plan"][1], places["front"][1]
@@ -72,7 +73,7 @@ def test_first_angle_puts_the_plan_below(window: MainWindow) -> None:
     assert plan < front
 
 
-def test_the_wheel_keeps_the_point_under_the_pointer(window: MainWindow, hand: MouseHand) -> None:
+def test_the_wheel_keeps_the_point_under_the_pointer(window: Workplace, hand: MouseHand) -> None:
     view = window.page.canvas.view
     spot = view.window_point("front", (800.0, 200.0))
     for notches in (1.0, 2.0, -1.0, 5.0, -4.0):
@@ -80,7 +81,7 @@ def test_the_wheel_keeps_the_point_under_the_pointer(window: MainWindow, hand: M
         assert view.window_point("front", (800.0, 200.0)) == pytest.approx(spot, abs=0.5)
 
 
-def test_lettering_keeps_its_size_when_zooming(window: MainWindow, hand: MouseHand) -> None:
+def test_lettering_keeps_its_size_when_zooming(window: Workplace, hand: MouseHand) -> None:
     before = {m.height for m in window.page.canvas.view.laid_out.marks if isinstance(m, Label)}
     hand.wheel((500.0, 300.0), 6.0)
     after = {m.height for m in window.page.canvas.view.laid_out.marks if isinstance(m, Label)}
@@ -88,7 +89,7 @@ def test_lettering_keeps_its_size_when_zooming(window: MainWindow, hand: MouseHa
 
 
 def test_middle_button_and_space_slide_the_sheet(
-    window: MainWindow, hand: MouseHand, qtbot: QtBot
+    window: Workplace, hand: MouseHand, qtbot: QtBot
 ) -> None:
     view, canvas = window.page.canvas.view, window.page.canvas
     start = view.window_point("front", (0.0, 0.0))
@@ -104,7 +105,7 @@ def test_middle_button_and_space_slide_the_sheet(
     assert window.desk.undo_count == 0
 
 
-def test_fit_shows_all_of_it(window: MainWindow, hand: MouseHand) -> None:
+def test_fit_shows_all_of_it(window: Workplace, hand: MouseHand) -> None:
     view = window.page.canvas.view
     hand.wheel((200.0, 200.0), 12.0)
     assert view.overflows()
@@ -117,7 +118,7 @@ def test_fit_shows_all_of_it(window: MainWindow, hand: MouseHand) -> None:
     assert used > 0.9
 
 
-def test_a_part_is_picked_out_in_all_views(window: MainWindow, hand: MouseHand) -> None:
+def test_a_part_is_picked_out_in_all_views(window: Workplace, hand: MouseHand) -> None:
     view = window.page.canvas.view
     spot = view.window_point("front", (300.0, 300.0))  # the back, seen through the open front
     name = view.part_at(spot)
@@ -149,7 +150,7 @@ def differs_inside(view, room, before, after) -> bool:
     return bool((images[0] != images[1]).any())
 
 
-def test_picking_in_the_list_picks_on_the_sheet(window: MainWindow) -> None:
+def test_picking_in_the_list_picks_on_the_sheet(window: Workplace) -> None:
     window.page.go_to(PARTS)
     parts = window.page.parts.list
     parts.setCurrentIndex(parts.parts.index(2))
@@ -160,7 +161,7 @@ def test_picking_in_the_list_picks_on_the_sheet(window: MainWindow) -> None:
 
 
 def test_pointing_at_a_row_lights_the_dimension_and_back(
-    window: MainWindow, hand: MouseHand, qtbot: QtBot
+    window: Workplace, hand: MouseHand, qtbot: QtBot
 ) -> None:
     stick = window.page.stick.list
     index = stick.stick.index(stick.stick.place_of("depth"))
@@ -171,7 +172,7 @@ def test_pointing_at_a_row_lights_the_dimension_and_back(
     assert lit == [stick.stick.place_of("base_height")]
 
 
-def test_the_filter_finds_sizes(window: MainWindow, qtbot: QtBot) -> None:
+def test_the_filter_finds_sizes(window: Workplace, qtbot: QtBot) -> None:
     qtbot.keyClicks(window.page.stick.filter, "leg")
     stick = window.page.stick.list.stick
     names = {
@@ -183,7 +184,7 @@ def test_the_filter_finds_sizes(window: MainWindow, qtbot: QtBot) -> None:
     assert window.page.stick.nothing.isVisible()
 
 
-def test_findings_come_after_the_frame_and_can_be_mended(window: MainWindow, qtbot: QtBot) -> None:
+def test_findings_come_after_the_frame_and_can_be_mended(window: Workplace, qtbot: QtBot) -> None:
     """A cutter wider than its partition cannot clear the housing's width."""
     window.desk.set_values({"cutter_diameter": 30.0})
     qtbot.waitUntil(lambda: len(window.foot.lines()) > 0, timeout=1000)
@@ -203,7 +204,7 @@ def test_findings_come_after_the_frame_and_can_be_mended(window: MainWindow, qtb
     )
 
 
-def test_show_picks_the_part_out(window: MainWindow) -> None:
+def test_show_picks_the_part_out(window: Workplace) -> None:
     window.desk.set_values({"cutter_diameter": 30.0})
     window.presenter.look_for_findings()
     line: FindingLine = window.foot.lines()[0]
@@ -212,49 +213,49 @@ def test_show_picks_the_part_out(window: MainWindow) -> None:
 
 
 @pytest.mark.parametrize("percent", [100, 200])
-def test_the_window_works_at_1024_by_768(window: MainWindow, percent: int) -> None:
+def test_the_window_works_at_1024_by_768(window: Workplace, percent: int) -> None:
     window.prefer(replace(window.presenter.preferences, text_percent=percent))
-    window.resize(1024, 768)
+    window.frame.resize(1024, 768)
     QApplication.processEvents()
-    assert window.minimumSizeHint().width() <= 1024
-    assert window.minimumSizeHint().height() <= 768
+    assert window.frame.minimumSizeHint().width() <= 1024
+    assert window.frame.minimumSizeHint().height() <= 768
     canvas = window.page.canvas
     assert canvas.width() > 300
     assert canvas.height() > 250
-    corner = canvas.mapTo(window, QPoint(canvas.width(), canvas.height()))
+    corner = canvas.mapTo(window.frame, QPoint(canvas.width(), canvas.height()))
     assert corner.x() <= 1024
     assert corner.y() <= 768
 
 
-def test_text_grows_with_the_preference(window: MainWindow) -> None:
+def test_text_grows_with_the_preference(window: Workplace) -> None:
     small = window.page.canvas.view.density
     window.prefer(replace(window.presenter.preferences, text_percent=200))
     QApplication.processEvents()
     assert window.page.canvas.view.density == pytest.approx(2 * small, rel=0.1)
 
 
-def test_dark_is_dark_everywhere(window: MainWindow) -> None:
+def test_dark_is_dark_everywhere(window: Workplace) -> None:
     window.prefer(replace(window.presenter.preferences, theme=DARK))
     QApplication.processEvents()
-    image = window.grab().toImage()
+    image = window.frame.grab().toImage()
     for x in range(5, image.width(), 97):
         column = [image.pixelColor(x, y).lightness() for y in range(5, image.height(), 11)]
         assert sorted(column)[len(column) // 2] < 90
 
 
-def test_the_start_line_goes_when_the_work_begins(window: MainWindow) -> None:
+def test_the_start_line_goes_when_the_work_begins(window: Workplace) -> None:
     assert "plain bench" in window.notices.text
     window.desk.set_values({"length": 1300.0})
     assert not window.notices.isVisible()
 
 
-def test_a_notice_or_a_finding_leaves_the_drawing_where_it_is(window: MainWindow) -> None:
+def test_a_notice_or_a_finding_leaves_the_drawing_where_it_is(window: Workplace) -> None:
     """The paper never jumps: not when a notice goes, not when findings come."""
     canvas = window.page.canvas
 
     def spot() -> tuple[float, float]:
         x, y = canvas.view.window_point("front", (0.0, 0.0))
-        top = canvas.mapTo(window, QPoint(0, 0))
+        top = canvas.mapTo(window.frame, QPoint(0, 0))
         return (x + top.x(), y + top.y())
 
     assert window.notices.isVisible()
@@ -268,6 +269,6 @@ def test_a_notice_or_a_finding_leaves_the_drawing_where_it_is(window: MainWindow
     QApplication.processEvents()
     assert spot() == pytest.approx(before, abs=0.01)
     assert canvas.view.scale == scale
-    window.resize(1100, 800)
+    window.frame.resize(1100, 800)
     QApplication.processEvents()
     assert canvas.view.scale < scale
