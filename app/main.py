@@ -6,11 +6,23 @@ The window is on the screen before the engine is loaded; what needs it is import
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QLocale, QObject, QSettings, QStandardPaths, Signal
+from PySide6.QtCore import (
+    QCoreApplication,
+    QEvent,
+    QLocale,
+    QObject,
+    QSettings,
+    QStandardPaths,
+    Signal,
+)
 from PySide6.QtWidgets import QApplication
 
 from app.window.frame import TITLE, Frame
+
+if TYPE_CHECKING:
+    from app.trouble import TroubleLog
 
 
 class Start(QObject):
@@ -22,6 +34,7 @@ class Start(QObject):
         super().__init__()
         self._path = path
         self._settings = QSettings()
+        self._log: TroubleLog | None = None
         self.frame = Frame(self._settings)
         self.frame.show_paper(self.furnish)
 
@@ -33,7 +46,7 @@ class Start(QObject):
         from app.window.workplace import Workplace
 
         state = state_folder()
-        log = TroubleLog(state, self.trouble.emit)
+        log = self._log = TroubleLog(state, self.trouble.emit)
         log.install()
         preferences = read_preferences(self._settings, QLocale.system())
         keeper = Keeper(state / "kept")
@@ -41,13 +54,21 @@ class Start(QObject):
         self.trouble.connect(workplace.trouble)
         workplace.start_with(self._path)
 
+    def end(self) -> None:
+        """Let go of everything in order, so that nothing is left for the interpreter's end."""
+        if self._log is not None:
+            self._log.uninstall()
+        self.frame.inhabitant = None
+        self.frame.deleteLater()
+        QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+
 
 def run(path: Path | None) -> int:
     """Open the window, with a project file if one is given; the exit code of the program."""
     app = application()
     start = Start(path)
     code = app.exec()
-    start.frame.deleteLater()
+    start.end()
     return code
 
 

@@ -36,6 +36,10 @@ class TroubleLog:
         sys.excepthook = self.caught
         threading.excepthook = self._caught_in_thread
 
+    def uninstall(self) -> None:
+        sys.excepthook = sys.__excepthook__
+        threading.excepthook = threading.__excepthook__
+
     def caught(
         self,
         kind: type[BaseException],
