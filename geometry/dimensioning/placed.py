@@ -24,8 +24,9 @@ class DimensionStyle:
 
     ``first_row`` is the distance of the nearest dimension line from the outline, 10 mm for the
     usual lettering (ASME Y14.5, from memory); the rows beyond it are ``pitch`` apart, at least
-    6 mm, which leaves room for the text between two lines.  ``gap`` and ``overshoot`` are those of extension lines.  ``brackets`` marks
-    dimensions without a parameter as derived; on a part's own sheet all stand alike.
+    6 mm, which leaves room for the text between two lines.  ``gap`` and ``overshoot`` are those
+    of extension lines.  ``brackets`` marks dimensions without a parameter as derived; on a part's
+    own sheet all stand alike.
     """
 
     text_height: float = 3.5

@@ -27,7 +27,8 @@ from geometry.dimensioning.placed import (
     PlacedDimension,
     around,
 )
-from geometry.dimensioning.rows import Margin, Rectangle, RowDimension, place_rows
+from geometry.dimensioning.row_parts import Margin, RowDimension
+from geometry.dimensioning.rows import Rectangle, place_rows
 from geometry.drawing.marks import Role
 from geometry.drawing.text_box import Ground, Line, TextBox, broken_around
 from geometry.primitives.frame import Vec2

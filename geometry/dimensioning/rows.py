@@ -1,12 +1,12 @@
 """Rows of dimensions along one side of a view.
 
-Frame: ``s`` runs along the side (to the right, or upward), ``d`` outward from the outline, both in
-sheet mm.  One set of rules serves all four sides.
+Frame: ``s`` along the side, ``d`` outward from the outline, sheet mm (see ``row_parts``).
 
 Method: dimensions go outward in the order of rank and length; each takes the first row beyond
 every shorter one that it spans.  A text slides along its line out of the way of the extension
 lines that must still pass; where it cannot, the extension line is interrupted (done in
-``placement``).  A span too short for its text carries it on a tail of the dimension line.
+``placement``).  A span too short for its text carries it on a tail of the dimension line, and
+many dimensions from one point share a line (see ``running``).
 """
 
 from __future__ import annotations
@@ -16,7 +16,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from geometry.dimensioning.placed import Arrow, DimensionStyle, PlacedDimension
-from geometry.drawing.marks import Role
+from geometry.dimensioning.row_parts import Margin, RowDimension
+from geometry.dimensioning.running import Running, drawn_running, gathered
 from geometry.drawing.text_box import HALF_BOX, Line, TextBox
 from geometry.primitives.frame import Vec2
 
@@ -24,44 +25,6 @@ Rectangle = tuple[float, float, float, float]  # least x, least y, greatest x, g
 _TOUCH = 0.01  # mm: two dimensions may share an extension line
 _ROOM = 1.0  # mm between the text of one dimension and the next dimension
 _CLEAN_TRIES = 2  # rows to look through for a place where nothing need be interrupted
-
-
-@dataclass(frozen=True, slots=True)
-class RowDimension:
-    """A dimension to be put in a row: its ends on ``s``, and how deep its points lie (d <= 0)."""
-
-    name: str
-    role: Role
-    text: str
-    width: float
-    low: float
-    high: float
-    low_depth: float
-    high_depth: float
-    rank: int
-
-
-@dataclass(frozen=True, slots=True)
-class Margin:
-    """A side of the outline: ``base`` is its x or y, ``outward`` +1 or -1 along that axis."""
-
-    horizontal: bool
-    base: float
-    outward: int
-    low: float
-    high: float
-
-    def point(self, s: float, d: float) -> Vec2:
-        away = self.base + self.outward * d
-        return (s, away) if self.horizontal else (away, s)
-
-    def line(self, s0: float, d0: float, s1: float, d1: float) -> Line:
-        return (*self.point(s0, d0), *self.point(s1, d1))
-
-    @property
-    def text_side(self) -> int:
-        """+1 where text, above its line as it is read, stands farther out than the line."""
-        return self.outward if self.horizontal else -self.outward
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,9 +48,14 @@ class _Form:
 
 @dataclass(frozen=True, slots=True)
 class _Stood:
-    wanted: RowDimension
-    form: _Form
+    """A stretch of rows that is taken, and what stands in it."""
+
+    low: float
+    high: float
     row: int
+    last_row: int
+    wanted: RowDimension | Running
+    form: _Form | None
 
 
 def place_rows(
@@ -97,26 +65,56 @@ def place_rows(
     keep_out: Sequence[Rectangle] = (),
 ) -> list[PlacedDimension]:
     """Every dimension of one side in its row; none touches a rectangle of ``keep_out``."""
-    order = sorted(wanted, key=lambda w: (w.rank, w.high - w.low, w.low))
-    ends = [(w.low, w.high) for w in order]
+    groups, rest = gathered(wanted, style)
+    order: list[RowDimension | Running] = [*groups, *rest]
+    order.sort(key=lambda one: (one.rank, one.high - one.low, one.low))
     setting = _Setting(margin, style, keep_out)
     stood: list[_Stood] = []
     rows: list[list[tuple[float, float]]] = []
     for index, one in enumerate(order):
         least = 0
         for other in stood:
-            spanned = one.low < other.wanted.high - _TOUCH and other.wanted.low < one.high - _TOUCH
-            if spanned and other.row >= least:
-                least = other.row + 1
-        passing = sorted(
-            {s for pair in ends[index + 1 :] for s in pair if s not in (one.low, one.high)}
-        )
-        row, form = _find(one, least, passing, rows, setting)
-        while len(rows) <= row:
-            rows.append([])
-        rows[row].append(_taken(one, form))
-        stood.append(_Stood(one, form, row))
-    return [_drawn(one, margin, style) for one in stood]
+            spanned = one.low < other.high - _TOUCH and other.low < one.high - _TOUCH
+            if spanned and other.last_row >= least:
+                least = other.last_row + 1
+        if isinstance(one, Running):
+            row, last, stretch = _find_running(one, least, rows, setting)
+            form = None
+        else:
+            passing = sorted(
+                {s for later in order[index + 1 :] for s in _ends(later)} - {one.low, one.high}
+            )
+            row, form = _find(one, least, passing, rows, setting)
+            last, stretch = row, _taken(one, form)
+        rows.extend([] for _ in range(last + 1 - len(rows)))
+        for taken in range(row, last + 1):
+            rows[taken].append(stretch)
+        stood.append(_Stood(one.low, one.high, row, last, one, form))
+    return [placed for one in stood for placed in _drawn(one, margin, style)]
+
+
+def _ends(one: RowDimension | Running) -> list[float]:
+    """Where the extension lines of a dimension, or of a group, go outward."""
+    if isinstance(one, Running):
+        return [s for member in one.members for s in (member.low, member.high)]
+    return [one.low, one.high]
+
+
+def _find_running(
+    one: Running, least: int, rows: Sequence[Sequence[tuple[float, float]]], setting: _Setting
+) -> tuple[int, int, tuple[float, float]]:
+    """The first rows that are free for a group: first, last and the stretch taken of them."""
+    margin, style = setting.margin, setting.style
+    stretch = one.stretch
+    count = one.rows_taken(style)
+    row = least
+    while True:
+        d = style.first_row + row * style.pitch
+        corner = margin.line(stretch[0], d - style.overshoot, stretch[1], d + one.reach)
+        free = all(not _overlaps(stretch, taken) for taken in rows[row : row + count])
+        if free and not _meets(corner, setting.keep_out):
+            return row, row + count - 1, stretch
+        row += 1
 
 
 def _find(
@@ -196,19 +194,28 @@ def _blocked(one: RowDimension, form: _Form, row: int, setting: _Setting) -> boo
     d = style.first_row + row * style.pitch
     low, high = _taken(one, form)
     deep = d + margin.text_side * (style.clearance + 2.0 * HALF_BOX * style.text_height)
-    x0, y0, x1, y1 = margin.line(
+    corner = margin.line(
         min(low, form.middle - one.width / 2.0),
         min(d, deep) - style.overshoot,
         max(high, form.middle + one.width / 2.0),
         max(d, deep) + style.overshoot,
     )
-    x0, x1, y0, y1 = min(x0, x1), max(x0, x1), min(y0, y1), max(y0, y1)
-    return any(x0 < r and left < x1 and y0 < t and b < y1 for left, b, r, t in setting.keep_out)
+    return _meets(corner, setting.keep_out)
 
 
-def _drawn(one: _Stood, margin: Margin, style: DimensionStyle) -> PlacedDimension:
-    wanted, form = one.wanted, one.form
+def _meets(corners: Line, keep_out: Sequence[Rectangle]) -> bool:
+    """Whether the rectangle between two opposite corners touches one to be kept out of."""
+    x0, x1 = min(corners[0], corners[2]), max(corners[0], corners[2])
+    y0, y1 = min(corners[1], corners[3]), max(corners[1], corners[3])
+    return any(x0 < r and left < x1 and y0 < t and b < y1 for left, b, r, t in keep_out)
+
+
+def _drawn(one: _Stood, margin: Margin, style: DimensionStyle) -> list[PlacedDimension]:
     d = style.first_row + one.row * style.pitch
+    wanted, form = one.wanted, one.form
+    if isinstance(wanted, Running) or form is None:
+        assert isinstance(wanted, Running)
+        return drawn_running(wanted, d, margin, style)
     raised = style.clearance + HALF_BOX * style.text_height
     middle = margin.point(form.middle, d + margin.text_side * raised)
     box = TextBox.about(middle, wanted.width, style.text_height, 0.0 if margin.horizontal else 90.0)
@@ -222,4 +229,4 @@ def _drawn(one: _Stood, margin: Margin, style: DimensionStyle) -> PlacedDimensio
         Arrow(margin.point(s, d), (toward[0] * way, toward[1] * way))
         for s, way in ((wanted.low, low_way), (wanted.high, -low_way))
     )
-    return PlacedDimension(wanted.name, wanted.role, wanted.text, box, line, tuple(lines), arrows)
+    return [PlacedDimension(wanted.name, wanted.role, wanted.text, box, line, tuple(lines), arrows)]

@@ -225,6 +225,8 @@ def _centred(
             least_low = max(least_low, table_at[3] + _AIR)
         else:
             most_right, least_low = right, low
+    if low < layout.room[1] - 1e-6:  # something stands beside the title block
+        most_right, least_low = right, low
     dx, dy = max(0.0, most_right - right) / 2.0, max(0.0, low - least_low) / 2.0
     corner = (stand[0] + dx, stand[1] - dy)
     origins = grid_origins(content.blocks, corner, third_angle=layout.third_angle)

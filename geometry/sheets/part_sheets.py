@@ -7,6 +7,7 @@ and the end view in their places by first or third angle.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -173,10 +174,16 @@ def _detail_ring(detail: Detail, block: Block, ground: Ground) -> list[Mark]:
     """The circle on the main view that says where a detail is, with its letter."""
     x, y = detail.centre[0] * block.scale, detail.centre[1] * block.scale
     radius = max(detail.radius * block.scale, 2.5)
-    away = radius + 2.6
     spots = [
-        TextBox(x + away * dx, y + away * dy, 1.5, 2.0)
-        for dx, dy in ((0.8, 0.8), (-0.8, 0.8), (0.8, -0.8), (-0.8, -0.8), (1.2, 0), (-1.2, 0))
+        TextBox(
+            x + away * math.cos(math.radians(turn)),
+            y + away * math.sin(math.radians(turn)),
+            1.5,
+            2.0,
+        )
+        for turns in ((1, 3, 7, 5), (0, 4, 2, 6))
+        for away in (radius + 3.4, radius + 5.0, radius + 7.5)
+        for turn in (math.pi * k / 4.0 for k in turns)
     ]
     spot = free_spot(ground, spots) or spots[0]
     ground.add([], [TextBox(x, y, radius, radius)])
