@@ -20,20 +20,22 @@ from PySide6.QtCore import QPointF, QSocketNotifier
 from PySide6.QtWidgets import QApplication
 
 from app.main import application, run
-from app.window.main_window import MainWindow
+from app.window.frame import Frame
+from app.window.workplace import Workplace
 
 
 def answer(question: dict[str, Any]) -> object:
-    """What the window says to a question; None while there is no window yet."""
-    window = next((w for w in QApplication.topLevelWidgets() if isinstance(w, MainWindow)), None)
-    if window is None or not window.isVisible():
+    """What the window says to a question; None while the window is not furnished yet."""
+    frame = next((w for w in QApplication.topLevelWidgets() if isinstance(w, Frame)), None)
+    window = frame.inhabitant if frame is not None else None
+    if frame is None or not isinstance(window, Workplace) or not window.page.isVisible():
         return None
     canvas = window.page.canvas
     match question["ask"]:
         case "state":
             corner = canvas.mapToGlobal(QPointF(0, 0))
             return {
-                "title": window.windowTitle(),
+                "title": frame.windowTitle(),
                 "saved": window.desk.saved,
                 "values": {name: window.desk.spec.value(name) for name in question["values"]},
                 "pixels_per_mm": canvas.view.pixels_per_mm,
