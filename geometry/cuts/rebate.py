@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 from geometry.cuts.contour import Contour, Face, Operation
 from geometry.cuts.cut import Blank
-from geometry.cuts.overrun import OVERRUN, past
-from geometry.cuts.removal import Prism, Removal
+from geometry.cuts.pocket import pocket
+from geometry.cuts.removal import Removal
 from geometry.primitives.path import Path
 
 
@@ -30,15 +30,8 @@ class Rebate:
         return "rebate"
 
     def removals(self, blank: Blank) -> tuple[Removal, ...]:
-        path = Path.rectangle(
-            past(self.x_low, 0.0, blank.length),
-            past(self.y_low, 0.0, blank.width),
-            past(self.x_high, 0.0, blank.length),
-            past(self.y_high, 0.0, blank.width),
-        )
-        if self.face is Face.FACE_SIDE:
-            return (Prism(path, -OVERRUN, self.depth),)
-        return (Prism(path, blank.thickness - self.depth, blank.thickness + OVERRUN),)
+        x, y = (self.x_low, self.x_high), (self.y_low, self.y_high)
+        return (pocket(blank, self.face, self.depth, x, y),)
 
     def contours(self, blank: Blank) -> tuple[Contour, ...]:  # noqa: ARG002
         path = Path.rectangle(self.x_low, self.y_low, self.x_high, self.y_high)

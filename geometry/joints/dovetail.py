@@ -1,0 +1,137 @@
+"""A dovetailed corner: tails on the side, pins on the end piece; through, or half-blind.
+
+A half-blind dovetail leaves a lap of the end piece in front of the tails, so that nothing shows
+from there.  The tails are as the spacing says; the sockets are wider by the fit, shared by both
+flanks and measured square to them.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from itertools import pairwise
+
+from geometry.cuts.end_gaps import EndGaps, Gap
+from geometry.cuts.sockets import Socket, Sockets
+from geometry.design.joint import Contact, Joint, Measure
+from geometry.design.part import Part
+from geometry.joints.corner import Corner
+from geometry.joints.dovetail_spacing import Spacing, Tail
+from geometry.primitives.frame import add, scale
+
+
+@dataclass(frozen=True, slots=True)
+class DovetailNumbers:
+    """``spacing`` over the corner's height; ``lap`` is 0 for a through dovetail, in mm."""
+
+    corner: Corner
+    spacing: Spacing
+    count: int
+    lap: float
+
+
+def dovetail(name: str, side: Part, end: Part, at: DovetailNumbers) -> Joint:
+    """Dovetail a side to an end piece; the side's end lies on the lap."""
+    tails = at.spacing.tails(at.count)
+    corner = at.corner
+    return Joint(
+        name=name,
+        kind="half-blind dovetail" if at.lap else "through dovetail",
+        parts=(side.name, end.name),
+        fit=corner.fit,
+        cuts_first=(_gaps(side, at, tails),),
+        cuts_second=(_sockets(end, at, tails),),
+        measures=_measures(at, tails[0]),
+        contacts=_contacts(at, tails[-1]),
+    )
+
+
+def _gaps(side: Part, at: DovetailNumbers, tails: tuple[Tail, ...]) -> EndGaps:
+    """What is sawn away on the side: between its tails, and the half pins at its edges."""
+    height = at.corner.height
+    below, above = Tail(0.0, 0.0, 0.0, 0.0), Tail(height, height, height, height)
+    return EndGaps(
+        "tails",
+        at.corner.on_side(side, at.lap),
+        at.corner.on_side(side, at.corner.end_thickness),
+        tuple(
+            Gap(lower.end_high, upper.end_low, lower.base_high, upper.base_low)
+            for lower, upper in pairwise((below, *tails, above))
+        ),
+    )
+
+
+def _sockets(end: Part, at: DovetailNumbers, tails: tuple[Tail, ...]) -> Sockets:
+    corner = at.corner
+    # A fit square to the flank is wider up the piece.
+    more = corner.fit / 2.0 * math.hypot(1.0, 1.0 / at.spacing.slope)
+    return Sockets(
+        corner.on_end(end, 0.0),
+        corner.on_end(end, corner.side_thickness),
+        at.spacing.length,
+        tuple(
+            Socket(
+                tail.base_low - more,
+                tail.base_high + more,
+                tail.end_low - more,
+                tail.end_high + more,
+            )
+            for tail in tails
+        ),
+    )
+
+
+def _measures(at: DovetailNumbers, first: Tail) -> tuple[Measure, ...]:
+    spacing = at.spacing
+    slope_deg = math.degrees(math.atan(1.0 / spacing.slope))
+    width, base = first.end_high - first.end_low, first.base_high - first.base_low
+    rows = [
+        Measure("tail_length", spacing.length, "mm", "base line of the tails, from the side's end"),
+        Measure("pin_length", at.corner.side_thickness, "mm", "base line of the pins"),
+        Measure("first_tail", first.end_low, "mm", "lower edge to the first tail, at the end"),
+        Measure("tail_width", width, "mm", "across a tail at the end"),
+        Measure("tail_base", base, "mm", "across a tail at the base line"),
+        Measure("pin_width", spacing.pin, "mm", "across a pin at its narrow end"),
+        Measure(
+            "pin_base",
+            spacing.pin + 2.0 * spacing.narrowing,
+            "mm",
+            "across a pin at its wide end, inside the box",
+        ),
+        Measure("slope", slope_deg, "deg", f"from square, 1 in {spacing.slope:g}"),
+    ]
+    if at.lap:
+        rows.append(Measure("lap", at.lap, "mm", "left in front of the tails"))
+    return tuple(rows)
+
+
+def _contacts(at: DovetailNumbers, top: Tail) -> tuple[Contact, ...]:
+    """At the topmost tail: shoulder on the half pin, end in the socket, flank, and the lap."""
+    c = at.corner
+    back = scale(c.along_side, -1.0)
+    inner, reach = c.side_thickness - c.groove, c.end_thickness - c.groove
+    shoulder = c.across_side(c.end_thickness, (0.0, inner), (top.base_high, c.height))
+    drop = (top.end_high - top.base_high) * (reach - at.lap) / at.spacing.length
+    floor = (
+        c.point(at.lap, c.side_thickness, top.end_low),
+        c.point(at.lap, c.side_thickness, top.end_high),
+        c.point(reach, c.side_thickness, top.end_high - drop),
+        c.point(reach, c.side_thickness, top.end_low + drop),
+    )
+    flank = (
+        c.point(at.lap, 0.0, top.end_high),
+        c.point(at.lap, inner, top.end_high),
+        c.point(c.end_thickness, inner, top.base_high),
+        c.point(c.end_thickness, 0.0, top.base_high),
+    )
+    size = math.hypot(1.0, at.spacing.slope)
+    outward = add(scale(c.along_side, 1.0 / size), (0.0, 0.0, at.spacing.slope / size))
+    found = [
+        Contact(shoulder, back, 0.0),
+        Contact(floor, c.along_end, 0.0),
+        Contact(flank, outward, c.fit / 2.0),
+    ]
+    if at.lap:
+        lap = c.across_side(at.lap, (0.0, inner), (top.end_low, top.end_high))
+        found.append(Contact(lap, back, 0.0))
+    return tuple(found)

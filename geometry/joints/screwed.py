@@ -1,0 +1,32 @@
+"""Two flat faces on each other, held by screws: nothing is cut, but they have to meet."""
+
+from __future__ import annotations
+
+import math
+
+from geometry.design.joint import Contact, Joint, Measure
+from geometry.design.part import Part
+from geometry.primitives.frame import Vec3
+
+
+def screwed(
+    name: str, first: Part, second: Part, corners: tuple[Vec3, Vec3, Vec3, Vec3], normal: Vec3
+) -> Joint:
+    """Screw ``second`` on to ``first``.
+
+    ``corners`` bound the rectangle in which they touch, in bench coordinates; ``normal`` points
+    from the first into the second.
+    """
+    return Joint(
+        name=name,
+        kind="screwed",
+        parts=(first.name, second.name),
+        fit=0.0,
+        cuts_first=(),
+        cuts_second=(),
+        measures=(
+            Measure("face_length", math.dist(corners[0], corners[1]), "mm", "where they touch"),
+            Measure("face_width", math.dist(corners[1], corners[2]), "mm", "where they touch"),
+        ),
+        contacts=(Contact(corners, normal, 0.0),),
+    )
