@@ -158,11 +158,13 @@ def _reach(spec: BenchSpec, name: str, rule: Constraint, good: float, bad: float
                 bad = middle
             if abs(good - bad) < 1e-8:
                 break
-    # Written with six decimals, and never beyond the rule.
+    # Written with six decimals, never beyond the rule and never short of the value of now.
     written = round(good, 6)
     if slack(written) < -SLACK:
         written += math.copysign(1e-6, start - good)
-    return written if slack(written) >= -SLACK else good
+    if slack(written) < -SLACK:
+        return good
+    return min(written, start) if good < start else max(written, start)
 
 
 def _first_gap(

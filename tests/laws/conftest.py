@@ -10,7 +10,7 @@ from geometry.bench.bench import Bench
 from geometry.bench.build import build
 from tests.random_benches import random_spec
 
-QUICK, SWEEP = 20, 300
+QUICK, SWEEP = 14, 300
 
 SEEDS = [
     *range(QUICK),
@@ -26,4 +26,3 @@ def _random_bench(seed: int) -> Bench:
 @pytest.fixture(params=SEEDS)
 def bench(request: pytest.FixtureRequest) -> Bench:
     return _random_bench(request.param)
-
