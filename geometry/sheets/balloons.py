@@ -56,10 +56,16 @@ def balloons(block: Block, ground: Ground, wanted: Sequence[tuple[str, Vec2]]) -
     return marks
 
 
-def free_spot(ground: Ground, spots: Sequence[TextBox]) -> TextBox | None:
-    """The first of some boxes that touches nothing."""
+def free_spot(
+    ground: Ground, spots: Sequence[TextBox], *, over_lines: bool = False
+) -> TextBox | None:
+    """The first of some boxes that touches nothing; ``over_lines`` then tries off text alone."""
     for spot, free in zip(spots, ground.clear(spots, _CLEAR), strict=True):
         if free:
+            ground.add([], [spot])
+            return spot
+    for spot in spots if over_lines else ():
+        if not ground.crosses_text(spot.outline(), 0.2):
             ground.add([], [spot])
             return spot
     return None

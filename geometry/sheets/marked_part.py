@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -22,6 +23,7 @@ from geometry.solids.cutting import solid_of
 
 NEAR = 0.02  # mm: a wall and a corner nearer than this belong together
 _LONG = 0.6  # of the length: a cut that runs farther works along the piece
+_KEPT = 256  # shapes of one bench and the one before
 _ARRIS = 0.75  # of the thickness: a tilted cut shallower than this only breaks an arris
 
 
@@ -93,6 +95,12 @@ class MarkedPart:
     def is_long(self, waste: Waste) -> bool:
         xs = [x for x, _ in (*waste.low, *waste.high)]
         return max(xs) - min(xs) > _LONG * self.blank.length
+
+
+@lru_cache(maxsize=_KEPT)
+def marked_part(shape: Shape) -> MarkedPart:
+    """The marked part of a shape, kept while its pages are drawn."""
+    return MarkedPart(shape)
 
 
 def _without_arrises(shape: Shape) -> tuple[list[Waste], Shape]:

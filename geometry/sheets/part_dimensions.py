@@ -18,7 +18,7 @@ import numpy as np
 from geometry.design.part import Shape
 from geometry.dimensioning.dimension import Dimension
 from geometry.primitives.frame import Vec2
-from geometry.sheets.marked_part import NEAR, MarkedPart, Wall
+from geometry.sheets.marked_part import NEAR, MarkedPart, Wall, marked_part
 from geometry.sheets.part_sizes import PartSizes, Stand
 from geometry.sheets.waste import Waste, inner_sides
 from geometry.views.view import PART_EDGE, PART_END, PART_FACE, View
@@ -29,7 +29,7 @@ _SIZE, _PLACE, _EDGE, _OVERALL = 0, 1, 5, 9  # ranks, from the part outward
 
 def part_dimensions(shape: Shape) -> tuple[Dimension, ...]:
     """All dimensions of a part in its three views, each size once."""
-    part = MarkedPart(shape)
+    part = marked_part(shape)
     sizes = PartSizes(part)
     _overall(sizes)
     for waste in part.cuts:

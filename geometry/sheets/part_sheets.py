@@ -25,7 +25,7 @@ from geometry.sheets.arrangement import linework_marks
 from geometry.sheets.balloons import balloons, free_spot, ground_of
 from geometry.sheets.details import Detail
 from geometry.sheets.layout import Layout, scale_text
-from geometry.sheets.marked_part import MarkedPart
+from geometry.sheets.marked_part import marked_part
 from geometry.sheets.page_plan import (
     PagePlan,
     detail_size,
@@ -156,7 +156,7 @@ def _grain(ground: Ground, view: tuple[float, ...]) -> list[Mark]:
 
 def _cut_points(part: Part) -> list[tuple[str, Vec2]]:
     """A point of the face view for each cut's number: the middle of its longest wall."""
-    marked = MarkedPart(part.shape)
+    marked = marked_part(part.shape)
     found: dict[int, Vec2] = {}
     for waste in marked.cuts:
         walls = marked.walls(waste.low, None) or marked.walls(waste.high, None)
@@ -182,10 +182,10 @@ def _detail_ring(detail: Detail, block: Block, ground: Ground) -> list[Mark]:
             2.0,
         )
         for turns in ((1, 3, 7, 5), (0, 4, 2, 6))
-        for away in (radius + 3.4, radius + 5.0, radius + 7.5)
+        for away in (radius + 3.4, radius + 5.0, radius + 7.5, radius + 10.0)
         for turn in (math.pi * k / 4.0 for k in turns)
     ]
-    spot = free_spot(ground, spots) or spots[0]
+    spot = free_spot(ground, spots, over_lines=True) or spots[0]
     ground.add([], [TextBox(x, y, radius, radius)])
     at = (spot.x, spot.y - _DETAIL_LETTER / 2.0)
     return [

@@ -8,6 +8,8 @@ neighbours close up.
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 import numpy as np
 import shapely
 from shapely.geometry.base import BaseGeometry
@@ -18,8 +20,10 @@ from geometry.views.view import View
 
 _GRID = 1e-6  # mm
 _SLIVER = 1e-6  # mm²
+_KEPT = 256  # shapes of one bench and the one before
 
 
+@lru_cache(maxsize=_KEPT)
 def silhouette(shape: Shape, view: View) -> BaseGeometry:
     """The region that the part covers in the view."""
     solid = solid_of(shape)

@@ -32,7 +32,7 @@ _STATION_IN = 2.0 * MM_PER_INCH
 _CROSS = 5.0  # mm, half of a registration cross
 _RING = 2.5
 _EDGE = 6.0  # mm from the edge of the printable room to a cross
-_SEARCH = 6.0  # mm, step of the search for the squares' place
+_SEARCH = 9.0  # mm, step of the search for the squares' place
 _TEXT = 2.5
 _NAME = 3.5
 _GRAIN = 40.0
@@ -137,7 +137,7 @@ def _best_corner(template: Template, box: Box, ground: Ground) -> tuple[float, V
     on_wood = shapely.area(shapely.intersection(squares, wood))
     lines = _all_lines(template)
     cost = on_wood / BLOCK**2 + np.where(free, 0.0, 10.0)
-    for index in np.flatnonzero(~free):
+    for index in () if free.any() else range(len(spots)):
         s = spots[index]
         inside = cropped(lines, (s.x - half, s.y - half, s.x + half, s.y + half))
         cost[index] += np.hypot(*(inside[:, 2:] - inside[:, :2]).T).sum() / BLOCK

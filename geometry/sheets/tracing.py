@@ -22,7 +22,7 @@ from shapely.geometry.base import BaseGeometry
 from geometry.design.part import Part
 from geometry.drawing.cropping import cropped
 from geometry.primitives.frame import Vec2
-from geometry.sheets.marked_part import MarkedPart
+from geometry.sheets.marked_part import marked_part
 from geometry.sheets.silhouette import silhouette
 from geometry.sheets.trim import proud_regions
 from geometry.views.look import look_at_part
@@ -95,7 +95,7 @@ def tracings(part: Part) -> tuple[Tracing, ...]:
 
 def _regions(part: Part) -> list[Box]:
     """Rectangles round the slanted walls, joined until none nearly meet."""
-    marked = MarkedPart(part.shape)
+    marked = marked_part(part.shape)
     boxes: list[Box] = []
     for waste in marked.cuts:
         if not waste.upright:

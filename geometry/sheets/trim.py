@@ -13,7 +13,7 @@ from shapely import affinity
 from shapely.geometry.base import BaseGeometry
 
 from geometry.design.part import Part
-from geometry.sheets.marked_part import MarkedPart
+from geometry.sheets.marked_part import marked_part
 from geometry.sheets.silhouette import silhouette
 from geometry.views.view import PART_FACE
 from shared.units import length_mark
@@ -26,7 +26,7 @@ def proud_ends(part: Part) -> tuple[float, float]:
     """How much is left proud at the left and at the right end, mm."""
     if part.allowance < _LEAST:
         return (0.0, 0.0)
-    marked = MarkedPart(part.shape)
+    marked = marked_part(part.shape)
     left, right = marked.low[0], part.shape.blank.length - marked.high[0]
     return (left if left > _LEAST else 0.0, right if right > _LEAST else 0.0)
 
@@ -37,7 +37,7 @@ def proud_regions(part: Part) -> tuple[BaseGeometry, ...]:
     if not left and not right:
         return ()
     shape = silhouette(part.shape, PART_FACE)
-    near, far = (MarkedPart(part.shape).edge_ends(side) for side in (False, True))
+    near, far = (marked_part(part.shape).edge_ends(side) for side in (False, True))
     found: list[BaseGeometry] = []
     for amount, shift, low, high in (
         (left, -left, -_FAR, max(near[0][0], far[0][0])),
