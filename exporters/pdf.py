@@ -67,6 +67,8 @@ def _finished(raw: bytes, on: date, *, full_size: bool) -> bytes:
         stamp = f"D:{on:%Y%m%d}000000Z"
         pdf.docinfo["/CreationDate"] = stamp
         pdf.docinfo["/ModDate"] = stamp
+        # reportlab's identifier depends on the environment (SOURCE_DATE_EPOCH); a new one is made.
+        del pdf.trailer["/ID"]
         if full_size:
             preferences = pdf.Root.ViewerPreferences
             preferences.PickTrayByPDFSize = True

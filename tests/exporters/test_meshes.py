@@ -4,16 +4,21 @@ from __future__ import annotations
 
 import io
 import struct
+from pathlib import Path
 
 import numpy as np
 import pytest
 import trimesh
 
-from exporters.meshes import stl_bytes
+from exporters.meshes import is_closed, rounded_mesh, stl_bytes
+from exporters.project_file import load
 from geometry.bench.bench import Bench
+from geometry.bench.build import build
 from geometry.design.part import Part
 from geometry.primitives.frame import Frame
 from geometry.solids.cutting import placed, solid_of
+
+SAMPLES = sorted((Path(__file__).parents[2] / "sample_projects").glob("*.settle"))
 
 # mm³, by hand: outline times thickness, less what is cut from a face.
 VOLUMES = {
@@ -72,6 +77,55 @@ def test_the_part_stands_in_the_bench(bench: Bench) -> None:
         assert meshes[part.name].is_watertight
         low, high = placed(part).low, placed(part).high
         assert meshes[part.name].bounds == pytest.approx(np.array([low, high]), abs=1e-3)
+
+
+TETRAHEDRON = np.array([(0, 2, 1), (0, 1, 3), (1, 2, 3), (0, 3, 2)])
+
+
+def test_an_edge_that_rounding_shrinks_to_a_point_is_left_out() -> None:
+    """At 2000 mm 32-bit floats are 1.2e-4 apart, so an edge of 1e-5 has no length.
+
+    A tetrahedron with one corner cut off that small has four triangles more; they go.
+    """
+    e = 1e-5
+    vertices = 2000.0 + np.array(
+        [(0, 0, 0), (9, 0, 0), (0, 9, 0), (0, e, 9), (e, 0, 9), (0, 0, 9 - e)]
+    )
+    triangles = np.array(
+        [(0, 2, 1), (0, 1, 4), (0, 4, 5), (1, 2, 3), (1, 3, 4), (0, 3, 2), (0, 5, 3), (3, 5, 4)]
+    )
+    assert is_closed(triangles)
+    points, kept = rounded_mesh(vertices, triangles)
+    assert len(points) == 4
+    assert len(kept) == len(triangles) - 4 == 4
+    assert is_closed(kept)
+
+
+def test_bodies_that_rounding_would_join_along_an_edge_stay_apart() -> None:
+    """Two tetrahedra back to back: four faces on one edge are no closed surface for a reader."""
+    first = np.array([(2000.0, 0, 0), (2000.0, 9, 0), (2009.0, 0, 0), (2009.0, 0, 9)])
+    second = first * (-1, 1, 1) + (4000.0 - 1e-6, 0, 0)
+    vertices = np.concatenate([first, second])
+    triangles = np.concatenate([TETRAHEDRON, TETRAHEDRON[:, ::-1] + 4])
+    assert is_closed(triangles)
+    points, kept = rounded_mesh(vertices, triangles)
+    assert len(np.unique(points, axis=0)) == 8
+    assert is_closed(kept)
+    assert np.abs(points - vertices).max() < 5e-4
+
+
+def test_an_open_surface_is_told() -> None:
+    assert is_closed(TETRAHEDRON)
+    assert not is_closed(TETRAHEDRON[1:])
+    assert not is_closed(np.concatenate([TETRAHEDRON[1:], TETRAHEDRON[:1, ::-1]]))
+
+
+@pytest.mark.parametrize("file", SAMPLES, ids=lambda file: file.stem)
+def test_every_mesh_of_every_sample_is_closed(file: Path) -> None:
+    for part in build(load(file).spec).parts:
+        mesh = read(part)
+        assert mesh.is_watertight, part.name
+        assert mesh.volume == pytest.approx(solid_of(part.shape).volume, rel=1e-5)
 
 
 def test_a_turned_part_is_turned(upright: Part) -> None:
