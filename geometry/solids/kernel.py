@@ -169,9 +169,8 @@ def _prism(prism: Prism) -> _Cutter:
             for x, y, _ in prism.path.vertices
             for z in (prism.z_low, prism.z_high)
         ]
-        return _Cutter(
-            _hull(tuple(corners)), _UNNAMED, np.empty(0, dtype=np.intp), np.empty((0, 2, 3))
-        )
+        short = _cut_short(_hull(tuple(corners)), prism)
+        return _Cutter(short, _UNNAMED, np.empty(0, dtype=np.intp), np.empty((0, 2, 3)))
     flat = outline(prism.path)
     caps = np.asarray(manifold3d.triangulate([flat.points]), dtype=np.intp)
     vertices, triangles, faces = side_surface(prism, flat, caps)
@@ -192,7 +191,16 @@ def _prism(prism: Prism) -> _Cutter:
     if manifold.is_empty():
         raise EngineFault(f"a cutter came out empty: {prism}")
     axes = [(prism.frame.to_bench((u, v, 0.0)), prism.frame.z_axis) for u, v in flat.centres]
-    return _Cutter(manifold, origin, flat.arc, np.array(axes).reshape(-1, 2, 3))
+    short = _cut_short(manifold, prism)
+    return _Cutter(short, origin, flat.arc, np.array(axes).reshape(-1, 2, 3))
+
+
+def _cut_short(manifold: manifold3d.Manifold, prism: Prism) -> manifold3d.Manifold:
+    """The prism without what lies beyond its ends."""
+    for end in prism.ends:
+        inward = (-end.outward[0], -end.outward[1], -end.outward[2])
+        manifold = manifold.trim_by_plane(inward, dot(inward, end.point))
+    return manifold
 
 
 @lru_cache(maxsize=1024)

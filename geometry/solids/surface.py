@@ -6,8 +6,7 @@ Method: the volume is that of the pyramids from the origin to all triangles.  Tr
 flat face share the face's normal, taken over the whole face so that a sliver cannot tilt it.
 Each edge joins two triangles; it counts when their faces differ in direction, and is smooth when
 the true surfaces hardly do: a chord of an arc stands for the round surface, which faces straight
-away from the arc's axis.  Two triangles that share their longest edge within a face become one
-panel when they make a convex piece.
+away from the arc's axis.  Two triangles of a face that share their longest edge become one panel.
 """
 
 from __future__ import annotations
@@ -51,7 +50,7 @@ def solid_from(mesh: Mesh) -> Solid:
 
     lengths = np.stack([_square(b - a), _square(c - b), _square(a - c)])
     inner = halves.take(np.flatnonzero(within), axis=1)
-    panels, of_triangle = _panels(corners, points, normals, lengths.argmax(axis=0), inner)
+    panels, of_triangle = _panels(corners, lengths.argmax(axis=0), inner)
     return Solid(
         vertices=frozen(mesh.vertices),
         triangles=frozen(mesh.triangles),
@@ -102,13 +101,12 @@ def _half_edge_pairs(triangles: Indices, vertex_count: int) -> Indices:
     return np.stack((first, second))
 
 
-def _panels(
-    corners: Indices, points: Floats, normals: Floats, longest: Indices, inner: Indices
-) -> tuple[Indices, Indices]:
+def _panels(corners: Indices, longest: Indices, inner: Indices) -> tuple[Indices, Indices]:
     """Panels (q, 4) as vertex indices and one triangle of each (q,).
 
     ``corners`` (3, m) are the triangles, ``longest`` (m,) which of their half-edges is longest,
-    ``inner`` (2, e) the half-edge pairs inside a face.
+    ``inner`` (2, e) the half-edge pairs inside a face.  Two triangles on one longest side make a
+    convex piece, as a triangle's angles at its longest side are both less than a right angle.
     """
     beside = inner // 3
     corner = inner - 3 * beside
@@ -122,20 +120,13 @@ def _panels(
             corners[(k + 2) % 3, first],
         )
     )
-    a, d, b, c = (points.take(row, axis=1) for row in quads)
-    normal = normals.take(first, axis=1)
-    convex = np.flatnonzero(
-        ((_cross(a - c, d - a) * normal).sum(axis=0) > 0.0)
-        & ((_cross(b - d, c - b) * normal).sum(axis=0) > 0.0)
-    )
     single = np.ones(corners.shape[1], dtype=np.bool_)
-    single[first.take(convex)] = False
-    single[second.take(convex)] = False
+    single[first] = False
+    single[second] = False
     alone = np.flatnonzero(single)
-    panels = np.concatenate(
-        (quads.take(convex, axis=1), corners.take((0, 1, 2, 2), axis=0).take(alone, axis=1)), axis=1
-    )
-    return np.ascontiguousarray(panels.T), np.concatenate((first.take(convex), alone))
+    triangles = corners.take((0, 1, 2, 2), axis=0).take(alone, axis=1)
+    panels = np.concatenate((quads, triangles), axis=1)
+    return np.ascontiguousarray(panels.T), np.concatenate((first, alone))
 
 
 def _square(columns: Floats) -> Floats:

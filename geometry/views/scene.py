@@ -112,18 +112,21 @@ def _lines_and_rims(
     toward = (axes[:, 2] @ normals.reshape(-1, 3).T).reshape(len(axes), -1, 2)
     facing, away = toward > EDGE_ON, toward < -EDGE_ON
     opens = facing[..., 0] | facing[..., 1]
-    turns = away[..., 0] != away[..., 1]
     # A smooth edge shows where the surface turns away: its two faces differ in facing.
-    shown = turns | (facing[..., 0] != facing[..., 1]) | ~smooth
+    shown = (facing[..., 0] != facing[..., 1]) | (away[..., 0] != away[..., 1]) | ~smooth
 
     view, edge = np.nonzero(shown)
     ends = edges.take(edge, axis=1) + view * stride
     a, b = seen.take(ends[0], axis=1), seen.take(ends[1], axis=1)
     drawn = np.flatnonzero((np.abs(b[0] - a[0]) > MERGE) | (np.abs(b[1] - a[1]) > MERGE))
     place = view * len(solids) + owner.take(edge)
-    # A rim runs the way it does round the face that is not turned away.
-    rim = drawn[turns[view, edge][drawn]]
-    swap = away[view[rim], edge[rim], 0]
+    rim, swap = _rims(
+        place.take(drawn),
+        facing[view, edge].take(drawn, axis=0),
+        away[view, edge].take(drawn, axis=0),
+    )
+    rim_place = place.take(drawn).take(rim)
+    rim = drawn.take(rim)
     rim_a, rim_b = a[:2].take(rim, axis=1), b[:2].take(rim, axis=1)
     return (
         Lines(
@@ -135,9 +138,28 @@ def _lines_and_rims(
         Rims(
             a=np.where(swap, rim_b, rim_a),
             b=np.where(swap, rim_a, rim_b),
-            place=place.take(rim),
+            place=rim_place,
         ),
     )
+
+
+def _rims(place: Indices, facing: Flags, away: Flags) -> tuple[Indices, Flags]:
+    """Which edges are rims, and which of them run with the solid on their right.
+
+    ``facing`` and ``away`` (n, 2) tell of the two faces beside each edge.  Faces seen edge-on
+    have no extent, so they may be counted with those toward the viewer or with those away: the
+    first leaves no rims round a pocket in front, the second none round one behind.  Each solid
+    is given what leaves it fewer.
+    """
+    with_front = away[:, 0] != away[:, 1]
+    with_rear = facing[:, 0] != facing[:, 1]
+    places = int(place.max(initial=-1)) + 1
+    fewer_rear = np.bincount(place[with_rear], minlength=places) < np.bincount(
+        place[with_front], minlength=places
+    )
+    rear = fewer_rear.take(place)
+    rim = np.flatnonzero(np.where(rear, with_rear, with_front))
+    return rim, np.where(rear, ~facing[:, 0], away[:, 0]).take(rim)
 
 
 def _panels(

@@ -16,7 +16,7 @@ from hypothesis import strategies as st
 from geometry.cuts.removal import HalfSpace, Hull, Prism
 from geometry.primitives.frame import Frame, unit
 from geometry.primitives.path import HALF_TURN_BULGE, Path
-from geometry.solids import cutting
+from geometry.solids import cutting, kernel
 from geometry.solids.cutting import placed, solid_of
 from shared.errors import CannotBuild
 from shared.tolerances import CHORD_ERROR
@@ -86,6 +86,17 @@ def test_a_stopped_housing_has_a_round_end_within_the_chord_error():
     chords = edge_count(solid, smooth=True) - 1
     assert chords >= 10
     assert edge_count(solid) == 12 + 4 + 2 * chords + 2 + 1 + 1
+
+
+def test_two_housings_have_twice_the_edges_of_one():
+    one = stopped_housing(150.0, 60.0, 12.7, 13.0, 21.0)
+    other = stopped_housing(220.0, 120.0, 12.7, 11.0, 21.0)
+    plain, single, double = (
+        solid_of(part("board", BOARD, removed).shape) for removed in ((), (one,), (one, other))
+    )
+    for smooth in (True, False):
+        counts = [edge_count(solid, smooth=smooth) for solid in (plain, single, double)]
+        assert counts[2] - counts[1] == counts[1] - counts[0] > 0
 
 
 def test_a_line_that_meets_an_arc_at_a_corner_keeps_its_edge():
@@ -183,11 +194,15 @@ def test_equal_shapes_share_one_solid_and_stand_where_their_frames_say():
 
 def test_a_solid_does_not_tell_what_was_cut_before_it():
     # Same design, same bytes: the order of triangles must not hang on the age of the cutters.
-    shapes = [piece.shape for seed in range(4) for piece in blocks(seed)]
+    boards = [
+        part("board", BOARD, (stopped_housing(150.0, y, 12.0, 13.0, 21.0), HalfSpace((590, 0, 0),
+             unit((1, 0, slope))))) for y in (40.0, 90.0) for slope in (0.2, 0.3)
+    ]  # fmt: skip
     forget()
-    first = [solid_of(shape) for shape in shapes]
+    kernel._prism.cache_clear()
+    first = [solid_of(board.shape) for board in boards]  # each prism younger than its blank
     forget()
-    again = [solid_of(shape) for shape in reversed(shapes)][::-1]
+    again = [solid_of(board.shape) for board in reversed(boards)][::-1]  # and now older
     for one, other in zip(first, again, strict=True):
         assert one is not other
         for name in ("vertices", "triangles", "edges", "edge_normals", "panels", "volume"):

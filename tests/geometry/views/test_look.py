@@ -108,6 +108,15 @@ def test_a_tenon_inside_its_mortise_is_hidden_from_all_sides():
     assert lines(plan, visible=False) == set()
 
 
+def test_a_groove_along_an_edge_is_hidden_by_its_upper_cheek():
+    # From above both cheeks have one outline; only the upper one is seen.
+    groove = Prism(Path.rectangle(-1, 20, 101, 31), 8.0, 14.0)
+    plan, end = look_all([part("rail", (100, 30, 20), (groove,))], [PLAN, END_RIGHT])
+    assert lines(plan, visible=True) == rectangle(0, 0, 100, 30)
+    assert lines(plan, visible=False) == {line(0, 20, 100, 20)}
+    assert len(end.segments) == 8
+
+
 def test_a_round_shows_its_outline_and_no_chords():
     # A half-round end of radius 15: from the front the end is one upright line at the outline.
     path = Path(((85, 31, 0), (85, 30, -HALF_TURN_BULGE), (85, 0, 0), (85, -1, 0), (101, -1, 0),
