@@ -60,7 +60,8 @@ class RayJudge:
         """Where rays down onto (n, 2) points first meet material, -inf where they miss."""
         origins = np.column_stack((points, np.full(len(points), self.all.bounds[1, 2] + 10.0)))
         downward = np.tile((0.0, 0.0, -1.0), (len(points), 1))
-        hits, ray, _ = self.caster.intersects_location(origins, downward, multiple_hits=True)
+        with np.errstate(divide="ignore", invalid="ignore"):  # a sliver without area is not hit
+            hits, ray, _ = self.caster.intersects_location(origins, downward, multiple_hits=True)
         top = np.full(len(points), -np.inf)
         if len(hits):
             np.maximum.at(top, ray, hits[:, 2])
