@@ -46,9 +46,7 @@ def angle(
     start: tuple[float, float],
     end: tuple[float, float],
 ) -> Dimension:
-    return Dimension(
-        name, name, "front", 15.0, "deg", start, end, LEVEL, 1, 0, "splay", apex=apex
-    )
+    return Dimension(name, name, "front", 15.0, "deg", start, end, LEVEL, 1, 0, "splay", apex=apex)
 
 
 def touching(placed: Placed, drawing: np.ndarray) -> list[str]:
@@ -180,14 +178,18 @@ def test_derived_dimensions_are_in_brackets_and_quiet():
     lines = np.array(rectangle(0.0, 0.0, 1000.0, 400.0))
     free = length("free", (0.0, 400.0), (1000.0, 400.0))
     derived = length("derived", (0.0, 0.0), (1000.0, 0.0), side=-1, parameter="")
-    placed = {one.name: one for one in place([free, derived], lines, 0.1, DimensionStyle()).dimensions}
+    placed = {
+        one.name: one for one in place([free, derived], lines, 0.1, DimensionStyle()).dimensions
+    }
     assert (placed["free"].text, placed["free"].role) == ("1000", Role.DIMENSION)
     assert (placed["derived"].text, placed["derived"].role) == ("(1000)", Role.DERIVED)
 
 
 def test_an_angle_has_an_arc_about_its_corner():
     lines = np.array([(0.0, 0.0, 100.0, 0.0), (0.0, 0.0, 100.0, 100.0)])
-    placed = place([angle("mitre", (0.0, 0.0), (100.0, 0.0), (100.0, 100.0))], lines, 1.0, DimensionStyle())
+    placed = place(
+        [angle("mitre", (0.0, 0.0), (100.0, 0.0), (100.0, 100.0))], lines, 1.0, DimensionStyle()
+    )
     (sweep,) = placed.dimensions[0].sweeps
     assert sweep.centre == (0.0, 0.0)
     assert sweep.end_deg - sweep.start_deg == pytest.approx(45.0)
@@ -206,7 +208,8 @@ def test_forty_dimensions_are_placed_well_within_a_frame():
     xs = np.sort(rng.uniform(0.0, 1800.0, 22))
     dimensions = [length(f"h{i}", (0.0, 450.0), (x, 450.0), rank=i) for i, x in enumerate(xs)]
     dimensions += [
-        length(f"v{i}", (1800.0, 0.0), (1800.0, 20.0 * i + 20.0), UPRIGHT, rank=i) for i in range(16)
+        length(f"v{i}", (1800.0, 0.0), (1800.0, 20.0 * i + 20.0), UPRIGHT, rank=i)
+        for i in range(16)
     ]
     dimensions += [angle(f"a{i}", (60.0, 0.0), (60.0, 200.0), (90.0, 200.0)) for i in range(2)]
     best = math.inf

@@ -1,0 +1,101 @@
+"""Dimensions of parts against sizes worked by hand from their cuts."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+
+from geometry.design.part import Part
+from geometry.sheets.part_dimensions import part_dimensions
+from geometry.solids.cutting import solid_of
+from geometry.views.view import PART_EDGE, PART_END, PART_FACE
+
+TANGENT = math.tan(math.radians(15.0))
+
+
+def sizes(part: Part, view: str) -> list[float]:
+    found = [d for d in part_dimensions(part.shape) if d.view == view and d.unit == "mm"]
+    return sorted(round(d.value, 3) for d in found)
+
+
+def angles(part: Part, view: str) -> list[float]:
+    found = [d for d in part_dimensions(part.shape) if d.view == view and d.unit == "deg"]
+    return sorted(round(d.value, 3) for d in found)
+
+
+def test_a_plain_board_has_its_three_sizes(plain):
+    assert sizes(plain, "face") == [200.0, 300.0]
+    assert sizes(plain, "end") == [20.0]
+
+
+def test_a_housing_is_placed_sized_and_stopped(housed):
+    assert sizes(housed, "face") == [18.2, 100.0, 300.0, 360.0, 800.0]
+    assert sizes(housed, "edge") == [6.35]
+
+
+def test_a_rebate_along_the_edge_is_seen_from_the_end(housed):
+    assert sizes(housed, "end") == [6.0, 10.0, 20.0]
+
+
+def test_a_mitred_board_has_a_long_and_a_short_length(mitred):
+    """Each 45 degree mitre takes the thickness off the face side."""
+    assert sizes(mitred, "face") == [300.0, 500.0]
+    assert sizes(mitred, "edge") == [460.0]
+    assert angles(mitred, "edge") == [45.0, 45.0]
+
+
+def test_a_notch_is_measured_from_its_own_corner(notched):
+    assert sizes(notched, "face") == [7.0, 10.0, 120.0, 250.0]
+
+
+def test_a_splayed_leg(splayed_leg):
+    """Straight edge 400; the far edge is as long, set back by 80 tan 15 = 21.436."""
+    overall = 400.0 + 80.0 * TANGENT
+    face = sizes(splayed_leg, "face")
+    assert round(overall, 3) in face
+    assert 400.0 in face
+    assert 60.0 in face  # the mortise, down the straight edge
+    assert angles(splayed_leg, "face") == [15.0, 15.0]
+    assert sizes(splayed_leg, "edge") == [13.0, 14.0]
+
+
+def test_tenons_are_measured_from_their_ends(tenoned):
+    assert sizes(tenoned, "face") == [50.0, 50.0, 60.0, 600.0]
+    assert sizes(tenoned, "edge") == [13.0, 13.0]
+
+
+@pytest.mark.parametrize("name", ["housed", "mitred", "notched", "splayed_leg", "tenoned"])
+def test_what_is_measured_is_really_there(name, request):
+    """Both ends of every length have a corner of the solid at their place along it."""
+    part: Part = request.getfixturevalue(name)
+    corners = solid_of(part.shape).vertices
+    views = {view.name: view for view in (PART_FACE, PART_EDGE, PART_END)}
+    for one in part_dimensions(part.shape):
+        if one.unit != "mm":
+            continue
+        view = views[one.view]
+        axis = np.array(view.right if one.along == (1.0, 0.0) else view.up, dtype=float)
+        places = corners @ axis
+        for point in (one.start, one.end):
+            measured = point[0] if one.along == (1.0, 0.0) else point[1]
+            assert np.abs(places - measured).min() < 0.05, (one.name, measured)
+
+
+def test_each_size_is_given_once(bench):
+    for part in bench.parts:
+        seen: set[tuple[object, ...]] = set()
+        for one in part_dimensions(part.shape):
+            axis = 0 if one.along == (1.0, 0.0) else 1
+            ends = tuple(sorted((round(one.start[axis], 2), round(one.end[axis], 2))))
+            key = (one.view, one.unit, axis, *ends)
+            if one.unit == "mm":
+                assert key not in seen, (part.name, one)
+            seen.add(key)
+
+
+def test_names_are_unique(bench):
+    for part in bench.parts:
+        names = [one.name for one in part_dimensions(part.shape)]
+        assert len(names) == len(set(names))
