@@ -11,6 +11,7 @@ for it a line 100 mm long is drawn on the layer for notes.
 from __future__ import annotations
 
 import io
+import textwrap
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from enum import Enum
@@ -79,10 +80,18 @@ def legend(drawings: Mapping[str, Sequence[CuttingLine]]) -> str:
         for layer in dict.fromkeys(line.layer for line in lines):
             files.setdefault(layer, []).append(name)
     rows = [
-        f"{layer.name}\n    {layer.meaning()}\n    In: {', '.join(files[layer])}\n"
+        "\n".join((layer.name, _indented(layer.meaning()), _indented(_listed(files[layer])), ""))
         for layer in sorted(files, key=lambda layer: (layer.operation.value, layer.name))
     ]
     return _CONVENTIONS + "\n" + "\n".join(rows)
+
+
+def _listed(files: Sequence[str]) -> str:
+    return f"In: {', '.join(files)}"
+
+
+def _indented(text: str) -> str:
+    return textwrap.fill(text, 96, initial_indent="    ", subsequent_indent="    ")
 
 
 _CONVENTIONS = """\

@@ -188,6 +188,31 @@ def test_our_own_fault_is_told_apart(
     assert "fault of the program" in error
 
 
+@pytest.mark.parametrize("named", [True, False])
+def test_anything_else_opens_the_window(
+    file: Path, monkeypatch: pytest.MonkeyPatch, named: bool
+) -> None:
+    import app.main
+
+    opened: list[Path | None] = []
+    monkeypatch.setattr(app.main, "run", lambda path: opened.append(path) or 7)
+    assert main([str(file)] if named else []) == 7
+    assert opened == [file if named else None]
+
+
+def test_a_machine_without_the_window_library_is_told_so(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.delitem(sys.modules, "app.main", raising=False)
+    monkeypatch.setitem(sys.modules, "PySide6", None)
+    monkeypatch.setitem(sys.modules, "PySide6.QtCore", None)
+    monkeypatch.setitem(sys.modules, "PySide6.QtWidgets", None)
+    assert main([]) == 2
+    error = capsys.readouterr().err
+    assert "pack, check or facts" in error
+    assert "Traceback" not in error
+
+
 def test_help_is_no_error(capsys: pytest.CaptureFixture[str]) -> None:
     assert run(["--help"]) == 0
     assert "pack" in capsys.readouterr().out
