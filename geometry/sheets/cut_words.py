@@ -12,8 +12,11 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
+from geometry.cuts.bore import Bore
 from geometry.cuts.chamfer import Chamfer
 from geometry.cuts.cut import Blank, Cut
+from geometry.cuts.end_gaps import EndGaps
+from geometry.cuts.groove import Groove
 from geometry.cuts.housing import StoppedHousing
 from geometry.cuts.lap import AngledLap
 from geometry.cuts.notch import Notch
@@ -21,8 +24,11 @@ from geometry.cuts.open_mortise import OpenMortise
 from geometry.cuts.rebate import Rebate
 from geometry.cuts.run_out import RunOut
 from geometry.cuts.saw import SawCut
+from geometry.cuts.shouldered_tenon import ShoulderedTenon
+from geometry.cuts.sockets import Sockets
 from geometry.cuts.stopped_bevel import StoppedBevel
 from geometry.cuts.tenon import Tenon
+from geometry.cuts.trim import Trim
 from geometry.design.part import Shape
 from geometry.sheets.waste import wastes
 from shared.units import angle_mark, length_mark
@@ -144,6 +150,63 @@ def _bevel(cut: StoppedBevel, blank: Blank) -> str:
     )
 
 
+def _bore(cut: Bore, blank: Blank) -> str:
+    through = cut.depth >= blank.thickness - _NEAR
+    deep = "right through" if through else f"{_mm(cut.depth)} deep"
+    return (
+        f"{_mm(cut.diameter)} across, {deep} from the {cut.face.value}, middle {_mm(cut.x)} from "
+        f"the left end, {_mm(cut.y)} from the face edge"
+    )
+
+
+def _groove(cut: Groove, blank: Blank) -> str:
+    long, wide = cut.x_high - cut.x_low, cut.y_high - cut.y_low
+    size = f"{_mm(min(long, wide))} wide, {_mm(cut.depth)} deep in the {cut.face.value}"
+    if wide <= long:
+        words = f"{size}, {_mm(cut.y_low)} from the face edge"
+        low, high, end = cut.x_low, cut.x_high, blank.length
+    else:
+        words = f"{size}, across, {_mm(cut.x_low)} from the left end"
+        low, high, end = cut.y_low, cut.y_high, blank.width
+    stopped = low > _NEAR or high < end - _NEAR
+    return f"{words}, stopped at {_mm(low)} and {_mm(high)}" if stopped else f"{words}, through"
+
+
+def _shouldered(cut: ShoulderedTenon, _blank: Blank) -> str:
+    thick, wide = cut.z_high - cut.z_low, cut.y_high - cut.y_low
+    words = (
+        f"{_mm(thick)} thick, {_mm(wide)} wide, {_mm(cut.z_low)} in from the face side, "
+        f"{_mm(cut.y_low)} from the face edge"
+    )
+    if cut.swing_deg > _SQUARE:
+        words += f", shoulder {_deg(cut.swing_deg)} off square"
+    if cut.tilt_deg > _SQUARE:
+        words += f", blade tilted {_deg(cut.tilt_deg)}"
+    return words
+
+
+def _gaps(cut: EndGaps, _blank: Blank) -> str:
+    count = len(cut.gaps)
+    deep = _mm(abs(cut.x_end - cut.x_base))
+    lean = max(abs(gap.end_low - gap.base_low) for gap in cut.gaps)
+    words = f"{count} of them, base line {deep} from the end"
+    if lean > _NEAR:
+        words += f", slope 1 : {abs(cut.x_end - cut.x_base) / lean:.3g}"
+    return words
+
+
+def _sockets(cut: Sockets, blank: Blank) -> str:
+    through = cut.depth >= blank.thickness - _NEAR
+    deep = "right through" if through else f"{_mm(cut.depth)} deep from the face side"
+    return f"{len(cut.sockets)} of them, {_mm(abs(cut.x_end - cut.x_base))} from the end, {deep}"
+
+
+def _trim(cut: Trim, _blank: Blank) -> str:
+    return (
+        f"to {_mm(cut.x_high - cut.x_low)} long and {_mm(cut.y_high - cut.y_low)} wide, once fitted"
+    )
+
+
 def _chamfer(cut: Chamfer, _blank: Blank) -> str:
     size = math.dist(cut.start.arris, cut.start.on_face)
     return f"{_mm(size)} on the arris of the {cut.face.value}"
@@ -153,7 +216,7 @@ def _by_its_waste(shape: Shape, number: int) -> str:
     """The rectangle round what the cut takes away, and how far through."""
     found = [waste for waste in wastes(shape) if waste.number == number]
     if not found:
-        return "takes nothing away"
+        return "as drawn"
     xs = [x for waste in found for x, _ in (*waste.low, *waste.high)]
     ys = [y for waste in found for _, y in (*waste.low, *waste.high)]
     deep = sum(waste.z_high - waste.z_low for waste in found)
@@ -188,4 +251,10 @@ _KINDS: tuple[tuple[type, Callable[[Any, Blank], str]], ...] = (
     (RunOut, _run_out),
     (StoppedBevel, _bevel),
     (Chamfer, _chamfer),
+    (Bore, _bore),
+    (Groove, _groove),
+    (ShoulderedTenon, _shouldered),
+    (EndGaps, _gaps),
+    (Sockets, _sockets),
+    (Trim, _trim),
 )

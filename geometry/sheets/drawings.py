@@ -10,8 +10,8 @@ from geometry.drawing.marks import Sheet
 from geometry.sheets.arrangement import arrange
 from geometry.sheets.layout import Layout, furniture
 from geometry.sheets.part_sheets import part_groups, part_pages
+from geometry.views.bench_views import bench_views
 from geometry.views.look import look_all
-from geometry.views.view import END_RIGHT, FRONT, PLAN
 
 
 def drawings(bench: Bench, layout: Layout) -> tuple[Sheet, ...]:
@@ -23,7 +23,7 @@ def drawings(bench: Bench, layout: Layout) -> tuple[Sheet, ...]:
     pages = [page for group in part_groups(bench) for page in part_pages(group, layout)]
     count = 1 + len(pages)
     first = _titled(layout, "General arrangement drawing", 1, count)
-    lineworks = look_all(bench.parts, (FRONT, PLAN, END_RIGHT))
+    lineworks = look_all(bench.parts, bench_views(bench))
     sheets = [arrange(bench, lineworks, dimensions(bench), first).sheet]
     for number, page in enumerate(pages, start=2):
         own = _titled(layout, "Part drawing", number, count, page.title)

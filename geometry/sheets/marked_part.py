@@ -108,7 +108,9 @@ def _without_arrises(shape: Shape) -> tuple[list[Waste], Shape]:
     kept = [
         waste
         for waste in wastes(shape)
-        if waste.upright or waste.z_high - waste.z_low > _ARRIS * shape.blank.thickness
+        if waste.upright
+        or (waste.low and waste.high)
+        or waste.z_high - waste.z_low > _ARRIS * shape.blank.thickness
     ]
     numbers = {waste.number for waste in kept}
     cuts = tuple(cut for number, cut in enumerate(shape.cuts, start=1) if number in numbers)

@@ -33,7 +33,9 @@ def part_dimensions(shape: Shape) -> tuple[Dimension, ...]:
     sizes = PartSizes(part)
     _overall(sizes)
     for waste in part.cuts:
-        if waste.upright:
+        if waste.middle is not None:
+            _hole(sizes, waste.middle)
+        elif waste.upright:
             _on_the_face(sizes, waste)
             _depths(sizes, waste)
         else:
@@ -49,6 +51,18 @@ def _overall(sizes: PartSizes) -> None:
     sizes.level(PART_END, ((z0, -y1), (z1, -y1)), Stand(_BELOW, _OVERALL))
 
 
+def _hole(sizes: PartSizes, middle: Vec2) -> None:
+    """A hole is marked by its middle, from the left end and the face edge."""
+    part = sizes.part
+    x, y = middle
+    far = y > (part.low[1] + part.high[1]) / 2.0
+    start = (part.low[0], part.high[1] if far else part.low[1])
+    sizes.along_the_grain(start, middle, Stand(_BELOW if far else _ABOVE, _PLACE))
+    left = x < (part.low[0] + part.high[0]) / 2.0
+    edge = (part.low[0] if left else part.high[0], -part.low[1])
+    sizes.upright(PART_FACE, ((x, -y), edge), Stand(_LEFT if left else _RIGHT, _PLACE))
+
+
 # --- upright walls, marked on the face -----------------------------------------------------------
 
 
@@ -61,7 +75,7 @@ def _on_the_face(sizes: PartSizes, waste: Waste) -> None:
         _across(sizes, waste, walls)
     for wall in walls:
         if not wall.across and not wall.along:
-            if waste.flat and not wall.steep:
+            if not wall.steep:
                 _taper_widths(sizes, wall)
             (x0, y0), (x1, y1) = wall.start, wall.end
             sizes.angle(PART_FACE, (x0, -y0), (x1, -y1))
@@ -162,6 +176,10 @@ def _tilted(sizes: PartSizes, waste: Waste) -> None:
             _slope(sizes, waste, 0, PART_EDGE)
         else:
             _slanting_gap(sizes, waste, places)
+    elif not waste.flat:
+        for far in (False, True):
+            stations = [s for w in faces[0] for s in _stations(part, waste, w, far)]
+            _along(sizes, waste, stations, far)
     if levels[0] != levels[1]:
         _leaning_edge(sizes, waste, levels)
         _slope(sizes, waste, 1, PART_END)

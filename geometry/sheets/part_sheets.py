@@ -181,7 +181,7 @@ def _detail_ring(detail: Detail, block: Block, ground: Ground) -> list[Mark]:
             1.5,
             2.0,
         )
-        for turns in ((1, 3, 7, 5), (0, 4, 2, 6))
+        for turns in ((1, 3, 7, 5), (0, 4, 2, 6), (0.5, 1.5, 2.5, 3.5, 4.5, 5.5, 6.5, 7.5))
         for away in (radius + 3.4, radius + 5.0, radius + 7.5, radius + 10.0)
         for turn in (math.pi * k / 4.0 for k in turns)
     ]

@@ -3,7 +3,7 @@
 Frame: the part's own x, mm, and (u, v) of PART_FACE.
 
 Method: the solid is the trimmed piece and the blank is longer, so the wood left proud is the
-difference at either end, with its end sawn parallel to the finished one.
+difference at either end or edge, sawn parallel to the finished one.
 """
 
 from __future__ import annotations
@@ -31,10 +31,20 @@ def proud_ends(part: Part) -> tuple[float, float]:
     return (left if left > _LEAST else 0.0, right if right > _LEAST else 0.0)
 
 
+def proud_edges(part: Part) -> tuple[float, float]:
+    """How much is left on at the face edge and at the far edge, mm."""
+    if part.allowance_across < _LEAST:
+        return (0.0, 0.0)
+    marked = marked_part(part.shape)
+    near, far = marked.low[1], part.shape.blank.width - marked.high[1]
+    return (near if near > _LEAST else 0.0, far if far > _LEAST else 0.0)
+
+
 def proud_regions(part: Part) -> tuple[BaseGeometry, ...]:
-    """The proud wood at each end that has some, as regions of the face view."""
+    """The proud wood at each end and edge that has some, as regions of the face view."""
     left, right = proud_ends(part)
-    if not left and not right:
+    near_edge, far_edge = proud_edges(part)
+    if not any((left, right, near_edge, far_edge)):
         return ()
     shape = silhouette(part.shape, PART_FACE)
     near, far = (marked_part(part.shape).edge_ends(side) for side in (False, True))
@@ -46,23 +56,21 @@ def proud_regions(part: Part) -> tuple[BaseGeometry, ...]:
         if amount:
             end = shapely.box(low, -_FAR, high, _FAR)
             found.append(affinity.translate(shape, xoff=shift).difference(shape).intersection(end))
+    # v runs against y: the face edge is the upper one.
+    for amount, shift in ((near_edge, near_edge), (far_edge, -far_edge)):
+        if amount:
+            found.append(affinity.translate(shape, yoff=shift).difference(shape))
     return tuple(found)
 
 
 def proud_words(part: Part) -> tuple[str, ...]:
     """The allowance in words, empty when there is none."""
-    left, right = proud_ends(part)
-    if left and right:
-        if abs(left - right) < _LEAST:
-            where = f"both ends {length_mark(round(left, 4))}"
-        else:
-            where = (
-                f"the left end {length_mark(round(left, 4))} and the right end "
-                f"{length_mark(round(right, 4))}"
-            )
-    elif left or right:
-        end = "left" if left else "right"
-        where = f"the {end} end {length_mark(round(left or right, 4))}"
-    else:
+    places = list(zip(("left end", "right end"), proud_ends(part), strict=True))
+    places += zip(("face edge", "far edge"), proud_edges(part), strict=True)
+    left_on = [
+        f"{length_mark(round(amount, 4))} on the {place}" for place, amount in places if amount
+    ]
+    if not left_on:
         return ()
-    return (f"Leave {where} proud and trim flush after the glue-up; sizes are to the trim line.",)
+    where = left_on[0] if len(left_on) == 1 else f"{', '.join(left_on[:-1])} and {left_on[-1]}"
+    return (f"Leave {where} proud, to trim flush after the glue-up; sizes are to the trim line.",)

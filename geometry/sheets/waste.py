@@ -4,7 +4,8 @@ Frame: the part's own, mm; regions in its xy plane, clipped to the blank.
 
 Method: every removal is a half-space, a prism or a convex hull, so its sections by the lowest and
 the highest plane in which it meets the blank tell all that a maker marks out.  A path with rounded
-corners counts as the rectangle round it, because that is what is measured.
+corners counts as the rectangle round it, because that is what is measured.  A prism that runs
+askew is taken for the hull of its corners; one that is not convex is left to the words.
 """
 
 from __future__ import annotations
@@ -17,13 +18,15 @@ from itertools import combinations, pairwise
 import shapely
 
 from geometry.cuts.cut import Blank
-from geometry.cuts.removal import HalfSpace, Hull, Prism, Removal
+from geometry.cuts.removal import PART_FRAME, HalfSpace, Hull, Prism, Removal
 from geometry.design.part import Shape
 from geometry.primitives.frame import Vec2, Vec3
 from geometry.primitives.path import Path
 from shared.tolerances import CHORD_ERROR, MERGE
 
 Side = tuple[Vec2, Vec2]
+_COARSE = 0.2  # mm, for a hole askew: only its rectangle is used
+_NEARLY = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +35,8 @@ class Waste:
 
     ``number`` counts the part's cuts from 1, ``title`` is the cut's.  ``flat`` is True for a saw
     cut by one plane.  ``low`` and ``high`` are the corners of the region at the two heights
-    ``z_low`` and ``z_high``, the ends of its reach within the thickness.
+    ``z_low`` and ``z_high``, the ends of its reach within the thickness.  ``middle`` is that of a
+    round hole, None for anything else.
     """
 
     number: int
@@ -42,6 +46,7 @@ class Waste:
     z_high: float
     low: tuple[Vec2, ...]
     high: tuple[Vec2, ...]
+    middle: Vec2 | None = None
 
     @property
     def upright(self) -> bool:
@@ -76,12 +81,43 @@ def inner_sides(region: Sequence[Vec2], blank: Blank) -> list[Side]:
 
 
 def _waste(number: int, title: str, removal: Removal, blank: Blank) -> Waste | None:
+    if isinstance(removal, Prism) and removal.frame != PART_FRAME:
+        if not _is_convex(removal.path):
+            return None
+        removal = Hull(_corners(removal))
     z_low, z_high = _reach(removal, blank)
+    if z_low >= z_high:
+        return None
     low = _clipped(_section(removal, z_low, blank), blank)
     high = _clipped(_section(removal, z_high, blank), blank)
     if not low and not high:
         return None
-    return Waste(number, title, isinstance(removal, HalfSpace), z_low, z_high, low, high)
+    middle = _round_middle(removal)
+    return Waste(number, title, isinstance(removal, HalfSpace), z_low, z_high, low, high, middle)
+
+
+def _is_convex(path: Path) -> bool:
+    polygon = shapely.Polygon(path.flattened(CHORD_ERROR))
+    return bool(polygon.convex_hull.area - polygon.area < MERGE)
+
+
+def _corners(prism: Prism) -> tuple[Vec3, ...]:
+    """The corners of a prism in the part's frame."""
+    return tuple(
+        prism.frame.to_bench((x, y, z))
+        for x, y in prism.path.flattened(_COARSE)
+        for z in (prism.z_low, prism.z_high)
+    )
+
+
+def _round_middle(removal: Removal) -> Vec2 | None:
+    """The centre of a hole bored square, which two half turns make."""
+    if not isinstance(removal, Prism) or len(removal.path.vertices) != 2:
+        return None
+    (x0, y0, bulge), (x1, y1, other) = removal.path.vertices
+    if abs(abs(bulge) - 1.0) > _NEARLY or abs(abs(other) - 1.0) > _NEARLY:
+        return None
+    return ((x0 + x1) / 2.0, (y0 + y1) / 2.0)
 
 
 def _reach(removal: Removal, blank: Blank) -> tuple[float, float]:

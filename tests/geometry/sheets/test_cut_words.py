@@ -1,0 +1,52 @@
+"""The table of cuts in words, by hand."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from geometry.cuts.contour import Contour
+from geometry.cuts.cut import Blank
+from geometry.cuts.removal import Prism, Removal
+from geometry.design.part import Shape
+from geometry.primitives.path import Path
+from geometry.sheets.cut_words import CutLine, cut_lines
+from shared.units import SHOWN_MM, in_units
+
+
+@dataclass(frozen=True, slots=True)
+class Finger:
+    """A cut that nobody has told the table about: 30 x 12 through an 18 mm board."""
+
+    @property
+    def title(self) -> str:
+        return "finger gap"
+
+    def removals(self, blank: Blank) -> tuple[Removal, ...]:
+        return (Prism(Path.rectangle(-2.0, 40.0, 30.0, 52.0), -2.0, blank.thickness + 2.0),)
+
+    def contours(self, _blank: Blank) -> tuple[Contour, ...]:
+        return ()
+
+
+def test_alike_cuts_share_a_row(mitred):
+    (row,) = cut_lines(mitred.shape)
+    assert row.numbers == (1, 2)
+    assert row.number_text == "1–2"
+    assert in_units(row.words, SHOWN_MM) == "across, blade tilted 45°"
+
+
+def test_numbers_that_do_not_run_on_are_listed():
+    assert CutLine((2, 4), "end cut", "").number_text == "2, 4"
+    assert CutLine((3,), "taper", "").number_text == "3"
+
+
+def test_an_end_cut_says_how_far_it_is_off_square(splayed_leg):
+    words = [in_units(row.words, SHOWN_MM) for row in cut_lines(splayed_leg.shape)]
+    assert words[0] == "across, 15° off square, blade square"
+    assert words[-1] == "14 mm wide, 13 mm in from the face side; floor 15° off square"
+
+
+def test_an_unknown_cut_is_measured_by_its_waste():
+    (row,) = cut_lines(Shape(Blank(200.0, 100.0, 18.0), (Finger(),)))
+    assert row.title == "finger gap"
+    assert in_units(row.words, SHOWN_MM) == "30 mm along, 12 mm across, 18 mm deep"
