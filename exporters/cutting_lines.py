@@ -13,7 +13,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 import shapely
+from shapely.affinity import scale
 from shapely.geometry import LineString, MultiPolygon, Polygon
+from shapely.geometry.base import BaseGeometry
 
 from exporters.arcs import Circle, circles_of, with_arcs
 from exporters.dxf_layers import INSIDE_LAYER, OUTLINE_LAYER, Layer, layer_named, layer_of
@@ -24,6 +26,7 @@ from geometry.cuts.contour import Contour, Operation
 from geometry.cuts.trim import Trim
 from geometry.design.part import Part, Shape
 from geometry.primitives.path import Path
+from geometry.sheets.trim import proud_regions
 from geometry.solids.cutting import solid_of
 from shared.tolerances import MERGE, SHORTEST_SEGMENT
 
@@ -46,7 +49,7 @@ def cutting_lines(part: Part, run_over_by: float) -> tuple[CuttingLine, ...]:
     radius of the cutter that clears it.  No two contours of a layer touch or overlap.
     """
     blank = part.shape.blank
-    pieces = shadow(solid_of(_off_the_machine(part.shape)))
+    pieces = shadow(solid_of(_off_the_machine(part.shape)), _left_proud(part))
     region = MultiPolygon(pieces)
     outlines = [outline_paths(piece, part) for piece in pieces]
     lines = [CuttingLine(layer_named(OUTLINE_LAYER), outer) for outer, _ in outlines]
@@ -74,6 +77,11 @@ def _off_the_machine(shape: Shape) -> Shape:
     """Arrises come off and allowances are trimmed when the outline has been cut, not with it."""
     by_hand = (Chamfer, Trim)
     return Shape(shape.blank, tuple(cut for cut in shape.cuts if not isinstance(cut, by_hand)))
+
+
+def _left_proud(part: Part) -> list[BaseGeometry]:
+    """The wood beyond the ends that is trimmed flush after the glue-up, in the part's plane."""
+    return [scale(region, 1.0, -1.0, origin=(0.0, 0.0)) for region in proud_regions(part)]
 
 
 def _carried_out(contour: Contour, region: MultiPolygon, distance: float) -> Path:

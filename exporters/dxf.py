@@ -98,8 +98,9 @@ _CONVENTIONS = """\
 Layers of the cutting files
 
 Units are millimetres, scale 1:1. Each board lies with its face side up, the grain along X.
-Lines are the finished sizes: allow for the cutter. A pocket that leaves an edge is drawn past it
-so that the cutter runs out into the air.
+Lines are the sizes of the wood: allow for the cutter. Arrises are not yet chamfered, and what is
+trimmed after the glue-up or at the fitting is still on. A pocket that leaves an edge is drawn
+past it so that the cutter runs out into the air.
 Depths are measured from the face that is worked, in tenths of a millimetre: D060 is 6 mm,
 D063_5 is 6.35 mm. Blade tilts are from square, in tenths of a degree: T150 is 15 degrees.
 Layers that begin with REV_ are worked from the reverse. They are drawn as if the board were

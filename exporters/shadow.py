@@ -8,9 +8,12 @@ outline out and in again, which leaves its corners where they were.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import numpy as np
 import shapely
 from shapely.geometry import Polygon
+from shapely.geometry.base import BaseGeometry
 
 from exporters.arcs import circles_of, with_arcs
 from geometry.cuts.removal import PART_FRAME, Prism
@@ -27,8 +30,8 @@ _SLIVER = 1e-3  # mm²; a hole that no cutter and no eye can find
 _STRAIGHT = 2e-6  # a vertex nearer to the line between its neighbours is on it
 
 
-def shadow(solid: Solid) -> tuple[Polygon, ...]:
-    """What the solid covers, seen square to its face.
+def shadow(solid: Solid, left_on: Sequence[BaseGeometry] = ()) -> tuple[Polygon, ...]:
+    """What the solid covers, seen square to its face, with what is left on beside it.
 
     One piece, maybe with holes; several where the cuts have parted the board.
     """
@@ -38,7 +41,7 @@ def shadow(solid: Solid) -> tuple[Polygon, ...]:
     doubled = ab[:, 0] * ac[:, 1] - ab[:, 1] * ac[:, 0]
     facing = corners[doubled > _GRID]
     rings = np.concatenate([facing, facing[:, :1]], axis=1)
-    region = shapely.union_all(shapely.polygons(rings), grid_size=_GRID)
+    region = shapely.union_all([*shapely.polygons(rings), *left_on], grid_size=_GRID)
     for step in (_SLIT, -_SLIT):
         region = shapely.buffer(region, step, join_style="mitre", mitre_limit=_SHARPEST)
     return tuple(_cleaned(piece) for piece in shapely.get_parts(region) if piece.area > _SLIVER)

@@ -73,10 +73,9 @@ def test_every_part_of_every_sample(file: File) -> None:
         area = outline.area - sum(Polygon(hole.path.flattened(0.001)).area for hole in holes)
         # Chamfers come off after the outline; they only take from it, and only near an arris.
         chamfered = any(cut.title == "chamfer" for cut in part.shape.cuts)
-        assert area >= shadow_area(part) - 0.05
-        assert area == pytest.approx(
-            shadow_area(part), abs=12.0 * outline.length if chamfered else 0.05
-        )
+        expected = shadow_area(part) + part.allowance * part.shape.blank.width
+        assert area >= expected - 0.05
+        assert area == pytest.approx(expected, abs=12.0 * outline.length if chamfered else 0.05)
 
 
 def test_one_contour_for_each_housing(bench: Bench) -> None:
@@ -132,3 +131,19 @@ def test_the_machine_cuts_a_front_as_large_as_it_leaves_the_saw(plain: Part) -> 
     (outline,) = cutting_lines(replace(plain, shape=shape), 5.0)
     xs, ys = zip(*((x, y) for x, y, _ in outline.path.vertices), strict=True)
     assert (min(xs), max(xs), min(ys), max(ys)) == (0.0, 300.0, 0.0, 200.0)
+
+
+@pytest.mark.parametrize(("name", "ends"), [("stretcher_back_left", 2), ("leg_back_left", 1)])
+def test_what_is_left_proud_is_in_the_outline(name: str, ends: int) -> None:
+    """By hand: an end moved out by 3 mm adds 3 mm times the width it is sawn across."""
+    flush = build(default_spec()).part(name)
+    proud = build(set_values(default_spec(), {"proud": 3.0})).part(name)
+    areas, widths = [], []
+    for part in (flush, proud):
+        lines = cutting_lines(part, RUN_OVER)
+        sound(part, lines)
+        outline = Polygon(lines[0].path.flattened(0.001))
+        areas.append(outline.area)
+        widths.append(outline.bounds[2] - outline.bounds[0])
+    assert widths[1] - widths[0] == pytest.approx(3.0 * ends, abs=1e-4)
+    assert areas[1] - areas[0] == pytest.approx(3.0 * ends * flush.shape.blank.width, abs=0.01)
