@@ -55,20 +55,18 @@ class _Run(QRunnable):
         self._job = job
 
     def run(self) -> None:
-        from exporters.pack import PackOptions, write_pack  # the window starts without it
-
-        order = self._order
-        options = PackOptions(
-            paper=order.paper,
-            shown=order.shown,
-            words=order.words,
-            third_angle=order.third_angle,
-        )
         try:
-            paths = write_pack(order.project, order.folder, options, order.on)
+            self._job.written.emit(_written(self._order))
         except MakerError as error:
             self._job.refused.emit(error)
         except Exception as error:
             self._job.failed.emit(error)
-        else:
-            self._job.written.emit(paths)
+
+
+def _written(order: PackOrder) -> tuple[Path, ...]:
+    from exporters.pack import PackOptions, write_pack  # the window starts without it
+
+    options = PackOptions(
+        paper=order.paper, shown=order.shown, words=order.words, third_angle=order.third_angle
+    )
+    return write_pack(order.project, order.folder, options, order.on)

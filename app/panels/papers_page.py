@@ -62,6 +62,7 @@ class PapersPage(QScrollArea):
         self.write = BoxButton("Write the pack", self)
         self.progress = QProgressBar(self)
         self.outcome = QLabel(self)
+        self.alarm = QLabel(self)
         self.show_folder = WordButton("Open the folder", self)
         self.preview = PaperPreview(self)
         self._name_everything()
@@ -94,8 +95,8 @@ class PapersPage(QScrollArea):
     def show_alarm(self, count: int) -> None:
         """Say when findings mean 'do not cut'; the pack can be written all the same."""
         verb = "finding says" if count == 1 else "findings say"
-        self._alarm.setText(f"■ do not cut: {count} {verb} so. The papers can be written anyway.")
-        self._alarm.setVisible(count > 0)
+        self.alarm.setText(f"■ do not cut: {count} {verb} so. The papers can be written anyway.")
+        self.alarm.setVisible(count > 0)
 
     def busy(self) -> None:
         """Writing has begun."""
@@ -133,9 +134,8 @@ class PapersPage(QScrollArea):
         self.show_folder.hide()
         self.outcome.setWordWrap(True)
         self.outcome.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        self._alarm = QLabel(self)
-        self._alarm.setWordWrap(True)
-        self._alarm.hide()
+        self.alarm.setWordWrap(True)
+        self.alarm.hide()
 
     def _body(self) -> QWidget:
         body = QWidget(self)
@@ -151,7 +151,7 @@ class PapersPage(QScrollArea):
         column.addWidget(_heading("The pack for the shop", body))
         column.addWidget(_contents(body))
         column.addLayout(self._form())
-        column.addWidget(self._alarm)
+        column.addWidget(self.alarm)
         row = QHBoxLayout()
         row.addWidget(self.write)
         row.addWidget(self.show_folder)

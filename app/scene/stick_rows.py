@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import Enum
+from functools import lru_cache
 
 from app.scene.preferences import Preferences
 from app.scene.wording import said, size_text
 from geometry.bench.bench import Bench
 from geometry.bench.catalogue import PARAMETERS
+from geometry.bench.derived import Derived
+from geometry.design.parameter import Parameter, Value
 from shared.words import in_words
 
 
@@ -51,34 +54,43 @@ Entry = Heading | StickRow
 def stick_rows(bench: Bench, preferences: Preferences) -> tuple[StickRow, ...]:
     """What the maker sets and what follows from it, group by group."""
     free = [
-        StickRow(
-            row.name,
-            in_words(row.title, preferences.words),
-            in_words(row.group, preferences.words),
-            size_text(bench.spec.value(row.name), row.unit, preferences),
-            Standing.FREE,
-            row.unit,
-            said(row.description, preferences),
-            tuple(in_words(choice, preferences.words) for choice in row.choices),
-        )
+        _free(row, bench.spec.value(row.name), preferences)
         for row in PARAMETERS
         if row.applies(bench.spec)
     ]
-    derived = [
-        StickRow(
-            row.name,
-            in_words(row.title, preferences.words),
-            in_words(row.group, preferences.words),
-            f"({size_text(row.value, row.unit, preferences)})",
-            Standing.DERIVED,
-            row.unit,
-            said(f"Follows from {row.follows_from}.", preferences),
-        )
-        for row in bench.derived
-    ]
+    derived = [_derived(row, preferences) for row in bench.derived]
     groups = list(dict.fromkeys(row.group for row in (*free, *derived)))
     order = {group: place for place, group in enumerate(groups)}
     return tuple(sorted((*free, *derived), key=lambda row: order[row.group]))
+
+
+@lru_cache(maxsize=1024)  # most rows stay as they are from frame to frame
+def _free(row: Parameter, value: Value, preferences: Preferences) -> StickRow:
+    words = preferences.words
+    return StickRow(
+        row.name,
+        in_words(row.title, words),
+        in_words(row.group, words),
+        size_text(value, row.unit, preferences),
+        Standing.FREE,
+        row.unit,
+        said(row.description, preferences),
+        tuple(in_words(choice, words) for choice in row.choices),
+    )
+
+
+@lru_cache(maxsize=1024)
+def _derived(row: Derived, preferences: Preferences) -> StickRow:
+    words = preferences.words
+    return StickRow(
+        row.name,
+        in_words(row.title, words),
+        in_words(row.group, words),
+        f"({size_text(row.value, row.unit, preferences)})",
+        Standing.DERIVED,
+        row.unit,
+        said(f"Follows from {row.follows_from}.", preferences),
+    )
 
 
 def entries(rows: tuple[StickRow, ...], sought: str) -> tuple[Entry, ...]:

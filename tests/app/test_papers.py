@@ -1,0 +1,108 @@
+"""Papers: the pack written from the window, in place and beside the work."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import Qt
+from pytestqt.qtbot import QtBot
+
+from app.panels.job_strip import PAPERS, STAGES
+from app.window.workplace import Workplace
+from shared.units import SHOWN_IN16
+
+STAGE = STAGES.index(PAPERS)
+
+
+def test_the_pack_is_written_from_the_window(
+    window: Workplace, tmp_path: Path, qtbot: QtBot
+) -> None:
+    window.desk.set_values({"length": 1100.0})
+    window.go_to(STAGE)
+    page = window.papers.page
+    window.ask.next = tmp_path / "shop"
+    qtbot.mouseClick(page.choose, Qt.MouseButton.LeftButton)
+    with qtbot.waitSignal(window.papers.job.written, timeout=30_000):
+        qtbot.mouseClick(page.write, Qt.MouseButton.LeftButton)
+        assert not page.write.isEnabled()
+        assert "Writing" in page.outcome.text()
+        window.desk.set_values({"length": 1500.0})  # goes into the next pack, not this one
+    assert page.write.isEnabled()
+    assert str(tmp_path / "shop") in page.outcome.text()
+    assert page.show_folder.isVisible()
+    written = {path.name for path in (tmp_path / "shop").iterdir()}
+    assert {"drawings.pdf", "templates.pdf", "cut_list.csv", "facts.json"} <= written
+    facts = json.loads((tmp_path / "shop" / "facts.json").read_text())
+    assert facts["parameters"]["length"]["value"] == 1100.0
+
+
+def test_a_folder_that_cannot_be_written_is_said_in_place(
+    window: Workplace, tmp_path: Path, qtbot: QtBot
+) -> None:
+    (tmp_path / "shop").write_text("a file where the folder should be")
+    window.go_to(STAGE)
+    page = window.papers.page
+    page.folder.setText(str(tmp_path / "shop"))
+    with qtbot.waitSignal(window.papers.job.refused, timeout=30_000):
+        qtbot.mouseClick(page.write, Qt.MouseButton.LeftButton)
+    assert "Nothing is written" in page.outcome.text()
+    assert page.write.isEnabled()
+    assert (tmp_path / "shop").read_text() == "a file where the folder should be"
+
+
+def test_the_first_page_follows_paper_and_units(window: Workplace) -> None:
+    window.go_to(STAGE)
+    page = window.papers.page
+    sizes = set()
+    for place in range(page.paper.count()):
+        page.paper.setCurrentIndex(place)
+        sheet = page.preview._sheet
+        assert (sheet.width, sheet.height) == (page.chosen_paper.width, page.chosen_paper.height)
+        sizes.add((sheet.width, sheet.height))
+    assert len(sizes) == 4
+    page.units.setCurrentIndex(1)
+    assert page.chosen_units == SHOWN_IN16
+    texts = {getattr(mark, "text", "") for mark in page.preview._sheet.marks}
+    assert "47 ¼" in texts
+
+
+def test_an_empty_folder_name_cannot_be_written_to(window: Workplace) -> None:
+    window.go_to(STAGE)
+    window.papers.page.folder.setText("  ")
+    assert not window.papers.page.write.isEnabled()
+
+
+def test_do_not_cut_is_said_before_writing(window: Workplace) -> None:
+    window.desk.set_values({"cutter_diameter": 30.0})
+    window.presenter.look_for_findings()
+    window.go_to(STAGE)
+    assert "do not cut" in window.papers.page.alarm.text()
+    assert window.papers.page.alarm.isVisible()
+
+
+@pytest.mark.parametrize("changes", [{"length": 1150.0}])
+def test_the_first_page_follows_the_bench(window: Workplace, changes: dict[str, float]) -> None:
+    window.go_to(STAGE)
+    before = window.papers.page.preview._sheet
+    window.desk.set_values(changes)
+    assert window.papers.page.preview._sheet is not before
+
+
+def test_a_fault_while_writing_is_told_and_logged(
+    window: Workplace, tmp_path: Path, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def fail(*_arguments: object) -> None:
+        raise RuntimeError("a fault on purpose")
+
+    monkeypatch.setattr("app.papers_job._written", fail)
+    window.go_to(STAGE)
+    page = window.papers.page
+    page.folder.setText(str(tmp_path / "shop"))
+    with qtbot.captureExceptions() as caught:
+        qtbot.mouseClick(page.write, Qt.MouseButton.LeftButton)
+        qtbot.waitUntil(lambda: len(caught) == 1)
+    assert "a fault on purpose" in str(caught[0][1])
+    assert "Nothing is written" in page.outcome.text()
+    assert page.write.isEnabled()
