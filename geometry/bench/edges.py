@@ -161,10 +161,13 @@ def _offset(p: Vec2, q: Vec2, leg: float) -> tuple[Vec2, Vec2]:
 
 
 def _meeting(a: Vec2, b: Vec2, d: Vec2, e: Vec2) -> Vec2:
-    """Where the lines a-b and d-e cross."""
+    """Where the lines a-b and d-e cross; b, where d begins, for lines of one direction."""
     ux, uy = b[0] - a[0], b[1] - a[1]
     vx, vy = e[0] - d[0], e[1] - d[1]
-    t = ((d[0] - a[0]) * vy - (d[1] - a[1]) * vx) / (ux * vy - uy * vx)
+    turn = ux * vy - uy * vx
+    if abs(turn) <= COPLANAR * math.dist(a, b):
+        return b
+    t = ((d[0] - a[0]) * vy - (d[1] - a[1]) * vx) / turn
     return (a[0] + t * ux, a[1] + t * uy)
 
 

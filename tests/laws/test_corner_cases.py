@@ -38,6 +38,8 @@ NAMED: dict[str, dict[str, Value]] = {
     "run-out a hair before the end": {"flare_end": 1199.99},
     "deep at the open end": {"deep_end": "right", "flare_end": 900},
     "front leaning 45": {"flare": 200, "case_height": 200, "flare_end": 700},
+    "hardly a flare": {"flare": 1e-7},
+    "no flare to speak of": {"flare": 5e-300},
     "hardly a chamfer": {"chamfer": 0.01},
     "widest chamfer": {"chamfer": 10},
     "upright legs": {"splay": 0},
