@@ -3,18 +3,21 @@
 from __future__ import annotations
 
 from geometry.bench import (
+    aprons,
     back,
     base_place,
     bridled_legs,
     case,
     crossed_base,
     edges,
+    four_legs,
     materials,
     openings,
     overall,
     panel_feet,
     partitions,
     plinth,
+    round_legs,
     shelves,
     trestles,
 )
@@ -34,6 +37,9 @@ MEMBERS: tuple[Member, ...] = (
     bridled_legs.MEMBER,
     crossed_base.MEMBER,
     trestles.MEMBER,
+    four_legs.MEMBER,
+    aprons.MEMBER,
+    round_legs.MEMBER,
     plinth.MEMBER,
     panel_feet.MEMBER,
     materials.MEMBER,

@@ -27,13 +27,15 @@ class Prism:
     """A closed path in the xy plane of ``frame``, carried from ``z_low`` to ``z_high`` of it.
 
     ``frame`` is the part's own unless the prism runs in another direction: a groove along an
-    edge, a hole askew.
+    edge, a hole askew.  ``ends`` cut it short: nothing beyond those planes, given in the part's
+    frame, is taken away.
     """
 
     path: Path
     z_low: float
     z_high: float
     frame: Frame = PART_FRAME
+    ends: tuple[HalfSpace, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

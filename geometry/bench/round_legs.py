@@ -1,0 +1,246 @@
+"""Legs with round wedged tenons through the board above, bored at the resultant of their lean."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+
+from geometry.bench.above import above
+from geometry.bench.constraint import Constraint, rule
+from geometry.bench.derived import Derived, derived_angle, derived_length
+from geometry.bench.four_leg_numbers import (
+    CORNERS,
+    ROUND,
+    FourLegs,
+    Stand,
+    four_legs,
+    outward_signs,
+    stand,
+)
+from geometry.bench.member import Member
+from geometry.bench.overall import FOUR_LEGS
+from geometry.cuts.cut import Blank
+from geometry.design.joint import Joint
+from geometry.design.parameter import Parameter, length
+from geometry.design.part import Part, Shape
+from geometry.design.spec import BenchSpec
+from geometry.joints.round_tenon import RoundTenonNumbers, leg_wedge, round_tenon
+from geometry.primitives.frame import Frame, Vec3, add, dot, scale
+
+SLOT_SHARE = 0.75  # of the tenon's length; common practice, no source
+LEAST_BOARD = 18.0  # mm of board that a round tenon needs to hold in; common practice, no source
+LEAST_EDGE = 12.0  # mm between a bore and the edge of its board; common practice, no source
+_CLEAR = 1.0  # mm between a bore and what stands on the board
+
+PARAMETERS: tuple[Parameter, ...] = (
+    length(
+        "leg_tenon",
+        "Round tenon",
+        "Base",
+        25,
+        12,
+        80,
+        "Diameter of the legs' round tenons.",
+        step=0.5,
+    ),
+    length(
+        "leg_tenon_fit",
+        "Bore fit",
+        "Base",
+        0.2,
+        0.2,
+        2,
+        "Clearance of a tenon in its bore, in the diameter.",
+        step=0.05,
+    ),
+    length(
+        "leg_wedge",
+        "Wedge",
+        "Base",
+        4,
+        2,
+        8,
+        "Thickness of the tenons' wedges at the board's upper face.",
+        step=0.5,
+    ),
+)
+
+
+def tenon_numbers(spec: BenchSpec, corner: str) -> RoundTenonNumbers:
+    """The round tenon of one leg."""
+    n = four_legs(spec)
+    at = stand(n, corner)
+    depth = above(spec).thickness
+    # Up the slope of the leg's lean; any direction will do for an upright leg.
+    rise: Vec3 = add((0.0, 0.0, 1.0), scale(at.down, -at.down[2]))
+    size = math.sqrt(dot(rise, rise))
+    return RoundTenonNumbers(
+        middle=(*n.place(corner), n.height),
+        down=at.down,
+        steepest=scale(rise, 1.0 / size) if size > 1e-9 else at.beside,
+        depth=depth,
+        diameter=spec.number("leg_tenon"),
+        fit=spec.number("leg_tenon_fit"),
+        wedge=spec.number("leg_wedge"),
+        slot=SLOT_SHARE * depth / -at.down[2],
+        grain=(1.0, 0.0, 0.0),
+    )
+
+
+def top_station(at: Stand, tenon: RoundTenonNumbers) -> float:
+    """How far down the grain from the leg's origin the tenon's highest point is (less than 0)."""
+    high = add(tenon.end, scale(tenon.steepest, tenon.diameter / 2.0))
+    # From there down to the level of the tenon's end, along the grain.
+    fall = (high[2] - tenon.end[2]) / -at.down[2]
+    point = add(high, scale(at.down, fall))
+    return dot(add(point, scale(at.origin, -1.0)), at.down)
+
+
+def _parts(spec: BenchSpec) -> tuple[Part, ...]:
+    """The wedges; the legs are those of the base."""
+    timber = spec.word("timber")
+    return tuple(_wedge(tenon_numbers(spec, corner), corner, timber) for corner in CORNERS)
+
+
+def _wedge(at: RoundTenonNumbers, corner: str, timber: str) -> Part:
+    """x down from the thick end to the edge, y across the tenon, z through the thickness."""
+    # The thick end is level: each of its corners is as far from the root as its own place says.
+    ends = [_corner(at, side, half) for side in (-1.0, 1.0) for half in (-1.0, 1.0)]
+    run = max(x for x, _ in ends)
+    low, high = min(z for _, z in ends), max(z for _, z in ends)
+    # z runs against the spread, as x and y make it.
+    side = add(scale(at.along, -at.wedge_width / 2.0), scale(at.spread, high))
+    return Part(
+        name=f"wedge_{corner}",
+        title=f"Wedge, {corner.replace('_', ' ')}",
+        kind="wedge",
+        material=timber,
+        shape=Shape(Blank(run, at.wedge_width, high - low), ()),
+        frame=Frame.of(add(add(at.root, scale(at.down, -run)), side), at.down, at.along),
+    )
+
+
+def _corner(at: RoundTenonNumbers, side: float, half: float) -> tuple[float, float]:
+    """A corner of the wedge's thick end: how far up from the root, and out along the spread."""
+    # Height above the root of a point x up the axis, x * slope out and half a width across.
+    up = -at.down[2] + side * at.slope * at.spread[2]
+    across = half * at.wedge_width / 2.0 * at.along[2]
+    x = (at.end[2] - at.root[2] - across) / up
+    return x, side * at.slope * x
+
+
+def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
+    board = parts[above(spec).part]
+    joints = []
+    for corner in CORNERS:
+        at, leg = tenon_numbers(spec, corner), parts[f"leg_{corner}"]
+        joints.append(round_tenon(f"tenon_{corner}", leg, board, at))
+        joints.append(leg_wedge(f"wedge_{corner}", leg, parts[f"wedge_{corner}"], at))
+    return tuple(joints)
+
+
+def bore_reach(n: FourLegs, radius: float) -> tuple[float, float]:
+    """How far a level section of a bore reaches from its middle, along and across the bench."""
+    lean_x, lean_y = n.tangents
+    return radius * math.hypot(1.0, lean_x), radius * math.hypot(1.0, lean_y)
+
+
+def _bore_room(spec: BenchSpec) -> float:
+    """Between the bores and what they must keep clear of, the least."""
+    n, board = four_legs(spec), above(spec)
+    lean_x, lean_y = n.tangents
+    reach_x, reach_y = bore_reach(
+        n, (spec.number("leg_tenon") + spec.number("leg_tenon_fit")) / 2.0
+    )
+    room = []
+    for corner in CORNERS:
+        sx, sy = outward_signs(corner)
+        x, y = n.place(corner)
+        # The axis leans inward on its way up through the board.
+        inner_x, inner_y = x - sx * lean_x * board.thickness, y - sy * lean_y * board.thickness
+        low, high = board.left if sx < 0.0 else board.right
+        room += [
+            min(x, inner_x) - reach_x - low - _CLEAR,
+            high - _CLEAR - max(x, inner_x) - reach_x,
+            min(y, inner_y) - reach_y - board.front - LEAST_EDGE,
+            board.back - _CLEAR - max(y, inner_y) - reach_y,
+            min(x, spec.number("length") - x) - reach_x - LEAST_EDGE,
+        ]
+    return min(room)
+
+
+def _legs_apart(spec: BenchSpec) -> float:
+    n = four_legs(spec)
+    return min(n.right - n.left, n.back - n.front) - 1.5 * n.size - 10.0
+
+
+CONSTRAINTS: tuple[Constraint, ...] = (
+    rule(
+        "bore_board",
+        "board_thickness",
+        lambda s: above(s).thickness - LEAST_BOARD,
+        "a board under {18 mm} is too thin to hold a round tenon",
+    ),
+    rule(
+        "bore_room",
+        "length depth inset_left inset_right inset_back inset_front rake splay leg_tenon "
+        "leg_tenon_fit board_thickness left_end right_end left_inset right_inset back_thickness "
+        "back_let_in housing_fit partition_thickness partition_count "
+        + " ".join(f"partition_{k}" for k in range(1, 13)),
+        _bore_room,
+        "a round tenon would come up under a partition, or too near the board's edge",
+    ),
+    rule(
+        "legs_apart",
+        "length depth inset_left inset_right inset_back inset_front leg_size",
+        _legs_apart,
+        "the legs would run into each other",
+    ),
+    rule(
+        "tenon_shoulder",
+        "leg_tenon leg_size",
+        lambda s: s.number("leg_size") - s.number("leg_tenon") - 4.0,
+        "the round tenon would leave less than {2 mm} of shoulder",
+    ),
+    rule(
+        "wedge_within",
+        "leg_tenon leg_wedge",
+        lambda s: s.number("leg_tenon") / 3.0 - s.number("leg_wedge"),
+        "the wedge would be more than a third of the tenon",
+    ),
+)
+
+
+def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
+    at = tenon_numbers(spec, "front_right")
+    return (
+        derived_angle(
+            "bore_tilt",
+            "Bore from square",
+            "Base",
+            at.tilt_deg,
+            "the resultant of rake and splay, along the sightline",
+        ),
+        derived_length(
+            "leg_tenon_length",
+            "Round tenon length",
+            "Base",
+            at.depth / -at.down[2],
+            "thickness of the board above / cos(resultant)",
+        ),
+    )
+
+
+def has_round_legs(spec: BenchSpec) -> bool:
+    return spec.value("base") == FOUR_LEGS and spec.value("leg_joint") == ROUND
+
+
+MEMBER = Member(
+    "round legs",
+    PARAMETERS,
+    CONSTRAINTS,
+    _parts,
+    _joints,
+    derived=_derived,
+    present=has_round_legs,
+)

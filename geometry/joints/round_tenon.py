@@ -1,0 +1,188 @@
+"""A round tenon on a leaning leg, through a level board that is bored at the leg's own slant.
+
+The leg's shoulder is sawn level, so that it bears on the board's underside all round; the tenon
+ends flush with the board's upper face.  A wedge in a slot across the board's grain spreads the
+tenon along that grain and cannot split the board (common practice, no source).
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from geometry.cuts.contour import Face
+from geometry.cuts.leaning_bore import LeaningBore
+from geometry.cuts.round_tenon import RoundTenon
+from geometry.cuts.wedge_slot import WedgeSlot
+from geometry.design.joint import Contact, Joint, Measure
+from geometry.design.part import Part
+from geometry.joints.marking import saw_cut
+from geometry.primitives.frame import Vec3, add, cross, dot, scale, subtract, unit
+
+UP: Vec3 = (0.0, 0.0, 1.0)
+
+
+@dataclass(frozen=True, slots=True)
+class RoundTenonNumbers:
+    """In bench coordinates, mm.
+
+    ``middle`` is where the leg's axis meets the board's underside, ``down`` the axis' unit
+    direction, ``steepest`` the unit direction square to it that rises most.  ``depth`` is the
+    board's thickness, ``grain`` the direction of its grain.  ``fit`` is the clearance in the bore's
+    diameter, ``wedge`` the wedge's thickness at the board's upper face, ``slot`` the length of its
+    slot along the axis.
+    """
+
+    middle: Vec3
+    down: Vec3
+    steepest: Vec3
+    depth: float
+    diameter: float
+    fit: float
+    wedge: float
+    slot: float
+    grain: Vec3
+
+    @property
+    def tilt_deg(self) -> float:
+        """Of the axis from the vertical."""
+        return math.degrees(math.acos(min(1.0, -self.down[2])))
+
+    @property
+    def end(self) -> Vec3:
+        """Where the axis meets the board's upper face."""
+        return add(self.middle, scale(self.down, self.depth / self.down[2]))
+
+    @property
+    def root(self) -> Vec3:
+        """Middle of the slot's root."""
+        return add(self.end, scale(self.down, self.slot))
+
+    @property
+    def spread(self) -> Vec3:
+        """The direction in which the wedge spreads the tenon: the board's grain, square to it."""
+        return unit(subtract(self.grain, scale(self.down, dot(self.grain, self.down))))
+
+    @property
+    def along(self) -> Vec3:
+        """The direction of the slot across the tenon."""
+        return cross(self.down, self.spread)
+
+    @property
+    def slope(self) -> float:
+        """Half the wedge's thickness for each mm of its length."""
+        return self.wedge / 2.0 / self.slot
+
+    @property
+    def wedge_width(self) -> float:
+        """A wedge this wide stays inside the round of the tenon up to twice its thickness."""
+        return 2.0 * math.sqrt((self.diameter / 2.0) ** 2 - self.wedge**2)
+
+
+def round_tenon(name: str, leg: Part, board: Part, at: RoundTenonNumbers) -> Joint:
+    """Join a leg to the board above; the tenon is the leg's, the bore the board's."""
+    axis = leg.frame.to_local(at.middle)
+    steepest = leg.frame.turn_to_local(at.steepest)
+    tenon = RoundTenon(
+        axis[1],
+        axis[2],
+        at.diameter / 2.0,
+        axis,
+        leg.frame.turn_to_local(UP),
+        (steepest[1], steepest[2]),
+    )
+    slot = WedgeSlot(
+        leg.frame.to_local(at.root),
+        leg.frame.turn_to_local(at.along),
+        at.diameter / 2.0,
+        leg.frame.turn_to_local(at.spread),
+        at.slope,
+    )
+    face = Face.FACE_SIDE if board.frame.z_axis[2] > 0.0 else Face.REVERSE
+    into = at.down if board.frame.z_axis[2] < 0.0 else scale(at.down, -1.0)
+    bore = LeaningBore(
+        board.frame.to_local(at.middle),
+        board.frame.turn_to_local(into),
+        (at.diameter + at.fit) / 2.0,
+        face,
+        board.frame.turn_to_local(at.steepest),
+    )
+    sightline = math.degrees(math.atan2(abs(at.down[0]), abs(at.down[1])))
+    place = board.frame.to_local(at.middle)
+    return Joint(
+        name=name,
+        kind="round tenon",
+        parts=(leg.name, board.name),
+        fit=at.fit,
+        cuts_first=(saw_cut(leg, "level end", at.end, UP), tenon, slot),
+        cuts_second=(bore,),
+        measures=(
+            Measure("tenon_diameter", at.diameter, "mm", "of the tenon"),
+            Measure("bore_diameter", at.diameter + at.fit, "mm", "of the bore"),
+            Measure("bore_tilt", at.tilt_deg, "deg", "of the bit from square to the underside"),
+            Measure("sightline", sightline, "deg", "from square across the board"),
+            Measure("bore_along", place[0], "mm", "its middle on the underside, along the board"),
+            Measure("bore_across", place[1], "mm", "its middle, from the board's face edge"),
+            Measure("tenon_length", at.depth / -at.down[2], "mm", "along the axis"),
+            Measure("slot_length", at.slot, "mm", "down from the tenon's end, along the axis"),
+        ),
+        contacts=_shoulder(leg, at),
+    )
+
+
+def leg_wedge(name: str, leg: Part, wedge: Part, at: RoundTenonNumbers) -> Joint:
+    """The wedge in the slot of a tenon, sawn off level with the board's upper face."""
+    run = math.hypot(1.0, at.slope)
+    half = scale(at.along, at.wedge_width / 2.0)
+    contacts = []
+    for sign in (1.0, -1.0):
+        side = scale(at.spread, sign)
+        # The slot's face on this side; the wedge lies against it from within.
+        up = unit(add(scale(at.down, -1.0), scale(side, at.slope)))
+        normal = scale(add(scale(side, 1.0 / run), scale(at.down, at.slope / run)), -1.0)
+        top = add(at.root, scale(up, 0.5 * at.slot))
+        corners = (
+            subtract(at.root, half),
+            add(at.root, half),
+            add(top, half),
+            subtract(top, half),
+        )
+        contacts.append(Contact(corners, normal, 0.0))
+    cuts = []
+    for sign in (1.0, -1.0):
+        out = add(scale(at.spread, sign / run), scale(at.down, at.slope / run))
+        cuts.append(saw_cut(wedge, "slope", at.root, out))
+    return Joint(
+        name=name,
+        kind="wedge",
+        parts=(leg.name, wedge.name),
+        fit=0.0,
+        cuts_first=(),
+        cuts_second=(*cuts, saw_cut(wedge, "level end", at.end, UP)),
+        measures=(
+            Measure("wedge_thick", at.wedge, "mm", "at the board's upper face"),
+            Measure("wedge_long", at.slot, "mm", "from there to its edge"),
+            Measure("wedge_wide", at.wedge_width, "mm", "across the tenon"),
+        ),
+        contacts=tuple(contacts),
+    )
+
+
+def _shoulder(leg: Part, at: RoundTenonNumbers) -> tuple[Contact, ...]:
+    """The level shoulder beside the bore, from the leg's face edge; none where it is too narrow."""
+    frame, blank = leg.frame, leg.shape.blank
+    axis = frame.to_local(at.middle)
+    wide = axis[1] - (at.diameter + at.fit) / 2.0 / math.cos(math.radians(at.tilt_deg)) - 0.5
+    if wide < 0.5:
+        return ()
+    fall = frame.turn_to_local(UP)
+
+    def on_the_shoulder(y: float, z: float) -> Vec3:
+        x = axis[0] - (fall[1] * (y - axis[1]) + fall[2] * (z - axis[2])) / fall[0]
+        return frame.to_bench((x, y, z))
+
+    corners = tuple(
+        on_the_shoulder(y, z)
+        for y, z in ((0.0, 0.0), (wide, 0.0), (wide, blank.thickness), (0.0, blank.thickness))
+    )
+    return (Contact(corners, UP, 0.0),)
