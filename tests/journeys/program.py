@@ -15,14 +15,15 @@ from typing import Any
 from tests.journeys.screen import Screen, Spot
 
 ROOT = Path(__file__).resolve().parents[2]
-PATIENCE = 20.0  # seconds; only a fault takes so long
+PATIENCE = 60.0  # seconds; only a fault takes so long
 
 
 class Program:
     """Asks the watched window, and waits for what is to come true."""
 
-    def __init__(self, process: subprocess.Popen[str]) -> None:
+    def __init__(self, process: subprocess.Popen[str], said: Path) -> None:
         self._process = process
+        self.said = said
 
     def ask(self, **question: object) -> Any:
         assert self._process.stdin is not None
@@ -30,7 +31,7 @@ class Program:
         self._process.stdin.write(json.dumps(question) + "\n")
         self._process.stdin.flush()
         line = self._process.stdout.readline()
-        assert line, "the program has ended"
+        assert line, f"the program has ended; it said: {self.said.read_text()}"
         return json.loads(line)
 
     def state(self, *values: str) -> Any:
@@ -64,18 +65,19 @@ def open_program(file: Path, screen: Screen, home: Path) -> Iterator[Program]:
     home.mkdir()
     own = {"HOME": str(home), "XDG_RUNTIME_DIR": str(home), "LC_ALL": "C.UTF-8", "CI": ""}
     kept = {k: v for k, v in os.environ.items() if not k.startswith(("XDG_", "QT_", "LC_", "LANG"))}
-    with (home / "said.txt").open("w") as said:
+    said = home / "said.txt"
+    with said.open("w") as errors:
         process = subprocess.Popen(
             [sys.executable, "-m", "tests.journeys.watched", str(file)],
             env=kept | own | {"DISPLAY": screen.display, "QT_QPA_PLATFORM": "xcb"},
             cwd=ROOT,
             stdin=subprocess.PIPE,
             stdout=subprocess.PIPE,
-            stderr=said,
+            stderr=errors,
             text=True,
         )
     try:
-        program = Program(process)
+        program = Program(process, said)
         wait_until(program.state)
         yield program
     finally:

@@ -142,7 +142,7 @@ def test_a_bench_is_dragged_taken_back_typed_saved_and_packed(
     assert file.read_bytes() != before
     screen.keys("ctrl+q")
     assert program.end() == 0
-    assert (tmp_path / "home" / "said.txt").read_text() == "", "a quiet end"
+    assert program.said.read_text() == "", "a quiet end"
 
     # What was saved is what the command line reads and packs.
     facts = json.loads(command("facts", file).stdout)
