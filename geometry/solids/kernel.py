@@ -13,6 +13,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import TypeGuard
 
 import manifold3d
 import numpy as np
@@ -20,6 +21,7 @@ import numpy as np
 from geometry.cuts.cut import Blank
 from geometry.cuts.removal import PART_FRAME, HalfSpace, Prism, Removal
 from geometry.primitives.frame import Frame, Vec3, dot
+from geometry.primitives.path import Path
 from geometry.solids.prism import FLAT, is_convex_polygon, outline, side_surface
 from geometry.solids.solid import Floats, Indices
 
@@ -52,8 +54,11 @@ class Mesh:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class _Cutter:
-    """A cutter's body, the kernel's name for it, and the arcs of its faces as in a mesh."""
+class _Rounded:
+    """A cutter with arcs, standing at its path's first vertex, and the kernel's name for it.
+
+    ``arcs`` (g,) and ``axes`` (k, 2, 3) as in a mesh.
+    """
 
     manifold: manifold3d.Manifold
     origin: int
@@ -61,7 +66,9 @@ class _Cutter:
     axes: Floats
 
 
-_UNNAMED = -1
+_SAME_PATH = 9
+"""Decimals of mm to which cutters are of one form, wherever they cut; far below COPLANAR."""
+
 _SIMPLE = 20  # triangles: a prism of up to six sides
 
 
@@ -71,10 +78,9 @@ def carve(blank: Blank, removals: Sequence[Removal]) -> Body:
     cutters = []
     for removal in removals:
         if isinstance(removal, HalfSpace):
-            inward = (-removal.outward[0], -removal.outward[1], -removal.outward[2])
-            body = body.trim_by_plane(inward, dot(inward, removal.point))
+            body = _trimmed(body, removal)
         elif isinstance(removal, Prism):
-            cutters.append(_prism(removal).manifold)
+            cutters.append(_prism(removal))
         else:
             cutters.append(_hull(removal.points))
     many_sided = [cutter for cutter in cutters if cutter.num_tri() > _SIMPLE]
@@ -94,15 +100,16 @@ def mesh_of(body: Body, removals: Sequence[Removal]) -> Mesh:
     faces = np.asarray(mesh.face_id, dtype=np.intp)
     rounded = {
         cutter.origin: cutter
-        for cutter in (_prism(removal) for removal in removals if isinstance(removal, Prism))
-        if len(cutter.axes)
+        for cutter in (_rounded(*_form(removal)) for removal in removals if _has_arcs(removal))
     }
     # The kernel numbers faces afresh in each run of triangles from one source.
     bounds = [index // 3 for index in mesh.run_index]
     arcs: list[Indices] = [np.empty(0, dtype=np.intp)]
     axes: list[Floats] = [np.empty((0, 2, 3))]
     base = axis_base = 0
-    for origin, start, stop in zip(mesh.run_original_id, bounds, bounds[1:], strict=False):
+    moves = np.asarray(mesh.run_transform)
+    for run, origin in enumerate(mesh.run_original_id):
+        start, stop = bounds[run], bounds[run + 1]
         if start == stop:
             continue
         count = int(faces[start:stop].max()) + 1
@@ -111,7 +118,9 @@ def mesh_of(body: Body, removals: Sequence[Removal]) -> Mesh:
         if cutter:
             known = cutter.arcs[:count]
             of_run[: len(known)] = np.where(known == FLAT, FLAT, known + axis_base)
-            axes.append(cutter.axes)
+            turned = cutter.axes @ moves[run, :3]
+            turned[:, 0] += moves[run, 3]
+            axes.append(turned)
             axis_base += len(cutter.axes)
         arcs.append(of_run)
         faces[start:stop] += base
@@ -162,21 +171,43 @@ def _placed(body: Body, frame: Frame) -> manifold3d.Manifold:
 
 
 @lru_cache(maxsize=1024)
-def _prism(prism: Prism) -> _Cutter:
+def _prism(prism: Prism) -> manifold3d.Manifold:
     if is_convex_polygon(prism.path):
         corners = [
             prism.frame.to_bench((x, y, z))
             for x, y, _ in prism.path.vertices
             for z in (prism.z_low, prism.z_high)
         ]
-        short = _cut_short(_hull(tuple(corners)), prism)
-        return _Cutter(short, _UNNAMED, np.empty(0, dtype=np.intp), np.empty((0, 2, 3)))
-    flat = outline(prism.path)
+        manifold = _hull(tuple(corners))
+    else:
+        x, y, _ = prism.path.vertices[0]
+        manifold = _rounded(*_form(prism)).manifold.translate((x, y, prism.z_low))
+        if prism.frame is not PART_FRAME:
+            manifold = manifold.transform(prism.frame.matrix())
+    for end in prism.ends:
+        manifold = _trimmed(manifold, end)
+    return manifold
+
+
+def _has_arcs(removal: Removal) -> TypeGuard[Prism]:
+    return isinstance(removal, Prism) and not is_convex_polygon(removal.path)
+
+
+def _form(prism: Prism) -> tuple[Path, float]:
+    """A prism's path from its first vertex on, and its height: equal for equal cutters."""
+    x0, y0, _ = prism.path.vertices[0]
+    vertices = tuple(
+        (round(x - x0, _SAME_PATH), round(y - y0, _SAME_PATH), round(bulge, _SAME_PATH))
+        for x, y, bulge in prism.path.vertices
+    )
+    return Path(vertices), round(prism.z_high - prism.z_low, _SAME_PATH)
+
+
+@lru_cache(maxsize=256)
+def _rounded(path: Path, height: float) -> _Rounded:
+    flat = outline(path)
     caps = np.asarray(manifold3d.triangulate([flat.points]), dtype=np.intp)
-    vertices, triangles, faces = side_surface(prism, flat, caps)
-    if prism.frame is not PART_FRAME:
-        turned = prism.frame.matrix()
-        vertices = vertices @ turned[:, :3].T + turned[:, 3]
+    vertices, triangles, faces = side_surface(flat, height, caps)
     origin = manifold3d.Manifold.reserve_ids(1)
     manifold = manifold3d.Manifold(
         manifold3d.Mesh64(
@@ -189,18 +220,15 @@ def _prism(prism: Prism) -> _Cutter:
     )
     _check(manifold, "making a cutter")
     if manifold.is_empty():
-        raise EngineFault(f"a cutter came out empty: {prism}")
-    axes = [(prism.frame.to_bench((u, v, 0.0)), prism.frame.z_axis) for u, v in flat.centres]
-    short = _cut_short(manifold, prism)
-    return _Cutter(short, origin, flat.arc, np.array(axes).reshape(-1, 2, 3))
+        raise EngineFault(f"a cutter came out empty: {path}")
+    axes = np.array([((u, v, 0.0), (0.0, 0.0, 1.0)) for u, v in flat.centres])
+    return _Rounded(manifold, origin, flat.arc, axes.reshape(-1, 2, 3))
 
 
-def _cut_short(manifold: manifold3d.Manifold, prism: Prism) -> manifold3d.Manifold:
-    """The prism without what lies beyond its ends."""
-    for end in prism.ends:
-        inward = (-end.outward[0], -end.outward[1], -end.outward[2])
-        manifold = manifold.trim_by_plane(inward, dot(inward, end.point))
-    return manifold
+def _trimmed(manifold: manifold3d.Manifold, beyond: HalfSpace) -> manifold3d.Manifold:
+    """What is left when everything in ``beyond`` is taken away."""
+    inward = (-beyond.outward[0], -beyond.outward[1], -beyond.outward[2])
+    return manifold.trim_by_plane(inward, dot(inward, beyond.point))
 
 
 @lru_cache(maxsize=1024)

@@ -12,7 +12,6 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from geometry.cuts.removal import Prism
 from geometry.primitives.frame import Vec2
 from geometry.primitives.path import Path, arc_centre
 from geometry.solids.solid import Floats, Indices
@@ -67,8 +66,8 @@ def outline(path: Path) -> Outline:
     return Outline(np.array(points), np.array(arc), tuple(centres))
 
 
-def side_surface(prism: Prism, flat: Outline, caps: Indices) -> tuple[Floats, Indices, Indices]:
-    """Vertices (2n, 3), triangles (m, 3) and the face number of each triangle.
+def side_surface(flat: Outline, height: float, caps: Indices) -> tuple[Floats, Indices, Indices]:
+    """Vertices (2n, 3), triangles (m, 3) and the face number of each triangle, from z = 0 up.
 
     ``caps`` (c, 3) are counter-clockwise triangles of the outline.  Faces 0 to n - 1 are the
     sides, face i starting at point i; n is the low cap and n + 1 the high one.
@@ -76,8 +75,8 @@ def side_surface(prism: Prism, flat: Outline, caps: Indices) -> tuple[Floats, In
     count = len(flat.points)
     vertices = np.empty((2 * count, 3))
     vertices[:count, :2] = vertices[count:, :2] = flat.points
-    vertices[:count, 2] = prism.z_low
-    vertices[count:, 2] = prism.z_high
+    vertices[:count, 2] = 0.0
+    vertices[count:, 2] = height
     triangles = np.empty((2 * count + 2 * len(caps), 3), dtype=np.intp)
     here = np.arange(count)
     following = np.roll(here, -1)
