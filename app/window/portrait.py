@@ -60,7 +60,7 @@ def portrait(project: Path) -> bytes:
             desk_drawer / "trouble.log",
         )
         workplace.start_with(project)
-        window.show()
+        window.grab()  # lays everything out, and what scrolls finds its length
         QApplication.processEvents()
         picture = window.grab()
         window.close()
