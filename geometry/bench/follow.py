@@ -2,7 +2,8 @@
 
 A new number of partitions spaces them evenly.  A flare that begins on a plain bench gets its
 stations from the bench's length, if those kept from before no longer fit.  A shelf that is put
-into an opening where its kept height does not fit goes half way up.
+into an opening where its kept height does not fit goes half way up.  Another kind of runner brings
+the numbers of its generic row, and the drawers' bottoms as high as it needs them.
 """
 
 from __future__ import annotations
@@ -12,8 +13,10 @@ from collections.abc import Mapping
 from geometry.bench import shelves
 from geometry.bench.openings import WIDTH_READS
 from geometry.bench.partitions import evenly
+from geometry.bench.runner_numbers import runner_of, runner_values
 from geometry.design.parameter import Value
 from geometry.design.spec import BenchSpec
+from shared.runners import generic
 
 # common practice, no source: the deep stretch and the run-out as shares of the length
 DEEP_SHARE, RUN_OUT_SHARE = 0.2, 0.6
@@ -35,6 +38,10 @@ def changed(spec: BenchSpec, changes: Mapping[str, Value]) -> BenchSpec:
         wanted = _with(wanted, stations, changes)
     if not _OPENINGS.isdisjoint(changes):
         wanted = _with(wanted, shelves.fitted(spec, wanted), changes)
+    if wanted.word("runner_kind") != spec.word("runner_kind"):
+        wanted = _with(wanted, runner_values(generic(wanted.word("runner_kind"))), changes)
+        recess, up = runner_of(wanted).recess, wanted.number("drawer_bottom_up")
+        wanted = _with(wanted, {"drawer_bottom_up": max(up, recess)}, changes)
     return wanted
 
 

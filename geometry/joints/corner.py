@@ -18,8 +18,8 @@ class Corner:
     """mm; ``arris`` is the lower end of the outer arris, where the joint's parts stand.
 
     ``along_side`` and ``along_end`` are level unit directions from it along the two pieces.
-    ``groove`` is how far the groove for the bottom cuts into both from the inside corner, and
-    ``groove_top`` its upper side: contacts keep clear of it.
+    ``groove`` is how far the groove for the bottom cuts into both from the inside corner.
+    Contacts keep clear of it, and of what is below ``clear``, where runners may need a notch.
     """
 
     arris: Vec3
@@ -30,7 +30,7 @@ class Corner:
     end_thickness: float
     fit: float
     groove: float
-    groove_top: float
+    clear: float
 
     def point(self, side: float, end: float, up: float) -> Vec3:
         """A point so far along the side, along the end piece and up."""

@@ -106,32 +106,28 @@ def _measures(at: DovetailNumbers, first: Tail) -> tuple[Measure, ...]:
 
 
 def _contacts(at: DovetailNumbers, top: Tail) -> tuple[Contact, ...]:
-    """At the topmost tail: shoulder on the half pin, end in the socket, flank, and the lap."""
+    """At the topmost tail: shoulder on the half pin, flank, end in the socket, and the lap."""
     c = at.corner
     back = scale(c.along_side, -1.0)
     inner, reach = c.side_thickness - c.groove, c.end_thickness - c.groove
-    shoulder = c.across_side(c.end_thickness, (0.0, inner), (top.base_high, c.height))
-    drop = (top.end_high - top.base_high) * (reach - at.lap) / at.spacing.length
-    floor = (
-        c.point(at.lap, c.side_thickness, top.end_low),
-        c.point(at.lap, c.side_thickness, top.end_high),
-        c.point(reach, c.side_thickness, top.end_high - drop),
-        c.point(reach, c.side_thickness, top.end_low + drop),
-    )
+    size = math.hypot(1.0, at.spacing.slope)
+    outward = add(scale(c.along_side, 1.0 / size), (0.0, 0.0, at.spacing.slope / size))
     flank = (
         c.point(at.lap, 0.0, top.end_high),
         c.point(at.lap, inner, top.end_high),
         c.point(c.end_thickness, inner, top.base_high),
         c.point(c.end_thickness, 0.0, top.base_high),
     )
-    size = math.hypot(1.0, at.spacing.slope)
-    outward = add(scale(c.along_side, 1.0 / size), (0.0, 0.0, at.spacing.slope / size))
-    found = [
-        Contact(shoulder, back, 0.0),
-        Contact(floor, c.along_end, 0.0),
-        Contact(flank, outward, c.fit / 2.0),
-    ]
-    if at.lap:
-        lap = c.across_side(at.lap, (0.0, inner), (top.end_low, top.end_high))
-        found.append(Contact(lap, back, 0.0))
+    shoulder = c.across_side(c.end_thickness, (0.0, inner), (top.base_high, c.height))
+    found = [Contact(shoulder, back, 0.0), Contact(flank, outward, c.fit / 2.0)]
+    low = max(top.base_low, c.clear)
+    if top.base_high - low > _WORTH_IT:
+        floor = c.across_end(c.side_thickness, (at.lap, reach), (low, top.base_high))
+        found.append(Contact(floor, c.along_end, 0.0))
+        if at.lap:
+            lap = c.across_side(at.lap, (0.0, inner), (low, top.base_high))
+            found.append(Contact(lap, back, 0.0))
     return tuple(found)
+
+
+_WORTH_IT = 1.0  # mm: a lower contact says nothing

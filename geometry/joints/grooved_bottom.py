@@ -13,7 +13,7 @@ from geometry.cuts.groove import Groove
 from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part
 from geometry.joints.marking import span
-from geometry.primitives.frame import Vec3, add, scale
+from geometry.primitives.frame import Vec3, add, scale, subtract, unit
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,7 +23,8 @@ class BottomNumbers:
     ``start`` and ``end`` are the inside corners at the piece's lower edge; ``outward`` is the level
     unit direction from the inside into the piece.  ``up`` is the bottom's underside above the
     lower edge, ``thickness`` the bottom's; ``depth`` of the groove; ``fit`` is the clearance of
-    the bottom between its grooves, both edges together, ``ease`` that of its thickness.
+    the bottom between its grooves, both edges together, ``ease`` that of its thickness.  Runners
+    may need notches below the bottom, as long as ``notch`` from both inside corners.
     """
 
     start: Vec3
@@ -34,6 +35,7 @@ class BottomNumbers:
     depth: float
     fit: float
     ease: float
+    notch: float
 
 
 def grooved_bottom(name: str, piece: Part, bottom: Part, at: BottomNumbers) -> Joint:
@@ -61,7 +63,10 @@ def grooved_bottom(name: str, piece: Part, bottom: Part, at: BottomNumbers) -> J
 def _contacts(at: BottomNumbers) -> tuple[Contact, ...]:
     """The groove's lower side under the bottom, and its floor beside the bottom's edge."""
     lift = (0.0, 0.0, at.up)
-    near = (add(at.start, lift), add(at.end, lift))
+    along = unit(subtract(at.end, at.start))
+    start = add(at.start, scale(along, at.notch))
+    end = add(at.end, scale(along, -at.notch))
+    near = (add(start, lift), add(end, lift))
     under = scale(at.outward, at.depth - at.fit / 2.0)
     floor = scale(at.outward, at.depth)
     rise = (0.0, 0.0, at.thickness)

@@ -56,9 +56,9 @@ def rebate_groove(name: str, side: Part, end: Part, at: TongueNumbers) -> Joint:
 
 
 def _contacts(at: TongueNumbers, start: float) -> tuple[Contact, ...]:
-    """Above the groove for the bottom: the tongue's end and cheek, and the shoulder."""
+    """Where nothing else is cut: the tongue's end and cheek, and the shoulder."""
     c = at.corner
-    up = (c.groove_top, c.height)
+    up = (c.clear, c.height)
     tip = c.side_thickness - at.length
     return (
         Contact(c.across_end(tip, (start, c.end_thickness), up), c.along_end, 0.0),

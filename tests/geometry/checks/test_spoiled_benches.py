@@ -70,9 +70,7 @@ def test_a_spoiled_bench_is_caught(
     assert set(first.parts) <= {part.name for part in bench.parts}
 
 
-@pytest.mark.parametrize(
-    ("check", "changes"), [(check, changes) for check, changes, *_ in SPOILED]
-)
+@pytest.mark.parametrize(("check", "changes"), [(check, changes) for check, changes, *_ in SPOILED])
 def test_its_mend_cures_it(check: str, changes: dict[str, Value]) -> None:
     found = _found(changes, check)
     mends = [finding.mend for finding in found if finding.mend]

@@ -1,4 +1,4 @@
-"""Two flat faces on each other, held by screws: nothing is cut, but they have to meet."""
+"""Two flat faces on each other, screwed or sliding: nothing is cut, but they have to meet."""
 
 from __future__ import annotations
 
@@ -8,18 +8,22 @@ from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part
 from geometry.primitives.frame import Vec3
 
+SCREWED, SLIDING = "screwed", "runner"
 
-def screwed(
-    name: str, first: Part, second: Part, corners: tuple[Vec3, Vec3, Vec3, Vec3], normal: Vec3
+Corners = tuple[Vec3, Vec3, Vec3, Vec3]
+
+
+def face_to_face(
+    name: str, kind: str, first: Part, second: Part, corners: Corners, normal: Vec3
 ) -> Joint:
-    """Screw ``second`` on to ``first``.
+    """Lay ``second`` on ``first``.
 
     ``corners`` bound the rectangle in which they touch, in bench coordinates; ``normal`` points
     from the first into the second.
     """
     return Joint(
         name=name,
-        kind="screwed",
+        kind=kind,
         parts=(first.name, second.name),
         fit=0.0,
         cuts_first=(),

@@ -1,0 +1,274 @@
+"""Drawers: boxes on runners behind fronts of their own.
+
+A front is screwed to its box from inside.  It is cut larger by what is left on, and the bench
+shows it fitted.  Wooden runners are parts of the bench, one under each side; metal ones are not
+made of wood, and a note on the sides says which they need.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from functools import lru_cache
+
+from geometry.bench.derived import Derived, derived_length
+from geometry.bench.drawer_box import BOTTOM, FRONT, LEFT, RIGHT, box_joints, box_pieces
+from geometry.bench.drawer_numbers import (
+    Drawer,
+    Fronts,
+    box_room,
+    drawer_openings,
+    drawers,
+    fronts_of,
+    runner_length,
+)
+from geometry.bench.drawer_parameters import PARAMETERS as DRAWER_PARAMETERS
+from geometry.bench.drawer_rules import CONSTRAINTS
+from geometry.bench.member import Member
+from geometry.bench.runner_numbers import PARAMETERS as RUNNER_PARAMETERS
+from geometry.bench.runner_numbers import runner_of
+from geometry.cuts.cut import Blank, Cut
+from geometry.cuts.trim import Trim
+from geometry.design.joint import Contact, Joint
+from geometry.design.part import Part, Shape
+from geometry.design.spec import BenchSpec
+from geometry.joints.face_to_face import SCREWED, SLIDING, Corners, face_to_face
+from geometry.primitives.frame import Frame, Vec3, add
+from shared.runners import WOODEN, Runner
+
+
+def has_drawers(spec: BenchSpec) -> bool:
+    return bool(drawer_openings(spec))
+
+
+def _parts(spec: BenchSpec) -> tuple[Part, ...]:
+    fronts, row = fronts_of(spec), runner_of(spec)
+    timbers = (spec.word("timber"), spec.word("drawer_timber"), spec.word("drawer_sheet"))
+    return tuple(
+        part for drawer in drawers(spec) for part in _drawer(drawer, fronts, row, *timbers)
+    )
+
+
+@lru_cache(maxsize=1024)
+def _drawer(
+    drawer: Drawer, fronts: Fronts, row: Runner, timber: str, box_timber: str, sheet: str
+) -> tuple[Part, ...]:
+    """All parts of one drawer where they stand."""
+    note = f"for a {row.kind} runner of {{{drawer.box.length:.6g} mm}}: check your runner's sheet"
+    notes = {LEFT: (note,), RIGHT: (note,)} if row.kind != WOODEN else {}
+    pieces = [
+        replace(
+            piece,
+            name=f"{drawer.name}_{piece.name}",
+            title=f"{drawer.title}, {piece.title}",
+            material=sheet if piece.name == BOTTOM else box_timber,
+            frame=_moved(piece.frame, drawer.origin),
+            notes=notes.get(piece.name, ()),
+        )
+        for piece in box_pieces(drawer.box)
+    ]
+    runners = _runners(drawer, row, box_timber) if row.kind == WOODEN else ()
+    return (_front(drawer, fronts, timber), *pieces, *runners)
+
+
+def _moved(frame: Frame, by: Vec3) -> Frame:
+    return Frame(add(frame.origin, by), frame.x_axis, frame.y_axis, frame.z_axis)
+
+
+def _front(drawer: Drawer, fronts: Fronts, timber: str) -> Part:
+    """Face side outside, y down from the top edge; the blank larger all round."""
+    on = fronts.left_on
+    width, height = drawer.front_width, drawer.front_height
+    cuts: tuple[Cut, ...] = (Trim(on, on + width, on, on + height),) if on > 0.0 else ()
+    blank = Blank(round(width + 2.0 * on, 9), round(height + 2.0 * on, 9), fronts.thickness)
+    return Part(
+        name=f"{drawer.name}_front",
+        title=f"{drawer.title}, front",
+        kind="drawer front",
+        material=timber,
+        shape=Shape(blank, cuts),
+        frame=Frame.of(
+            (drawer.x_low - on, -drawer.face, drawer.z_high + on), (1, 0, 0), (0, 0, -1)
+        ),
+        allowance=2.0 * on,
+        allowance_across=2.0 * on,
+    )
+
+
+def _runners(drawer: Drawer, row: Runner, timber: str) -> tuple[Part, Part]:
+    """One under each side, its face side up and its face edge on the upright."""
+    _, front, low = drawer.origin
+    blank = Blank(drawer.box.length, row.strip_width, row.below)
+    at, back = drawer.opening, front + drawer.box.length
+    frames = {
+        "left": Frame.of((at.x_left, front, low), (0, 1, 0), (1, 0, 0)),
+        "right": Frame.of((at.x_right, back, low), (0, -1, 0), (-1, 0, 0)),
+    }
+    left, right = (
+        Part(
+            name=f"{drawer.name}_runner_{side}",
+            title=f"{drawer.title}, runner, {side}",
+            kind="runner",
+            material=timber,
+            shape=Shape(blank, ()),
+            frame=frame,
+            notes=("screwed fast in front and in a slot behind, as the upright moves",),
+        )
+        for side, frame in frames.items()
+    )
+    return left, right
+
+
+def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
+    row = runner_of(spec)
+    found: list[Joint] = []
+    for drawer in drawers(spec):
+        found += _box_joints(drawer)
+        found.append(_screwed_front(drawer, parts))
+        if row.kind == WOODEN:
+            found += _on_runners(drawer, row, parts)
+    return tuple(found)
+
+
+@lru_cache(maxsize=1024)
+def _box_joints(drawer: Drawer) -> tuple[Joint, ...]:
+    """The joints of the box with the drawer's names, where it stands."""
+    found = []
+    for joint in box_joints(drawer.box):
+        first, second = joint.parts
+        contacts = tuple(
+            Contact(
+                tuple(add(corner, drawer.origin) for corner in contact.corners),
+                contact.normal,
+                contact.gap,
+            )
+            for contact in joint.contacts
+        )
+        found.append(
+            replace(
+                joint,
+                name=f"{drawer.name}_{joint.name}",
+                parts=(f"{drawer.name}_{first}", f"{drawer.name}_{second}"),
+                contacts=contacts,
+            )
+        )
+    return tuple(found)
+
+
+def _screwed_front(drawer: Drawer, parts: Mapping[str, Part]) -> Joint:
+    """Where front and box front lie on each other, between the box's sides."""
+    box, (x, y, z) = drawer.box, drawer.origin
+    left = max(drawer.x_low, x + box.making.side)
+    right = min(drawer.x_high, x + box.width - box.making.side)
+    low, high = max(drawer.z_low, z), min(drawer.z_high, z + box.height)
+    corners: Corners = ((left, y, low), (right, y, low), (right, y, high), (left, y, high))
+    return face_to_face(
+        f"{drawer.name}_front",
+        SCREWED,
+        parts[f"{drawer.name}_{FRONT}"],
+        parts[f"{drawer.name}_front"],
+        corners,
+        (0.0, -1.0, 0.0),
+    )
+
+
+def _on_runners(drawer: Drawer, row: Runner, parts: Mapping[str, Part]) -> list[Joint]:
+    """Each runner on its upright, and the box's side on the runner."""
+    box, at, (x, y, z) = drawer.box, drawer.opening, drawer.origin
+    thick, back = box.making.side, y + box.length
+    near, far = y + box.making.end, back - box.making.end
+    found = []
+    for end, upright, wall, inward, outside in (
+        ("left", at.left, at.x_left, 1.0, x),
+        ("right", at.right, at.x_right, -1.0, x + box.width),
+    ):
+        runner = parts[f"{drawer.name}_runner_{end}"]
+        under = z - row.below
+        on_wall: Corners = ((wall, y, under), (wall, back, under), (wall, back, z), (wall, y, z))
+        inside = outside + inward * thick
+        rides: Corners = (
+            (outside, near, z),
+            (outside, far, z),
+            (inside, far, z),
+            (inside, near, z),
+        )
+        found += [
+            face_to_face(runner.name, SCREWED, parts[upright], runner, on_wall, (inward, 0.0, 0.0)),
+            face_to_face(
+                f"{runner.name}_side",
+                SLIDING,
+                runner,
+                parts[f"{drawer.name}_side_{end}"],
+                rides,
+                (0.0, 0.0, 1.0),
+            ),
+        ]
+    return found
+
+
+def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
+    row = runner_of(spec)
+    found = [
+        derived_length(
+            "runner_length",
+            "Runner length",
+            "Runners",
+            runner_length(row, box_room(spec, drawer_openings(spec)[0])),
+            "depth behind the fronts − clearance behind, the next shorter runner there is",
+        )
+    ]
+    for drawer in drawers(spec):
+        if drawer.number == 1:
+            found += _widths(drawer)
+        found += _heights(drawer)
+    return tuple(found)
+
+
+def _widths(drawer: Drawer) -> list[Derived]:
+    k, title = drawer.opening.index, drawer.opening.title
+    return [
+        derived_length(
+            f"opening_{k}_front_width",
+            f"Front width, {title}",
+            "Drawer sizes",
+            drawer.front_width,
+            "opening, gap, lap over uprights",
+        ),
+        derived_length(
+            f"opening_{k}_box_width",
+            f"Box width, {title}",
+            "Drawer sizes",
+            drawer.box.width,
+            "opening − 2 × clearance each side",
+        ),
+    ]
+
+
+def _heights(drawer: Drawer) -> list[Derived]:
+    return [
+        derived_length(
+            f"{drawer.name}_front_height",
+            f"{drawer.title}, front height",
+            "Drawer sizes",
+            drawer.front_height,
+            "inside height, gaps, number of drawers, graduation",
+        ),
+        derived_length(
+            f"{drawer.name}_box_height",
+            f"{drawer.title}, box height",
+            "Drawer sizes",
+            drawer.box.height,
+            "front height + gap − clearances below and above",
+        ),
+    ]
+
+
+MEMBER = Member(
+    "drawers",
+    (*DRAWER_PARAMETERS, *RUNNER_PARAMETERS),
+    CONSTRAINTS,
+    _parts,
+    _joints,
+    derived=_derived,
+    present=has_drawers,
+)
