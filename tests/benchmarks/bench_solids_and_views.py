@@ -21,12 +21,13 @@ VIEWS = (FRONT, PLAN, END_RIGHT)
 
 
 def forget() -> None:
-    """Empty every cache of solids."""
+    """Empty every cache of solids and cutters."""
     for kept in (
         cutting.body_of,
         cutting.solid_of,
         cutting.placed_shape,
         kernel._prism,
+        kernel._rounded,
         kernel._hull,
     ):
         kept.cache_clear()

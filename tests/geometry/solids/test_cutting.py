@@ -199,6 +199,7 @@ def test_a_solid_does_not_tell_what_was_cut_before_it():
              unit((1, 0, slope))))) for y in (40.0, 90.0) for slope in (0.2, 0.3)
     ]  # fmt: skip
     forget()
+    kernel._rounded.cache_clear()
     kernel._prism.cache_clear()
     first = [solid_of(board.shape) for board in boards]  # each prism younger than its blank
     forget()
