@@ -23,9 +23,10 @@ def build(spec: BenchSpec) -> Bench:
     by_name = {piece.name: piece for piece in pieces}
     joints = tuple(joint for member in members for joint in member.joints(spec, by_name))
     jointed = _cuts_of_joints(by_name, joints)
+    finishing = tuple(member for member in members if member.cuts_last)
     return Bench(
         spec,
-        tuple(_finished(spec, piece, jointed[piece.name], members) for piece in pieces),
+        tuple(_finished(spec, piece, jointed[piece.name], finishing) for piece in pieces),
         joints,
         tuple(size for member in members for size in member.derived(spec)),
     )

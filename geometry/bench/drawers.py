@@ -133,26 +133,27 @@ def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
 @lru_cache(maxsize=1024)
 def _box_joints(drawer: Drawer) -> tuple[Joint, ...]:
     """The joints of the box with the drawer's names, where it stands."""
-    found = []
-    for joint in box_joints(drawer.box):
-        first, second = joint.parts
-        contacts = tuple(
-            Contact(
-                tuple(add(corner, drawer.origin) for corner in contact.corners),
-                contact.normal,
-                contact.gap,
-            )
-            for contact in joint.contacts
+    name, (x, y, z) = drawer.name, drawer.origin
+    return tuple(
+        Joint(
+            name=f"{name}_{joint.name}",
+            kind=joint.kind,
+            parts=(f"{name}_{joint.parts[0]}", f"{name}_{joint.parts[1]}"),
+            fit=joint.fit,
+            cuts_first=joint.cuts_first,
+            cuts_second=joint.cuts_second,
+            measures=joint.measures,
+            contacts=tuple(
+                Contact(
+                    tuple([(u + x, v + y, w + z) for u, v, w in contact.corners]),
+                    contact.normal,
+                    contact.gap,
+                )
+                for contact in joint.contacts
+            ),
         )
-        found.append(
-            replace(
-                joint,
-                name=f"{drawer.name}_{joint.name}",
-                parts=(f"{drawer.name}_{first}", f"{drawer.name}_{second}"),
-                contacts=contacts,
-            )
-        )
-    return tuple(found)
+        for joint in box_joints(drawer.box)
+    )
 
 
 def _screwed_front(drawer: Drawer, parts: Mapping[str, Part]) -> Joint:

@@ -56,3 +56,8 @@ class Member:
     cuts: Callable[[BenchSpec, Part], tuple[Cut, ...]] = _no_cuts
     derived: Callable[[BenchSpec], tuple[Derived, ...]] = _nothing_derived
     present: Callable[[BenchSpec], bool] = _always
+
+    @property
+    def cuts_last(self) -> bool:
+        """Whether it may cut any part last of all."""
+        return self.cuts is not _no_cuts
