@@ -24,6 +24,7 @@ Line = tuple[float, float, float, float]
 DESCENT = DESCENT_RATIO  # of the capital height: the foot of a bracket
 RISE = ASCENT_RATIO  # of the capital height: the head of a bracket or a superscript
 HALF_BOX = (RISE + DESCENT) / 2.0
+_LARGE = 4.0  # mm: half the height of a box that could hold a text
 MIDDLE = (RISE - DESCENT) / 2.0  # of the capital height: middle of the box above the baseline
 
 
@@ -137,6 +138,7 @@ class Ground:
         self._middles = (lines[:, :2] + lines[:, 2:]) / 2.0
         self._halves = (lines[:, 2:] - lines[:, :2]) / 2.0
         self._fresh: list[Line] = []
+        self._large: list[TextBox] = []
         self.boxes: list[TextBox] = []
 
     def add(self, lines: Sequence[Line], boxes: Sequence[TextBox]) -> None:
@@ -145,6 +147,8 @@ class Ground:
         self.boxes.extend(boxes)
         for box in boxes:
             self._fresh.extend(box.outline())
+            if box.half_height > _LARGE:
+                self._large.append(box)
 
     def clear(self, boxes: Sequence[TextBox], margin: float) -> NDArray[np.bool_]:
         """For each box, whether no line and no text comes within ``margin`` of it."""
@@ -169,6 +173,8 @@ class Ground:
             )
         )
         free: NDArray[np.bool_] = ~hit.any(axis=1)
+        for large in self._large:  # a text may lie wholly inside, and meet none of its lines
+            free &= np.array([not large.holds((b.x, b.y), margin) for b in boxes])
         return free
 
     def crosses_text(self, lines: Sequence[Line], margin: float) -> bool:

@@ -8,7 +8,7 @@ it takes away.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -186,19 +186,27 @@ def _shouldered(cut: ShoulderedTenon, _blank: Blank) -> str:
 
 
 def _gaps(cut: EndGaps, _blank: Blank) -> str:
-    count = len(cut.gaps)
-    deep = _mm(abs(cut.x_end - cut.x_base))
+    deep = abs(cut.x_end - cut.x_base)
     lean = max(abs(gap.end_low - gap.base_low) for gap in cut.gaps)
-    words = f"{count} of them, base line {deep} from the end"
-    if lean > _NEAR:
-        words += f", slope 1 : {abs(cut.x_end - cut.x_base) / lean:.3g}"
-    return words
+    slope = f", slope 1:{deep / lean:.3g}" if lean > _NEAR else ""
+    places = _ranges([(gap.end_low, gap.end_high) for gap in cut.gaps])
+    return f"base line {_mm(deep)} from the {_side(cut)} end{slope}; gaps at the end {places}"
 
 
 def _sockets(cut: Sockets, blank: Blank) -> str:
     through = cut.depth >= blank.thickness - _NEAR
     deep = "right through" if through else f"{_mm(cut.depth)} deep from the face side"
-    return f"{len(cut.sockets)} of them, {_mm(abs(cut.x_end - cut.x_base))} from the end, {deep}"
+    places = _ranges([(one.face_low, one.face_high) for one in cut.sockets])
+    long = _mm(abs(cut.x_end - cut.x_base))
+    return f"{long} long from the {_side(cut)} end, {deep}; on the face side {places}"
+
+
+def _side(cut: EndGaps | Sockets) -> str:
+    return "left" if cut.x_end < cut.x_base else "right"
+
+
+def _ranges(places: Sequence[tuple[float, float]]) -> str:
+    return ", ".join(f"{_mm(low)} to {_mm(high)}" for low, high in places)
 
 
 def _trim(cut: Trim, _blank: Blank) -> str:

@@ -6,11 +6,13 @@ dimensions are those of the views PART_FACE (x, -y), PART_EDGE (x, z) and PART_E
 Method: lengths run from the corner of the edge they are measured along, widths from the face
 edge, depths from the face side; what runs out at an end is measured from that end.  A slanted wall
 gets its angle from the nearer of square and parallel.  A cut that works along most of the piece is
-shown in the end view, a tilted one where its slope is seen.
+shown in the end view, a tilted one where its slope is seen.  Where one cut makes many gaps in a
+row, as dovetails do, their places are left to the table of cuts.
 """
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 
 import numpy as np
@@ -24,6 +26,7 @@ from geometry.sheets.waste import Waste, inner_sides
 from geometry.views.view import PART_EDGE, PART_END, PART_FACE, View
 
 _ABOVE, _BELOW, _RIGHT, _LEFT, _WITHIN = 1, -1, 1, -1, 0
+_FEW = 4  # gaps or sockets of one cut; the places of more are in the table of cuts
 _SIZE, _PLACE, _EDGE, _OVERALL = 0, 1, 5, 9  # ranks, from the part outward
 
 
@@ -31,15 +34,18 @@ def part_dimensions(shape: Shape) -> tuple[Dimension, ...]:
     """All dimensions of a part in its three views, each size once."""
     part = marked_part(shape)
     sizes = PartSizes(part)
+    many = {
+        number for number, count in Counter(w.number for w in part.cuts).items() if count > _FEW
+    }
     _overall(sizes)
     for waste in part.cuts:
         if waste.middle is not None:
             _hole(sizes, waste.middle)
         elif waste.upright:
-            _on_the_face(sizes, waste)
+            _on_the_face(sizes, waste, across=waste.number not in many)
             _depths(sizes, waste)
         else:
-            _tilted(sizes, waste)
+            _tilted(sizes, waste, across=waste.number not in many)
     _edges(sizes)
     return tuple(sizes.found.values())
 
@@ -66,16 +72,16 @@ def _hole(sizes: PartSizes, middle: Vec2) -> None:
 # --- upright walls, marked on the face -----------------------------------------------------------
 
 
-def _on_the_face(sizes: PartSizes, waste: Waste) -> None:
-    """Positions and widths along the grain, widths across it, and angles."""
+def _on_the_face(sizes: PartSizes, waste: Waste, *, across: bool) -> None:
+    """Positions and widths along the grain, widths across it (if wanted), and angles."""
     walls = sizes.part.walls(waste.low, None)
     for far in (False, True):
         _along(sizes, waste, [s for w in walls for s in _stations(sizes.part, waste, w, far)], far)
-    if any(wall.along for wall in walls):
+    if across and any(wall.along for wall in walls):
         _across(sizes, waste, walls)
     for wall in walls:
         if not wall.across and not wall.along:
-            if not wall.steep:
+            if across and not wall.steep:
                 _taper_widths(sizes, wall)
             (x0, y0), (x1, y1) = wall.start, wall.end
             sizes.angle(PART_FACE, (x0, -y0), (x1, -y1))
@@ -165,7 +171,7 @@ def _taper_widths(sizes: PartSizes, wall: Wall) -> None:
 # --- walls that lean through the thickness -------------------------------------------------------
 
 
-def _tilted(sizes: PartSizes, waste: Waste) -> None:
+def _tilted(sizes: PartSizes, waste: Waste, *, across: bool) -> None:
     """A cut whose walls lean: marked on both faces, its slope where it is seen."""
     part = sizes.part
     faces = [part.walls(waste.low, waste.z_low), part.walls(waste.high, waste.z_high)]
@@ -181,7 +187,8 @@ def _tilted(sizes: PartSizes, waste: Waste) -> None:
             stations = [s for w in faces[0] for s in _stations(part, waste, w, far)]
             _along(sizes, waste, stations, far)
     if levels[0] != levels[1]:
-        _leaning_edge(sizes, waste, levels)
+        if across:
+            _leaning_edge(sizes, waste, levels)
         _slope(sizes, waste, 1, PART_END)
     elif levels[0]:
         limits = (part.low[1], part.high[1])

@@ -185,7 +185,9 @@ def _detail_ring(detail: Detail, block: Block, ground: Ground) -> list[Mark]:
         for away in (radius + 3.4, radius + 5.0, radius + 7.5, radius + 10.0)
         for turn in (math.pi * k / 4.0 for k in turns)
     ]
-    spot = free_spot(ground, spots, over_lines=True) or spots[0]
+    left, bottom, right, top = block.placed.extent
+    spots = [s for s in spots if left <= s.x <= right and bottom <= s.y <= top]
+    spot = free_spot(ground, spots, over_lines=True) or TextBox(x, y, 1.5, 2.0)
     ground.add([], [TextBox(x, y, radius, radius)])
     at = (spot.x, spot.y - _DETAIL_LETTER / 2.0)
     return [

@@ -60,7 +60,7 @@ def head(parts: Sequence[Part], layout: Layout, width: float) -> Head:
     sentences = [f"{in_words(material, words)}, blank {size} {shown.unit}, {grain}."]
     if len(parts) > 1:
         sentences.append("For: " + "; ".join(_own_name(part) for part in parts) + ".")
-    sentences += [*proud_words(first), *first.notes]
+    sentences += [*proud_words(first), *(_sentence(note) for note in first.notes)]
     if first.shape.cuts:
         sentences.append(
             "Lengths from the left end, widths from the face edge (V), depths from the face side "
@@ -95,3 +95,9 @@ def _own_name(part: Part) -> str:
     """'back left' of 'Leg, back left'."""
     _, _, own = part.title.partition(", ")
     return own or part.title
+
+
+def _sentence(note: str) -> str:
+    """A note with a capital and a full stop."""
+    end = "" if note.endswith((".", "!", "?")) else "."
+    return f"{note[:1].upper()}{note[1:]}{end}"

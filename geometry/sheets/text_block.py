@@ -17,6 +17,7 @@ from shared.lettering import text_width
 
 PITCH = 1.75  # of the capital height, from baseline to baseline
 _PAD = 1.4  # mm inside a table's rules
+_MOST = 0.3  # of a table's width, for any column but the last
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,28 +72,28 @@ def paragraph(sentences: Sequence[str], width: float, height: float) -> TextBloc
 def table(
     head: Sequence[str], rows: Sequence[Sequence[str]], width: float, height: float
 ) -> TextBlock:
-    """A table; the last column wraps to what the others leave of ``width``."""
+    """A table with wrapped cells; the last column takes what the others leave of ``width``."""
     texts = [head, *rows]
+    most = _MOST * width
     own = [
-        max(text_width(row[i], height, bold=row is head) for row in texts) + 2.0 * _PAD
+        min(most, max(text_width(row[i], height, bold=row is head) for row in texts) + 2.0 * _PAD)
         for i in range(len(head) - 1)
     ]
-    last = max(width - sum(own), 20.0)
-    total = sum(own) + last
+    columns = [*own, max(width - sum(own), 20.0)]
+    total = sum(columns)
     lines: list[TextLine] = []
     rules = [(0.0, 0.0, total, 0.0)]
     y = 0.0
     for row in texts:
-        x = 0.0
-        for text, column in zip(row[:-1], own, strict=True):
-            lines.append(TextLine(text, x + _PAD, y + _PAD + height, height, row is head))
+        x, deepest = 0.0, y + _PAD + height
+        for text, column in zip(row, columns, strict=True):
+            for k, words in enumerate(wrapped(text, column - 2.0 * _PAD, height)):
+                down = y + _PAD + height + k * PITCH * height
+                lines.append(TextLine(words, x + _PAD, down, height, row is head))
+                deepest = max(deepest, down)
             x += column
-        for k, text in enumerate(wrapped(row[-1], last - 2.0 * _PAD, height) or [""]):
-            down = y + _PAD + height + k * PITCH * height
-            lines.append(TextLine(text, x + _PAD, down, height, row is head))
-            bottom = down
-        y = bottom + _PAD
+        y = deepest + _PAD
         rules.append((0.0, y, total, y))
-    for x in (0.0, *np.cumsum(own).tolist(), total):
+    for x in (0.0, *np.cumsum(columns).tolist()):
         rules.append((x, 0.0, x, y))
     return TextBlock(tuple(lines), tuple(rules), total, y)
