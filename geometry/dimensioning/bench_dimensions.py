@@ -12,6 +12,11 @@ from geometry.bench.members import has
 from geometry.dimensioning.base_dimensions import base_dimensions, crossing_dimensions
 from geometry.dimensioning.case_dimensions import case_dimensions
 from geometry.dimensioning.dimension import Dimension
+from geometry.dimensioning.opening_dimensions import (
+    drawer_dimensions,
+    opening_dimensions,
+    shelf_dimensions,
+)
 from geometry.dimensioning.overall_dimensions import overall_dimensions
 from geometry.dimensioning.panel_dimensions import panel_dimensions
 from geometry.dimensioning.place_dimensions import place_dimensions
@@ -22,6 +27,9 @@ from geometry.dimensioning.trestle_dimensions import trestle_dimensions
 _DIMENSIONED: tuple[tuple[str, Callable[[Bench], tuple[Dimension, ...]]], ...] = (
     ("overall", overall_dimensions),
     ("case", case_dimensions),
+    ("openings", opening_dimensions),
+    ("shelves", shelf_dimensions),
+    ("drawers", drawer_dimensions),
     ("base place", place_dimensions),
     ("bridled legs", base_dimensions),
     ("crossed base", crossing_dimensions),

@@ -17,7 +17,7 @@ from itertools import count
 from geometry.dimensioning.angle_places import angle_places, chords
 from geometry.dimensioning.free_dimension import FreeDimension
 from geometry.dimensioning.placed import DimensionStyle, Extent, PlacedDimension
-from geometry.dimensioning.slanted_places import slanted_places
+from geometry.dimensioning.slanted_places import TEXT_ROOM, slanted_places
 from geometry.drawing.text_box import Ground, Line, TextBox, broken_around
 from geometry.primitives.frame import Vec2
 
@@ -26,10 +26,17 @@ _FIRST_LOOK = 4  # most dimensions find their place among the first few
 
 def place_free(
     wanted: FreeDimension, ground: Ground, outline: Extent, style: DimensionStyle
-) -> PlacedDimension:
-    """The dimension in the first place where its text touches nothing; put on the ground."""
+) -> PlacedDimension | None:
+    """The dimension in the first place where its text touches nothing; put on the ground.
+
+    None for one that is only wanted where there is room, and has none.
+    """
+    if wanted.if_room and not _text_between(wanted):
+        return None
     found = _first_clear(_candidates(wanted, outline, style), ground, style)
     if found is None:
+        if wanted.if_room:
+            return None
         found = _led_outside(wanted, ground, outline, style)
     kept: list[Line] = []
     for line in found.lines:
@@ -37,6 +44,12 @@ def place_free(
     placed = replace(found, lines=tuple(kept))
     ground.add([*placed.lines, *chords(placed.sweeps)], [placed.box])
     return placed
+
+
+def _text_between(wanted: FreeDimension) -> bool:
+    """Whether the text of a length is shorter than the length on the sheet."""
+    (x0, y0), (x1, y1), (tx, ty) = wanted.start, wanted.end, wanted.along
+    return abs((x1 - x0) * tx + (y1 - y0) * ty) >= wanted.width + TEXT_ROOM
 
 
 def _first_clear(

@@ -8,6 +8,7 @@ from geometry.bench.bench import Bench
 from geometry.bench.members import has
 from geometry.dimensioning.base_grips import base_grips
 from geometry.dimensioning.case_grips import case_grips
+from geometry.dimensioning.opening_dimensions import drawer_grips, shelf_grips
 from geometry.dimensioning.overall_dimensions import overall_grips
 from geometry.dimensioning.panel_dimensions import panel_grips
 from geometry.dimensioning.place_dimensions import place_grips
@@ -17,6 +18,8 @@ from geometry.dimensioning.trestle_dimensions import trestle_grips
 
 # By member: what can be taken hold of.  Where two lie on one another the first is found.
 _GRIPPED: tuple[tuple[str, Callable[[Bench], tuple[Grip, ...]]], ...] = (
+    ("shelves", shelf_grips),
+    ("drawers", drawer_grips),
     ("case", case_grips),
     ("overall", overall_grips),
     ("bridled legs", base_grips),

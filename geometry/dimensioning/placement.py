@@ -82,6 +82,8 @@ def place(
         ground = Ground(drawing)
         for one in free:
             found = place_free(_free(one, scale), ground, outline, style)
+            if found is None:
+                continue
             placed.append(found)
             base = around(base, found)
     extent = base
@@ -150,6 +152,7 @@ def _free(one: _Wanted, scale: float) -> FreeDimension:
         dimension.along,
         dimension.side,
         None if apex is None else (apex[0] * scale, apex[1] * scale),
+        dimension.if_room,
     )
 
 

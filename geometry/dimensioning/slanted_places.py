@@ -13,6 +13,7 @@ from geometry.dimensioning.placed import Arrow, DimensionStyle, Extent, PlacedDi
 from geometry.drawing.text_box import HALF_BOX, Line, TextBox
 from geometry.primitives.frame import Vec2
 
+TEXT_ROOM = 1.0  # mm that a span must be longer than the text it holds
 _OFFSETS = (8.0, 12.0, 17.0, 23.0, 30.0, 38.0, 48.0, 60.0)
 
 
@@ -56,8 +57,8 @@ def _on_a_line(
     def point(s: float, o: float) -> Vec2:
         return (s * tx + o * nx, s * ty + o * ny)
 
-    if span >= wanted.width + 1.0:
-        free = (span - wanted.width - 1.0) / 2.0
+    if span >= wanted.width + TEXT_ROOM:
+        free = (span - wanted.width - TEXT_ROOM) / 2.0
         spots = [(low + high) / 2.0 + free * f for f in (0.0, 0.5, -0.5, 1.0, -1.0)]
     else:
         out = style.gap + wanted.width / 2.0
