@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import random
-from collections.abc import Iterator
 
 import pytest
 
@@ -20,9 +19,11 @@ from geometry.dimensioning.pull import Grip, Pull
 FAR = 10_000.0  # mm: beyond any limit
 
 
-def pulls(bench: Bench) -> Iterator[Pull]:
-    yield from (one.pull for one in dimensions(bench) if one.pull is not None)
-    yield from (one.pull for one in grips(bench))
+def pulls(bench: Bench) -> tuple[Pull, ...]:
+    """Each that dimensions and grips have, once."""
+    found = [one.pull for one in dimensions(bench) if one.pull is not None]
+    found += [one.pull for one in grips(bench)]
+    return tuple(dict.fromkeys(found))
 
 
 def moved(pull: Pull, by: float) -> tuple[float, float]:

@@ -124,6 +124,7 @@ SHRINKS = {
 
 @pytest.mark.parametrize(("name", "sign"), [(n, 1) for n in GROWS] + [(n, -1) for n in SHRINKS])
 def test_more_is_more(bench: Bench, name: str, sign: int) -> None:
+    """At the least, the middle and the greatest that the value can be."""
     kind = (GROWS if sign > 0 else SHRINKS)[name]
     allowed = limits(bench.spec, name)
     volumes = []

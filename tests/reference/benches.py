@@ -83,7 +83,7 @@ ALL: dict[str, dict[str, Value]] = {
 }
 
 
-RANDOM = 8  # seeds of random benches that are measured too
+RANDOM = 6  # seeds of random benches that are measured too
 
 ALL.update({f"random {seed}": dict(_random_crossed(seed)) for seed in range(RANDOM)})
 

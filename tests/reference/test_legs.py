@@ -12,7 +12,7 @@ import numpy as np
 import pytest
 
 from geometry.bench.bench import Bench
-from tests.flat_faces import FlatFace, all_facing, between_deg, corner_of, facing, flat_faces
+from tests.flat_faces import FlatFace, all_facing, between_deg, facing, flat_faces
 from tests.reference.benches import ALL, KITE, OUTSIDE_TAPER, bench_with, tenon_thickness
 from tests.reference.crossed_frame import LegVectors, leg_vectors
 
@@ -92,37 +92,29 @@ def test_taper_starts_where_it_should_below_the_joint(leg: Measured) -> None:
 
 
 def test_taper_is_one_plane_from_wide_to_narrow(leg: Measured) -> None:
-    """Its angle to the straight edge: atan(fall / run), both from level widths alone."""
+    """Through its start, on the edge below the joint, and the foot's width from the straight edge
+    on the floor: both points from level widths and heights alone."""
     bench, _, vectors, faces = leg
     value = bench.spec.values
     if value["leg_top_width"] == value["leg_foot_width"]:
-        pytest.skip("no taper")
-    sign = -1.0 if value["taper_side"] == "inside" else 1.0
-    tapers = [
-        face
-        for face in faces
-        if 0.1 < between_deg(face.normal, sign * vectors.out) < 60.0
-        and abs(float(face.normal @ vectors.side)) < 1e-9
-        and face.normal[2] < math.cos(math.radians(5.0))
-        and face.area > 100.0
-        and between_deg(face.normal, DOWN) > 1.0
-    ]
-    assert len(tapers) == 1
-    fall = value["leg_top_width"] - value["leg_foot_width"]
-    straight = facing(faces, -sign * vectors.out, 1e-4)
-    wide = facing(faces, sign * vectors.out, 1e-4)
-    begin = corner_of(wide, tapers[0], facing(faces, vectors.side, 1e-4))
-    end = corner_of(facing(faces, DOWN, 1e-4), tapers[0], facing(faces, vectors.side, 1e-4))
-    run = float((end - begin) @ vectors.down)
-    assert between_deg(tapers[0].normal, sign * vectors.out) == pytest.approx(
-        math.degrees(math.atan2(fall, run)), abs=1e-7
-    )
-    assert straight.offset + float(-begin @ straight.normal) == pytest.approx(
-        value["leg_top_width"], abs=WITHIN
-    )
-    assert straight.offset + float(-end @ straight.normal) == pytest.approx(
-        value["leg_foot_width"], abs=WITHIN
-    )
+        return
+    tangent = math.tan(math.radians(value["splay"]))
+    height = value["base_height"]
+    below = value["stretcher_height"] + value["taper_start"]
+    wide, narrow = level(bench, "leg_top_width"), level(bench, "leg_foot_width")
+    if value["taper_side"] == "inside":
+        start, foot, sign = below * tangent - wide, height * tangent - narrow, -1.0
+    else:
+        start, foot, sign = below * tangent, height * tangent - wide + narrow, 1.0
+    begin = vectors.tip + start * vectors.along - (0.0, 0.0, below)
+    end = vectors.tip + foot * vectors.along - (0.0, 0.0, height)
+    normal = sign * np.cross(end - begin, vectors.side)
+    normal /= np.linalg.norm(normal)
+    taper = facing(faces, normal if normal @ (sign * vectors.along) > 0 else -normal, 1e-4)
+    for point in (begin, end):
+        assert float(taper.normal @ point) == pytest.approx(taper.offset, abs=WITHIN)
+    low, high = taper.extent(UP)
+    assert (low, high) == pytest.approx((0.0, height - below), abs=WITHIN)
 
 
 def test_open_mortise_takes_the_tenon_and_its_fit_as_deep_as_the_stretcher(leg: Measured) -> None:
