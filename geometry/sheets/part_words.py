@@ -42,9 +42,13 @@ class Head:
 
 
 def group_title(parts: Sequence[Part]) -> str:
-    """'Leg' for four legs, the part's own title for one alone."""
-    first = parts[0]
-    return first.title if len(parts) == 1 else first.title.split(",")[0]
+    """'Leg' for four legs, 'Partition' for Partition 1 to 3, the part's own title for one alone."""
+    shared: list[str] = []
+    for words in zip(*(part.title.split() for part in parts), strict=False):
+        if len(set(words)) > 1:
+            break
+        shared.append(words[0])
+    return " ".join(shared).rstrip(",") or parts[0].title
 
 
 def head(parts: Sequence[Part], layout: Layout, width: float) -> Head:
@@ -59,7 +63,9 @@ def head(parts: Sequence[Part], layout: Layout, width: float) -> Head:
     material = first.material[:1].upper() + first.material[1:]
     sentences = [f"{in_words(material, words)}, blank {size} {shown.unit}, {grain}."]
     if len(parts) > 1:
-        sentences.append("For: " + "; ".join(_own_name(part) for part in parts) + ".")
+        sentences.append(
+            "For: " + "; ".join(_own_name(part, group_title(parts)) for part in parts) + "."
+        )
     sentences += [*proud_words(first), *(_sentence(note) for note in first.notes)]
     if first.shape.cuts:
         sentences.append(
@@ -91,10 +97,9 @@ def table_maker(part: Part, layout: Layout) -> Callable[[float], TextBlock]:
     return make
 
 
-def _own_name(part: Part) -> str:
-    """'back left' of 'Leg, back left'."""
-    _, _, own = part.title.partition(", ")
-    return own or part.title
+def _own_name(part: Part, shared: str) -> str:
+    """'back left' of 'Leg, back left' in a group of legs."""
+    return part.title.removeprefix(shared).strip(" ,") or part.title
 
 
 def _sentence(note: str) -> str:

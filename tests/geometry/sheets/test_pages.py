@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -11,6 +12,7 @@ from geometry.drawing.marks import Role, Strokes
 from geometry.sheets.drawings import drawings
 from geometry.sheets.layout import Layout
 from geometry.sheets.part_sheets import part_groups, part_pages
+from geometry.sheets.part_words import group_title
 from geometry.sheets.title_block import title_block_of
 from geometry.sheets.trim import proud_ends, proud_regions
 from shared.paper import PAPERS
@@ -41,8 +43,15 @@ def test_the_set_is_numbered_and_each_part_has_its_page(bench, layout):
     titles = [sheet.title for sheet in sheets]
     assert titles[0] == "General arrangement"
     for group in part_groups(bench):
-        kind = group[0].title if len(group) == 1 else group[0].title.split(",")[0]
-        assert kind in titles
+        assert group_title(group) in titles
+
+
+def test_a_group_is_called_by_what_its_parts_share(plain):
+    partitions = [replace(plain, title=f"Partition {k}") for k in (1, 2)]
+    legs = [replace(plain, title=f"Leg, {where}") for where in ("back left", "back right")]
+    assert group_title(partitions) == "Partition"
+    assert group_title(legs) == "Leg, back"
+    assert group_title(legs[:1]) == "Leg, back left"
 
 
 def test_a_page_says_how_many_of_what_from_which_blank(bench, layout):
