@@ -19,6 +19,7 @@ from geometry.bench.apron_numbers import (
     tenon_at,
 )
 from geometry.bench.apron_rules import CONSTRAINTS
+from geometry.bench.base_place import SNUG_EDGES
 from geometry.bench.derived import Derived, derived_angle, derived_length
 from geometry.bench.four_leg_numbers import APRONS
 from geometry.bench.member import Member
@@ -188,10 +189,35 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
     return tuple(rows)
 
 
+def _snug(_spec: BenchSpec) -> dict[str, float]:
+    return {
+        **SNUG_EDGES,
+        "splay": 0.0,
+        "rake": 0.0,
+        "leg_size": 20.0,
+        "leg_foot": 10.0,
+        "leg_taper_start": 0.0,
+        "apron_height": 25.0,
+        "apron_thickness": 10.0,
+        "apron_reveal": 2.0,
+        "apron_tenon": 4.0,
+        "apron_tenon_length": 8.0,
+        "apron_shoulder": 2.0,
+        "apron_fit": 0.2,
+    }
+
+
 def has_aprons(spec: BenchSpec) -> bool:
     return spec.value("base") == FOUR_LEGS and spec.value("leg_joint") == APRONS
 
 
 MEMBER = Member(
-    "aprons", PARAMETERS, CONSTRAINTS, _parts, _joints, derived=_derived, present=has_aprons
+    "aprons",
+    PARAMETERS,
+    CONSTRAINTS,
+    _parts,
+    _joints,
+    derived=_derived,
+    present=has_aprons,
+    snug=_snug,
 )

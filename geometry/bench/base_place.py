@@ -84,4 +84,15 @@ PARAMETERS: tuple[Parameter, ...] = (
     ),
 )
 
+# Numbers that fit under the smallest bench.
+SNUG_ENDS = {"inset_left": 0.0, "inset_right": 0.0}
+SNUG_EDGES = {**SNUG_ENDS, "inset_back": 0.0, "inset_front": 0.0}
+SNUG_CORNERS = {
+    **SNUG_ENDS,
+    "inset_back_left": 0.0,
+    "inset_back_right": 0.0,
+    "inset_front_left": 0.0,
+    "inset_front_right": 0.0,
+}
+
 MEMBER = Member("base place", PARAMETERS)

@@ -163,6 +163,19 @@ def _taper_run(spec: BenchSpec) -> float:
     return min(along, b.height - b.stretcher_height - b.taper_start)
 
 
+# Numbers that fit under the smallest bench.
+SNUG_LEGS = {
+    "splay": 0.0,
+    "base_thickness": 15.0,
+    "stretcher_height": 25.0,
+    "leg_top_width": 20.0,
+    "leg_foot_width": 20.0,
+    "taper_start": 0.0,
+    "tenon_thickness": 5.0,
+    "bridle_fit": 0.2,
+}
+
+
 def words(corner: str) -> str:
     """A corner as it is said: ``back left``."""
     return corner.replace("_", " ")

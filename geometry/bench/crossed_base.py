@@ -6,8 +6,9 @@ import math
 from collections.abc import Mapping
 
 from geometry.bench.base_numbers import DIAGONALS, base_numbers, crossing, outward
+from geometry.bench.base_place import SNUG_CORNERS
 from geometry.bench.base_rules import CONSTRAINTS
-from geometry.bench.bridled_legs import words
+from geometry.bench.bridled_legs import SNUG_LEGS, words
 from geometry.bench.derived import Derived, derived_angle, derived_length
 from geometry.bench.member import Member
 from geometry.bench.overall import CROSSED, base_is
@@ -66,6 +67,10 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
     return tuple(rows)
 
 
+def _snug(_spec: BenchSpec) -> dict[str, float]:
+    return {**SNUG_LEGS, **SNUG_CORNERS}
+
+
 def has_crossed_base(spec: BenchSpec) -> bool:
     return base_is(CROSSED, spec)
 
@@ -77,4 +82,5 @@ MEMBER = Member(
     joints=_joints,
     derived=_derived,
     present=has_crossed_base,
+    snug=_snug,
 )

@@ -14,6 +14,7 @@ from geometry.bench import shelves
 from geometry.bench.openings import WIDTH_READS
 from geometry.bench.partitions import evenly
 from geometry.bench.runner_numbers import runner_of, runner_values
+from geometry.bench.settling import settled
 from geometry.design.parameter import Value
 from geometry.design.spec import BenchSpec
 from shared.runners import generic
@@ -27,6 +28,8 @@ _OPENINGS = frozenset(WIDTH_READS.split())
 def changed(spec: BenchSpec, changes: Mapping[str, Value]) -> BenchSpec:
     """``spec`` with the changes and all that follows; values given in ``changes`` stay as given."""
     wanted = spec.changed(changes)
+    if any(isinstance(value, str) for value in changes.values()):
+        wanted = settled(spec, wanted, changes)
     if wanted.count("partition_count") != spec.count("partition_count"):
         wanted = _with(wanted, evenly(wanted), changes)
     if spec.number("flare") <= 0.0 < wanted.number("flare") and not _stations_fit(wanted):

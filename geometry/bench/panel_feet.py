@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 
+from geometry.bench.base_place import SNUG_EDGES
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_angle, derived_length
 from geometry.bench.member import Member
@@ -332,10 +333,35 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
     return tuple(rows)
 
 
+def _snug(_spec: BenchSpec) -> dict[str, float]:
+    return {
+        **SNUG_EDGES,
+        "panel_middle": 0.0,
+        "panel_thickness": 12.0,
+        "panel_relief": 0.0,
+        "panel_pad": 15.0,
+        "panel_rail_height": 20.0,
+        "panel_rail_thickness": 12.0,
+        "panel_rail_down": 10.0,
+        "panel_rail_forward": 0.0,
+        "panel_tenon_thickness": 5.0,
+        "panel_shoulder": 2.0,
+        "panel_wedge": 2.0,
+        "panel_fit": 0.2,
+    }
+
+
 def has_panel_feet(spec: BenchSpec) -> bool:
     return base_is(PANEL_FEET, spec)
 
 
 MEMBER = Member(
-    "panel feet", PARAMETERS, CONSTRAINTS, _parts, _joints, derived=_derived, present=has_panel_feet
+    "panel feet",
+    PARAMETERS,
+    CONSTRAINTS,
+    _parts,
+    _joints,
+    derived=_derived,
+    present=has_panel_feet,
+    snug=_snug,
 )

@@ -12,6 +12,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
+from geometry.bench.base_place import SNUG_EDGES
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
 from geometry.bench.member import Member
@@ -262,10 +263,21 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
     )
 
 
+def _snug(_spec: BenchSpec) -> dict[str, float]:
+    return {**SNUG_EDGES, "plinth_thickness": 8.0, "plinth_block": 12.0}
+
+
 def has_plinth(spec: BenchSpec) -> bool:
     return base_is(PLINTH, spec)
 
 
 MEMBER = Member(
-    "plinth", PARAMETERS, CONSTRAINTS, _parts, _joints, derived=_derived, present=has_plinth
+    "plinth",
+    PARAMETERS,
+    CONSTRAINTS,
+    _parts,
+    _joints,
+    derived=_derived,
+    present=has_plinth,
+    snug=_snug,
 )

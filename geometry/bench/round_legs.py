@@ -231,6 +231,26 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
     )
 
 
+def _snug(spec: BenchSpec) -> dict[str, float]:
+    """Upright legs with the least tenons, as far out as what stands above allows."""
+    board, size = above(spec), 20.0
+    tenon, fit = 12.0, spec.number("leg_tenon_fit")
+    clear = (tenon + fit) / 2.0 + 0.5
+    return {
+        "splay": 0.0,
+        "rake": 0.0,
+        "leg_size": size,
+        "leg_foot": 10.0,
+        "leg_taper_start": 0.0,
+        "leg_tenon": tenon,
+        "leg_wedge": 2.0,
+        "inset_left": max(board.left[0] + _CLEAR, LEAST_EDGE) + clear,
+        "inset_right": max(spec.number("length") - board.right[1] + _CLEAR, LEAST_EDGE) + clear,
+        "inset_back": -board.back + LEAST_EDGE + clear,
+        "inset_front": spec.number("depth") + board.front + LEAST_EDGE + clear,
+    }
+
+
 def has_round_legs(spec: BenchSpec) -> bool:
     return spec.value("base") == FOUR_LEGS and spec.value("leg_joint") == ROUND
 
@@ -243,4 +263,5 @@ MEMBER = Member(
     _joints,
     derived=_derived,
     present=has_round_legs,
+    snug=_snug,
 )

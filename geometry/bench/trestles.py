@@ -13,6 +13,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from geometry.bench.base_numbers import BaseNumbers, base_numbers
+from geometry.bench.base_place import SNUG_CORNERS
+from geometry.bench.bridled_legs import SNUG_LEGS
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_angle, derived_length
 from geometry.bench.member import Member
@@ -320,10 +322,31 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
     return tuple(rows)
 
 
+def _snug(_spec: BenchSpec) -> dict[str, float]:
+    return {
+        **SNUG_LEGS,
+        **SNUG_CORNERS,
+        "rail_width": 20.0,
+        "rail_height": 15.0,
+        "rail_forward": 0.0,
+        "rail_tenon_height": 6.0,
+        "rail_shoulder": 2.0,
+        "rail_wedge": 2.0,
+        "rail_fit": 0.2,
+    }
+
+
 def has_trestles(spec: BenchSpec) -> bool:
     return base_is(TRESTLES, spec)
 
 
 MEMBER = Member(
-    "trestles", PARAMETERS, CONSTRAINTS, _parts, _joints, derived=_derived, present=has_trestles
+    "trestles",
+    PARAMETERS,
+    CONSTRAINTS,
+    _parts,
+    _joints,
+    derived=_derived,
+    present=has_trestles,
+    snug=_snug,
 )

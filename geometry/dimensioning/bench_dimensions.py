@@ -12,6 +12,7 @@ from geometry.bench.members import has
 from geometry.dimensioning.base_dimensions import base_dimensions, crossing_dimensions
 from geometry.dimensioning.case_dimensions import case_dimensions
 from geometry.dimensioning.dimension import Dimension
+from geometry.dimensioning.four_leg_dimensions import apron_dimensions, four_leg_dimensions
 from geometry.dimensioning.opening_dimensions import (
     drawer_dimensions,
     opening_dimensions,
@@ -34,6 +35,8 @@ _DIMENSIONED: tuple[tuple[str, Callable[[Bench], tuple[Dimension, ...]]], ...] =
     ("bridled legs", base_dimensions),
     ("crossed base", crossing_dimensions),
     ("trestles", trestle_dimensions),
+    ("four legs", four_leg_dimensions),
+    ("aprons", apron_dimensions),
     ("plinth", plinth_dimensions),
     ("panel feet", panel_dimensions),
 )

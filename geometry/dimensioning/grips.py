@@ -8,6 +8,7 @@ from geometry.bench.bench import Bench
 from geometry.bench.members import has
 from geometry.dimensioning.base_grips import base_grips
 from geometry.dimensioning.case_grips import case_grips
+from geometry.dimensioning.four_leg_dimensions import apron_grips, four_leg_grips
 from geometry.dimensioning.opening_dimensions import drawer_grips, shelf_grips
 from geometry.dimensioning.overall_dimensions import overall_grips
 from geometry.dimensioning.panel_dimensions import panel_grips
@@ -24,6 +25,8 @@ _GRIPPED: tuple[tuple[str, Callable[[Bench], tuple[Grip, ...]]], ...] = (
     ("overall", overall_grips),
     ("bridled legs", base_grips),
     ("trestles", trestle_grips),
+    ("four legs", four_leg_grips),
+    ("aprons", apron_grips),
     ("panel feet", panel_grips),
     ("plinth", plinth_grips),
     ("base place", place_grips),

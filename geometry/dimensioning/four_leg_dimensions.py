@@ -1,0 +1,144 @@
+"""Dimensions and grips of four raking and splaying legs and their aprons.
+
+Splay is what the front elevation shows of the lean and rake what the end elevation shows, so both
+angles are seen there as they are.
+"""
+
+from __future__ import annotations
+
+import math
+
+from geometry.bench.apron_numbers import ENDS, apron_numbers, tenon_at
+from geometry.bench.bench import Bench
+from geometry.bench.four_leg_numbers import (
+    CORNERS,
+    FourLegs,
+    Stand,
+    foot_low,
+    four_legs,
+    outward_signs,
+    stand,
+    taper_stations,
+)
+from geometry.dimensioning.dimension import Dimension
+from geometry.dimensioning.making import BELOW, LEVEL, UPRIGHT, WITHIN, Place, bound, follows
+from geometry.dimensioning.pull import Grip, Pull
+from geometry.primitives.frame import Vec2, Vec3, add, scale
+from geometry.views.bench_views import end_view
+from geometry.views.view import FRONT, PLAN, View
+
+
+def four_leg_dimensions(bench: Bench) -> tuple[Dimension, ...]:
+    n, view = four_legs(bench.spec), end_view(bench)
+    near = "right" if view.right[1] > 0.0 else "left"
+    found = [
+        _lean(bench, n, "splay", FRONT, "front_right"),
+        _lean(bench, n, "rake", view, f"front_{near}"),
+    ]
+    # A turned leg shows its width in no view of the bench.
+    if not n.turned:
+        found.append(_size(bench, n))
+    return tuple(found)
+
+
+def apron_dimensions(bench: Bench) -> tuple[Dimension, ...]:
+    a = apron_numbers(bench.spec)
+    low, high = a.legs.height - a.height, a.legs.height
+    first, second = (tenon_at(a, "front", corner) for corner in ENDS["front"])
+    ends = [at.frame.to_bench(at.point(at.top, 0.0, 0.0)) for at in (first, second)]
+    (left, right), x = (FRONT.project(point) for point in ends), (ends[0][0] + ends[1][0]) / 2.0
+    return (
+        follows(bench, "apron_front_between", Place(FRONT, left, right, LEVEL, BELOW, 2)),
+        bound(bench, "apron_height", Place(FRONT, (x, high), (x, low), UPRIGHT, WITHIN, 1, -1.0)),
+    )
+
+
+def four_leg_grips(bench: Bench) -> tuple[Grip, ...]:
+    """The legs' outer edges, and in plan the lines on which their tops stand."""
+    n = four_legs(bench.spec)
+    found = []
+    for view, name in ((FRONT, "splay"), (end_view(bench), "rake")):
+        for corner in CORNERS:
+            line = _outer_edge(n, stand(n, corner))
+            top, foot = (view.project(point) for point in line)
+            found.append(Grip(view.name, top, foot, _lean_pull(n, name, view, corner)))
+    found += [_tapered_edge(n, corner) for corner in ("front_left", "front_right")]
+    for x, name, sign in ((n.left, "inset_left", 1.0), (n.right, "inset_right", -1.0)):
+        pull = Pull(name, (sign, 0.0))
+        found.append(Grip(PLAN.name, (x, n.back), (x, n.front), pull))
+    for y, name, sign in ((n.back, "inset_back", -1.0), (n.front, "inset_front", 1.0)):
+        pull = Pull(name, (0.0, sign))
+        found.append(Grip(PLAN.name, (n.left, y), (n.right, y), pull))
+    return tuple(found)
+
+
+def apron_grips(bench: Bench) -> tuple[Grip, ...]:
+    """The lower edges of the aprons."""
+    a = apron_numbers(bench.spec)
+    n, z = a.legs, a.legs.height - a.height
+    view, lower = end_view(bench), Pull("apron_height", (0.0, -1.0))
+    back, front = view.project((0.0, n.back, z)), view.project((0.0, n.front, z))
+    return (
+        Grip(FRONT.name, (n.left, z), (n.right, z), lower),
+        Grip(view.name, back, front, lower),
+    )
+
+
+def _lean(bench: Bench, n: FourLegs, name: str, view: View, corner: str) -> Dimension:
+    x, y = n.place(corner)
+    sx, sy = outward_signs(corner)
+    lean_x, lean_y = n.tangents
+    apex = view.project((x, y, n.height))
+    foot = view.project((x + sx * lean_x * n.height, y + sy * lean_y * n.height, 0.0))
+    title = "Splay, seen from the front" if name == "splay" else "Rake, seen from the side"
+    return Dimension(
+        name=name,
+        title=title,
+        view=view.name,
+        value=bench.spec.number(name),
+        unit="deg",
+        start=(apex[0], 0.0),
+        end=foot,
+        along=LEVEL,
+        side=WITHIN,
+        rank=1,
+        parameter=name,
+        apex=apex,
+        pull=_lean_pull(n, name, view, corner),
+    )
+
+
+def _lean_pull(n: FourLegs, name: str, view: View, corner: str) -> Pull:
+    sx, sy = outward_signs(corner)
+    outward: Vec3 = (sx, 0.0, 0.0) if name == "splay" else (0.0, sy, 0.0)
+    return Pull(name, view.project(outward), 1.0, n.height)
+
+
+def _size(bench: Bench, n: FourLegs) -> Dimension:
+    """The leg's width in the front view, square to it where the taper starts."""
+    at = stand(n, "front_left")
+    begin = add(at.origin, scale(at.down, taper_stations(n, at)[0]))
+    start, end = FRONT.project(begin), FRONT.project(add(begin, scale(at.beside, n.size)))
+    run = math.dist(start, end)
+    along: Vec2 = ((end[0] - start[0]) / run, (end[1] - start[1]) / run)
+    return bound(bench, "leg_size", Place(FRONT, start, end, along, WITHIN, 1))
+
+
+def _tapered_edge(n: FourLegs, corner: str) -> Grip:
+    """The inner tapered edge in the front view: the foot grows as it moves inward."""
+    at = stand(n, corner)
+    start, end = taper_stations(n, at)
+    low, high = foot_low(n), foot_low(n) + n.foot
+    top = add(add(at.origin, scale(at.down, start)), scale(at.beside, n.size))
+    foot = add(add(at.origin, scale(at.down, end)), scale(at.beside, high))
+    inward = -outward_signs(corner)[0]
+    share = abs(at.beside[0]) * (0.5 if low > 0.0 else 1.0)
+    pull = Pull("leg_foot", (inward, 0.0), 1.0 / share)
+    return Grip(FRONT.name, FRONT.project(top), FRONT.project(foot), pull)
+
+
+def _outer_edge(n: FourLegs, at: Stand) -> tuple[Vec3, Vec3]:
+    """A leg's outer arris at full size, from the underside to the floor."""
+    top = at.station(0.0, 0.0, n.height)
+    foot = at.station(0.0, 0.0, 0.0)
+    return add(at.origin, scale(at.down, top)), add(at.origin, scale(at.down, foot))
