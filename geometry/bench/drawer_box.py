@@ -42,10 +42,10 @@ def box_pieces(box: BoxNumbers) -> tuple[Part, ...]:
     front = Frame.of((start, m.end, 0.0), (1, 0, 0), (0, 0, 1))
     back = Frame.of((box.width - start, box.length - m.end, 0.0), (-1, 0, 0), (0, 0, 1))
     return (
-        _piece(FRONT, "box front", "drawer box front", Shape(end, ()), front),
-        _piece(BACK, "back", "drawer back", Shape(end, _back_cuts(box)), back),
-        _piece(LEFT, "side, left", "drawer side", side, left),
-        _piece(RIGHT, "side, right", "drawer side", side, right),
+        _piece(FRONT, "Drawer box front", "drawer box front", Shape(end, ()), front),
+        _piece(BACK, "Drawer back", "drawer back", Shape(end, _back_cuts(box)), back),
+        _piece(LEFT, "Drawer side, left", "drawer side", side, left),
+        _piece(RIGHT, "Drawer side, right", "drawer side", side, right),
         _bottom(box),
     )
 
@@ -71,7 +71,7 @@ def _bottom(box: BoxNumbers) -> Part:
     origin = (m.side - inside, box.length - m.end + inside, m.up + m.bottom)
     return Part(
         name=BOTTOM,
-        title="bottom",
+        title="Drawer bottom",
         kind="drawer bottom",
         material="",
         shape=Shape(blank, ()),

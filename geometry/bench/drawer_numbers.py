@@ -120,6 +120,11 @@ class Drawer:
         return f"Drawer {self.number} of {self.opening.title}"
 
     @property
+    def place(self) -> str:
+        """Which one it is, after the name of a part."""
+        return f"{self.opening.title}, drawer {self.number}"
+
+    @property
     def front_height(self) -> float:
         return round(self.z_high - self.z_low, 9)
 

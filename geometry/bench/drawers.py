@@ -54,13 +54,14 @@ def _drawer(
     drawer: Drawer, fronts: Fronts, row: Runner, timber: str, box_timber: str, sheet: str
 ) -> tuple[Part, ...]:
     """All parts of one drawer where they stand."""
-    note = f"for a {row.kind} runner of {{{drawer.box.length:.6g} mm}}: check your runner's sheet"
+    size = f"{{{drawer.box.length:.6g} mm}}"
+    note = f"runs on {row.kind} runners of {size}: check your runner's sheet"
     notes = {LEFT: (note,), RIGHT: (note,)} if row.kind != WOODEN else {}
     pieces = [
         replace(
             piece,
             name=f"{drawer.name}_{piece.name}",
-            title=f"{drawer.title}, {piece.title}",
+            title=f"{piece.title}, {drawer.place}",
             material=sheet if piece.name == BOTTOM else box_timber,
             frame=_moved(piece.frame, drawer.origin),
             notes=notes.get(piece.name, ()),
@@ -83,7 +84,7 @@ def _front(drawer: Drawer, fronts: Fronts, timber: str) -> Part:
     blank = Blank(round(width + 2.0 * on, 9), round(height + 2.0 * on, 9), fronts.thickness)
     return Part(
         name=f"{drawer.name}_front",
-        title=f"{drawer.title}, front",
+        title=f"Drawer front, {drawer.place}",
         kind="drawer front",
         material=timber,
         shape=Shape(blank, cuts),
@@ -107,7 +108,7 @@ def _runners(drawer: Drawer, row: Runner, timber: str) -> tuple[Part, Part]:
     left, right = (
         Part(
             name=f"{drawer.name}_runner_{side}",
-            title=f"{drawer.title}, runner, {side}",
+            title=f"Drawer runner, {side}, {drawer.place}",
             kind="runner",
             material=timber,
             shape=Shape(blank, ()),

@@ -28,7 +28,8 @@ class Dimension:
     ``note`` is a word written after the value, such as ``true`` for an angle that the view shows
     foreshortened.  ``running`` dimensions of one rank share their start point and one row: each
     has its value at its end's arrowhead (running dimensioning of ISO 129-1, from memory).
-    ``if_room`` marks one that is left out where its text does not fit between its points.
+    A dimension with a ``room`` (mm of the view) stands no farther than that to either side of its
+    points, its text between them, and is left out where it finds no place there.
     """
 
     name: str
@@ -47,4 +48,4 @@ class Dimension:
     pull: Pull | None = None
     note: str = ""
     running: bool = False
-    if_room: bool = False
+    room: float | None = None

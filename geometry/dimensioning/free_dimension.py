@@ -13,8 +13,8 @@ class FreeDimension:
     """A dimension to be placed by looking for room; points in sheet mm.
 
     ``along`` is the unit direction of measuring; for an angle ``apex`` is given instead.
-    ``side`` is +1 or -1, or 0 for a line that stands between its points.  ``if_room``: only where
-    the text fits between its points, else not at all.
+    ``side`` is +1 or -1, or 0 for a line that stands between its points.  One with a
+    ``room`` (sheet mm) keeps within that of its points, or is not drawn.
     """
 
     name: str
@@ -26,4 +26,4 @@ class FreeDimension:
     along: Vec2
     side: int
     apex: Vec2 | None = None
-    if_room: bool = False
+    room: float | None = None

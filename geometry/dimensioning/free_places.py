@@ -29,13 +29,13 @@ def place_free(
 ) -> PlacedDimension | None:
     """The dimension in the first place where its text touches nothing; put on the ground.
 
-    None for one that is only wanted where there is room, and has none.
+    None for one that must keep within its room, and has none.
     """
-    if wanted.if_room and not _text_between(wanted):
+    if wanted.room is not None and not _text_between(wanted):
         return None
     found = _first_clear(_candidates(wanted, outline, style), ground, style)
     if found is None:
-        if wanted.if_room:
+        if wanted.room is not None:
             return None
         found = _led_outside(wanted, ground, outline, style)
     kept: list[Line] = []

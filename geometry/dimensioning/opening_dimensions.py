@@ -1,7 +1,7 @@
 """Dimensions of openings, shelves and drawers, all within the front elevation.
 
-Those that follow stand inside their opening where there is room for them, and are left out where
-there is none: the story stick has them all.
+They stand inside their opening where there is room for them, and are left out where there is
+none: the story stick has them all.
 """
 
 from __future__ import annotations
@@ -28,17 +28,17 @@ def opening_dimensions(bench: Bench) -> tuple[Dimension, ...]:
 
 
 def _width(bench: Bench, at: Opening) -> Dimension:
-    level = (at.z_low + at.z_high) / 2.0
+    low, high = at.z_low, at.z_high
     if at.fill == SHELF:
         under = bench.spec.number(height_name(at.index))
         top = at.z_low + under + bench.spec.number("shelf_thickness")
-        above = at.z_high - top
-        level = at.z_low + under / 2.0 if under > above else top + above / 2.0
+        low, high = (low, low + under) if under > high - top else (top, high)
     elif at.fill == DRAWERS:
         lowest = [d for d in drawers(bench.spec) if d.opening.index == at.index][-1]
-        level = (lowest.z_low + lowest.z_high) / 2.0
+        low, high = lowest.z_low, lowest.z_high
+    level = (low + high) / 2.0
     place = Place(FRONT, (at.x_left, level), (at.x_right, level), LEVEL, WITHIN, 1)
-    return replace(follows(bench, f"opening_{at.index}_width", place), if_room=True)
+    return replace(follows(bench, f"opening_{at.index}_width", place), room=(high - low) / 2.0)
 
 
 def shelf_dimensions(bench: Bench) -> tuple[Dimension, ...]:
@@ -48,7 +48,8 @@ def shelf_dimensions(bench: Bench) -> tuple[Dimension, ...]:
         name = height_name(at.index)
         x = at.x_left + _LEFTWARD * at.width
         high = at.z_low + bench.spec.number(name)
-        found.append(bound(bench, name, Place(FRONT, (x, at.z_low), (x, high), UPRIGHT, WITHIN, 1)))
+        place = Place(FRONT, (x, at.z_low), (x, high), UPRIGHT, WITHIN, 1)
+        found.append(replace(bound(bench, name, place), room=_LEFTWARD * at.width))
     return tuple(found)
 
 
@@ -81,7 +82,8 @@ def drawer_dimensions(bench: Bench) -> tuple[Dimension, ...]:
 def _front_height(bench: Bench, drawer: Drawer) -> Dimension:
     x = drawer.x_low + _LEFTWARD * drawer.front_width
     place = Place(FRONT, (x, drawer.z_low), (x, drawer.z_high), UPRIGHT, WITHIN, 1)
-    return replace(follows(bench, f"{drawer.name}_front_height", place), if_room=True)
+    room = _LEFTWARD * drawer.front_width
+    return replace(follows(bench, f"{drawer.name}_front_height", place), room=room)
 
 
 def drawer_grips(bench: Bench) -> tuple[Grip, ...]:

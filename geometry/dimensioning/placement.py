@@ -152,7 +152,7 @@ def _free(one: _Wanted, scale: float) -> FreeDimension:
         dimension.along,
         dimension.side,
         None if apex is None else (apex[0] * scale, apex[1] * scale),
-        dimension.if_room,
+        None if dimension.room is None else dimension.room * scale,
     )
 
 

@@ -35,6 +35,9 @@ def slanted_places(
         corners = [x * nx + y * ny for x in (left, right) for y in (bottom, top)]
         beyond = wanted.side * max(wanted.side * c for c in corners) + wanted.side * style.first_row
         offsets = [*(edge + wanted.side * o for o in _OFFSETS), beyond]
+    if wanted.room is not None:
+        least = wanted.room - style.clearance - 2.0 * HALF_BOX * style.text_height
+        offsets = [o for o in offsets if abs(o - (start_off + end_off) / 2.0) <= least]
     for offset in offsets:
         yield from _on_a_line(wanted, (nx, ny), offset, style)
 

@@ -106,7 +106,7 @@ def test_alt_moves_freely(window: Workplace, hand: MouseHand) -> None:
 def test_it_stops_at_the_limit_and_says_why(window: Workplace, hand: MouseHand) -> None:
     hand.press(hand.text_of("case_height"))
     hand.pull((0.0, 400.0))
-    note = window.page.canvas.deeds.under_hand().note
+    note = window.page.canvas.under_hand().note
     first, reason = note.split("\n")
     assert first.startswith("Case height")
     assert len(reason) > 10
@@ -145,7 +145,7 @@ def test_a_derived_dimension_cannot_be_dragged(window: Workplace, hand: MouseHan
     before = window.desk.spec
     hand.drag(hand.text_of("seat_height"), (0.0, -40.0))
     assert window.desk.spec == before
-    assert "Follows from" in window.page.canvas.deeds.under_hand().note
+    assert "Follows from" in window.page.canvas.under_hand().note
 
 
 def test_one_recompute_a_frame(window: Workplace, hand: MouseHand) -> None:

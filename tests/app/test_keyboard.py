@@ -18,11 +18,11 @@ def test_tab_walks_every_dimension_and_then_leaves(window: Workplace, qtbot: QtB
     assert set(names) == set(canvas.view.model.dimension_named)
     for name in names:
         qtbot.keyClick(canvas, Qt.Key.Key_Tab)
-        assert canvas.deeds.focus == name
-        assert canvas.deeds.under_hand().focus == name
+        assert canvas.sight.focus == name
+        assert canvas.under_hand().focus == name
     qtbot.keyClick(canvas, Qt.Key.Key_Tab)
     assert not canvas.hasFocus()
-    assert canvas.deeds.focus == ""
+    assert canvas.sight.focus == ""
 
 
 def test_backtab_walks_back(window: Workplace, qtbot: QtBot) -> None:
@@ -32,7 +32,7 @@ def test_backtab_walks_back(window: Workplace, qtbot: QtBot) -> None:
     for _ in range(2):
         qtbot.keyClick(canvas, Qt.Key.Key_Tab)
     qtbot.keyClick(canvas, Qt.Key.Key_Backtab)
-    assert canvas.deeds.focus == names[0]
+    assert canvas.sight.focus == names[0]
     qtbot.keyClick(canvas, Qt.Key.Key_Backtab)
     assert not canvas.hasFocus()
 
@@ -81,14 +81,14 @@ def test_enter_types_and_enter_again_sets(window: Workplace, qtbot: QtBot) -> No
     qtbot.keyClick(field, Qt.Key.Key_Return)
     assert window.desk.spec.number("base_height") == 203.2
     assert canvas.hasFocus()
-    assert canvas.deeds.focus == "base_height"
+    assert canvas.sight.focus == "base_height"
 
 
 def test_an_arrow_stops_at_the_limit_and_says_why(window: Workplace, qtbot: QtBot) -> None:
     walk_to(window, qtbot, "board_thickness")
     for _ in range(10):
         qtbot.keyClick(window.page.canvas, Qt.Key.Key_Down, SHIFT)
-    note = window.page.canvas.deeds.under_hand().note
+    note = window.page.canvas.under_hand().note
     assert len(note.split("\n")) == 2
     assert window.desk.spec.number("board_thickness") >= 10.0
 
@@ -147,6 +147,6 @@ def walk_to(window: Workplace, qtbot: QtBot, name: str) -> None:
     canvas.setFocus()
     for _ in canvas.view.walk():
         qtbot.keyClick(canvas, Qt.Key.Key_Tab)
-        if canvas.deeds.focus == name:
+        if canvas.sight.focus == name:
             return
     raise AssertionError(name)

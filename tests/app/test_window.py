@@ -124,7 +124,7 @@ def test_a_part_is_picked_out_in_all_views(window: Workplace, hand: MouseHand) -
     name = view.part_at(spot)
     assert name
     hand.click(spot)
-    under = window.page.canvas.deeds.under_hand()
+    under = window.page.canvas.under_hand()
     assert under.picked == name
     assert window.desk.model.bench.part(name).title in under.note
     window.page.go_to(PARTS)
@@ -154,7 +154,7 @@ def test_picking_in_the_list_picks_on_the_sheet(window: Workplace) -> None:
     window.page.go_to(PARTS)
     parts = window.page.parts.list
     parts.setCurrentIndex(parts.parts.index(2))
-    assert window.page.canvas.deeds.picked == parts.parts.rows[2].name
+    assert window.page.canvas.sight.picked == parts.parts.rows[2].name
     assert parts.parts.rows[2].title in window.page.parts.note.text()
     for joint in window.desk.model.bench.joints_of(parts.parts.rows[2].name):
         assert joint.kind.lower() in window.page.parts.note.text().lower()
@@ -166,7 +166,7 @@ def test_pointing_at_a_row_lights_the_dimension_and_back(
     stick = window.page.stick.list
     index = stick.stick.index(stick.stick.place_of("depth"))
     qtbot.mouseMove(stick.viewport(), stick.visualRect(index).center())
-    qtbot.waitUntil(lambda: "depth" in window.page.canvas.deeds.under_hand().dimensions)
+    qtbot.waitUntil(lambda: "depth" in window.page.canvas.under_hand().dimensions)
     hand.move(hand.text_of("base_height"))
     lit = [i for i in range(stick.stick.rowCount()) if stick.stick.index(i).data(Qt.UserRole + 3)]
     assert lit == [stick.stick.place_of("base_height")]
@@ -209,7 +209,7 @@ def test_show_picks_the_part_out(window: Workplace) -> None:
     window.presenter.look_for_findings()
     line: FindingLine = window.foot.lines()[0]
     line.show_asked.emit(line.finding)
-    assert window.page.canvas.deeds.picked == line.finding.parts[0]
+    assert window.page.canvas.sight.picked == line.finding.parts[0]
 
 
 @pytest.mark.parametrize("percent", [100, 200])
