@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import lru_cache
 
 from geometry.bench.bench import Bench
-from geometry.checks import base, case, collisions, housings, shelves
+from geometry.checks import base, case, collisions, drawers, housings, shelves
 from geometry.checks.check import Check
 from geometry.design.finding import Finding, Level
 
@@ -13,6 +13,7 @@ CHECKS: tuple[Check, ...] = (
     *collisions.CHECKS,
     *housings.CHECKS,
     *shelves.CHECKS,
+    *drawers.CHECKS,
     *base.CHECKS,
     *case.CHECKS,
 )

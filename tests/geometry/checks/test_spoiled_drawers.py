@@ -1,0 +1,124 @@
+"""A spoiled bench for each check of drawers; amounts worked by hand beside each.
+
+The sound bench: 1200 long with partitions of 20 at 400 and 800, case 300 high; two drawers in the
+opening 20..390 and one in 810..1120, on side-mounted runners with 12.7 each side and 3 behind.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from geometry.bench.bench import Bench
+from geometry.bench.build import build
+from geometry.bench.catalogue import default_spec
+from geometry.bench.limits import set_values
+from geometry.checks.all_checks import findings
+from geometry.design.finding import Finding, Level
+from geometry.design.parameter import Value
+from geometry.primitives.frame import Frame, Vec3, add
+
+PLACES: dict[str, Value] = {"partition_count": 2.0, "partition_1": 400.0, "partition_2": 800.0}
+FILLED: dict[str, Value] = {
+    "opening_1_fill": "drawers",
+    "opening_3_fill": "drawers",
+    "opening_1_drawers": 2.0,
+}
+SOUND = set_values(set_values(default_spec(), PLACES), FILLED)
+
+SPOILED: tuple[tuple[str, dict[str, Value], Level, float, float, bool], ...] = (
+    # check, changes, level, amount, limit, whether a mend is offered
+    (
+        "side_too_thick",  # 18 in runners for 16
+        {"runner_kind": "under-mounted", "drawer_side_thickness": 18.0},
+        Level.DO_NOT_CUT,
+        18.0,
+        16.0,
+        True,
+    ),
+    (
+        "bottom_too_low",
+        {"runner_kind": "under-mounted", "drawer_bottom_up": 10.0},
+        Level.DO_NOT_CUT,
+        10.0,
+        12.7,
+        True,
+    ),
+    ("front_binds", {"drawer_gap": 0.6}, Level.THINK_AGAIN, 0.6, 1.0, True),
+    ("deep_bottom_groove", {"drawer_groove_depth": 7.0}, Level.THINK_AGAIN, 7.0, 6.0, True),
+    (
+        # one opening 20..1120: 1100 - 2 x 0.8 = 1098.4 against 1.5 x (342 - 18 - 6) = 477
+        "wide_on_wood",
+        {"partition_count": 0.0, "runner_kind": "wooden"},
+        Level.THINK_AGAIN,
+        1098.4,
+        477.0,
+        False,
+    ),
+    # 2 - 0.8: the box is that much wider than its front at each side
+    ("box_shows", {"runner_kind": "wooden"}, Level.GOOD_TO_KNOW, 1.2, 0.0, False),
+)
+
+
+def _found(bench: Bench, check: str) -> list[Finding]:
+    return [finding for finding in findings(bench) if finding.check == check]
+
+
+def test_sound_drawers_raise_nothing() -> None:
+    assert findings(build(SOUND)) == ()
+
+
+@pytest.mark.parametrize(("check", "changes", "level", "amount", "limit", "mended"), SPOILED)
+def test_a_spoiled_drawer_is_caught_and_mended(
+    check: str,
+    changes: dict[str, Value],
+    level: Level,
+    amount: float,
+    limit: float,
+    mended: bool,
+) -> None:
+    spec = set_values(SOUND, changes)
+    bench = build(spec)
+    first = _found(bench, check)[0]
+    assert first.level is level
+    assert first.amount == pytest.approx(amount, abs=1e-9)
+    assert first.limit == pytest.approx(limit, abs=1e-9)
+    assert set(first.parts) <= {part.name for part in bench.parts}
+    assert (first.mend is not None) is mended
+    if first.mend:
+        assert not _found(build(set_values(spec, dict(first.mend.values))), check)
+
+
+def _shifted(bench: Bench, name: str, by: Vec3) -> Bench:
+    """The bench with one part somewhere else, as if it had come out another size."""
+    frame = bench.part(name).frame
+    moved = Frame(add(frame.origin, by), frame.x_axis, frame.y_axis, frame.z_axis)
+    return replace(
+        bench,
+        parts=tuple(
+            replace(part, frame=moved) if part.name == name else part for part in bench.parts
+        ),
+    )
+
+
+@pytest.mark.parametrize(
+    ("check", "piece", "by", "amount", "limit"),
+    [
+        # 2 x 12.7 is there by design; 3 too wide leaves 22.4, 2 too narrow 27.4
+        ("drawer_too_wide", "side_right", (3.0, 0.0, 0.0), 22.4, 25.4),
+        ("drawer_rattles", "side_right", (-2.0, 0.0, 0.0), 27.4, 25.4),
+        # 342 - 18 - 300 = 24 behind by design; 22 too long leaves 2
+        ("drawer_too_long", "back", (0.0, 22.0, 0.0), 2.0, 3.0),
+        ("drawer_too_long", "back", (0.0, 30.0, 0.0), -6.0, 3.0),
+    ],
+)
+def test_a_box_of_another_size_is_measured(
+    check: str, piece: str, by: Vec3, amount: float, limit: float
+) -> None:
+    spoiled = _shifted(build(SOUND), f"drawer_1_2_{piece}", by)
+    (found,) = _found(spoiled, check)
+    assert found.amount == pytest.approx(amount, abs=1e-9)
+    assert found.limit == pytest.approx(limit, abs=1e-9)
+    assert "Drawer 2 of opening 1" in found.message
+    assert f"drawer_1_2_{piece}" in found.parts
