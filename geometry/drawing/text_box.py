@@ -108,7 +108,14 @@ class TextBox:
 def broken_around(line: Line, boxes: Sequence[TextBox], margin: float) -> list[Line]:
     """What is left of a line when it is interrupted where it would run through text."""
     pieces = [line]
+    left, right = (line[0], line[2]) if line[0] < line[2] else (line[2], line[0])
+    low, high = (line[1], line[3]) if line[1] < line[3] else (line[3], line[1])
     for box in boxes:
+        reach = box.half_width + box.half_height + margin
+        if left > box.x + reach or right < box.x - reach:
+            continue
+        if low > box.y + reach or high < box.y - reach:
+            continue
         left: list[Line] = []
         for piece in pieces:
             hidden = box.stretch_of(piece, margin)
