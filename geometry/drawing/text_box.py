@@ -116,11 +116,11 @@ def broken_around(line: Line, boxes: Sequence[TextBox], margin: float) -> list[L
             continue
         if low > box.y + reach or high < box.y - reach:
             continue
-        left: list[Line] = []
+        kept: list[Line] = []
         for piece in pieces:
             hidden = box.stretch_of(piece, margin)
-            left.extend([piece] if hidden is None else _outside(piece, hidden))
-        pieces = left
+            kept.extend([piece] if hidden is None else _outside(piece, hidden))
+        pieces = kept
     return pieces
 
 
