@@ -29,7 +29,9 @@ from shared.line_styles import LINE_STYLES
 POINTS_PER_MM = 72.0 / 25.4
 _BLACK = 0.0
 _QUIET = 0.38  # grey that still reads at 5:1 on white
-_QUIET_ROLES = frozenset({Role.HIDDEN, Role.CENTRE, Role.DERIVED, Role.GRID})
+_QUIET_ROLES = frozenset(
+    {Role.HIDDEN, Role.CENTRE, Role.DERIVED, Role.GRID, Role.HATCH, Role.BREAK}
+)
 _ROUND, _BUTT = 1, 0
 _PROGRAM = "Settlewright"
 

@@ -64,6 +64,8 @@ _ROWS = (
     LineStyle("cut", NARROW, (), "TEMPLATE_CUT", "01.1", _OURS),  # narrow: a saw follows it
     LineStyle("scribe", 0.18, _dashed(0.18), "TEMPLATE_SCRIBE", "02.1", _OURS),
     LineStyle("grid", 0.13, (), "GRID", "01.1", _OURS),
+    LineStyle("hatch", 0.18, (), "HATCH", "01.1", _OURS),  # finer than narrow: outlines lead
+    LineStyle("break", NARROW, (), "BREAK", "01.1", _ISO),
     LineStyle("frame", 0.7, (), "FRAME", "01.2", "ISO 5457:1999, from memory"),
     LineStyle("text", NARROW, (), "TEXT", "01.1", "ISO 3098-0:1997 type B, h = 2.5"),
     LineStyle("title", 0.35, (), "TITLE", "01.1", "ISO 3098-0:1997 type B, h = 3.5"),

@@ -21,7 +21,18 @@ from geometry.drawing.marks import Anchor, Arc, Fill, Label, Mark, Role, Strokes
 from shared.lettering import ASCENT_RATIO, DESCENT_RATIO, text_width
 from shared.line_styles import LINE_STYLES
 
-QUIET_ROLES = frozenset({Role.HIDDEN, Role.CENTRE, Role.DERIVED, Role.TRIM, Role.GRID, Role.SCRIBE})
+QUIET_ROLES = frozenset(
+    {
+        Role.HIDDEN,
+        Role.CENTRE,
+        Role.DERIVED,
+        Role.TRIM,
+        Role.GRID,
+        Role.SCRIBE,
+        Role.HATCH,
+        Role.BREAK,
+    }
+)
 DRAWING_ORDER = tuple(reversed(Role))
 """Quiet lines first, so that visible ones lie on top."""
 

@@ -29,6 +29,8 @@ class Role(Enum):
     CUT = "cut"  # full-size template outlines
     SCRIBE = "scribe"  # full-size lines to mark through, not to cut
     GRID = "grid"  # faint stations on templates
+    HATCH = "hatch"  # what a section cuts through
+    BREAK = "break"  # where a detail leaves off and the piece goes on
     FRAME = "frame"  # border and title block
     TEXT = "text"  # notes and title block words
     TITLE = "title"
