@@ -42,7 +42,11 @@ def count_for(height: float, width: float) -> int:
     >>> count_for(90.0, 80.0)  # 3 spaces
     2
     """
-    count = max(2, round((height / width + 1.0) / 2.0))
+    fewer = int((height / width + 1.0) / 2.0)
+    count = min(
+        (max(2, fewer), max(2, fewer + 1)),
+        key=lambda n: (abs(height / (2 * n - 1) - width), n),
+    )
     while count > 2 and height / (2 * count - 1) < LEAST_FINGER:
         count -= 1
     return count

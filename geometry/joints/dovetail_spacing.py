@@ -56,7 +56,8 @@ class Spacing:
         >>> Spacing(100.0, 18.0, 6.0, 6.0, 7.0).count_for(17.5)
         4
         """
-        count = max(1, round((self.height - 2.0 * self.half_pin + self.pin) / (width + self.pin)))
+        fewer = int((self.height - 2.0 * self.half_pin + self.pin) / (width + self.pin))
+        count = min((max(1, fewer), fewer + 1), key=lambda n: (abs(self.tail_width(n) - width), n))
         while count > 1 and self.room(count) < 0.0:
             count -= 1
         return count
