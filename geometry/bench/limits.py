@@ -133,7 +133,9 @@ def _reach(spec: BenchSpec, name: str, rule: Constraint, good: float, bad: float
     def slack(value: float) -> float:
         return rule.slack(changed(spec, {name: value}))
 
-    start, at_good, at_bad = good, slack(good), slack(bad)
+    start, downward, at_good, at_bad = good, bad < good, slack(good), slack(bad)
+    # Where rounding has left a rule a hair short already, no more is asked than it holds now.
+    enough = min(0.0, at_good)
     straight = abs(slack((good + bad) / 2.0) - (at_good + at_bad) / 2.0) < SLACK
     if straight and at_bad >= -SLACK:
         return bad
@@ -152,7 +154,7 @@ def _reach(spec: BenchSpec, name: str, rule: Constraint, good: float, bad: float
     else:
         for _ in range(60):
             middle = (good + bad) / 2.0
-            if slack(middle) >= 0.0:
+            if slack(middle) >= enough:
                 good = middle
             else:
                 bad = middle
@@ -164,7 +166,7 @@ def _reach(spec: BenchSpec, name: str, rule: Constraint, good: float, bad: float
         written += math.copysign(1e-6, start - good)
     if slack(written) < -SLACK:
         return good
-    return min(written, start) if good < start else max(written, start)
+    return min(written, start) if downward else max(written, start)
 
 
 def _first_gap(
