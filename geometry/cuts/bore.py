@@ -1,4 +1,4 @@
-"""A round hole bored square into a face, to a depth."""
+"""A round hole bored square into a face, to a depth or right through."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from geometry.cuts.contour import Contour, Face, Operation
 from geometry.cuts.cut import Blank
-from geometry.cuts.overrun import OVERRUN
+from geometry.cuts.overrun import OVERRUN, past
 from geometry.cuts.removal import Prism, Removal
 from geometry.primitives.path import HALF_TURN_BULGE, Path
 
@@ -36,9 +36,12 @@ class Bore:
         )
 
     def removals(self, blank: Blank) -> tuple[Removal, ...]:
+        deep = past(self.depth, 0.0, blank.thickness)
         if self.face is Face.FACE_SIDE:
-            return (Prism(self.path(), -OVERRUN, self.depth),)
-        return (Prism(self.path(), blank.thickness - self.depth, blank.thickness + OVERRUN),)
+            return (Prism(self.path(), -OVERRUN, deep),)
+        return (Prism(self.path(), blank.thickness - deep, blank.thickness + OVERRUN),)
 
-    def contours(self, blank: Blank) -> tuple[Contour, ...]:  # noqa: ARG002
+    def contours(self, blank: Blank) -> tuple[Contour, ...]:
+        if past(self.depth, 0.0, blank.thickness) > blank.thickness:
+            return (Contour(Operation.INSIDE, self.face, self.path()),)
         return (Contour(Operation.POCKET, self.face, self.path(), self.depth),)

@@ -1,0 +1,89 @@
+"""What the cuts of drawers take from a board of 400 x 100 x 20, worked by hand; mm, mm³."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from geometry.cuts.bore import Bore
+from geometry.cuts.contour import Face, Operation
+from geometry.cuts.cut import Blank, Cut
+from geometry.cuts.end_gaps import EndGaps, Gap
+from geometry.cuts.groove import Groove
+from geometry.cuts.sockets import Socket, Sockets
+from geometry.cuts.trim import Trim
+from geometry.design.part import Shape
+from geometry.solids.cutting import solid_of
+from geometry.solids.measure import piece_count
+from shared.tolerances import CHORD_ERROR
+
+BOARD = Blank(400.0, 100.0, 20.0)
+WHOLE = 800_000.0
+
+WASTES: dict[str, tuple[Cut, float]] = {
+    "stopped groove": (Groove(10.0, 390.0, 12.0, 18.0, 5.0), 380.0 * 6.0 * 5.0),
+    "groove in the reverse": (Groove(10.0, 390.0, 12.0, 18.0, 5.0, Face.REVERSE), 11_400.0),
+    "groove across": (Groove(30.0, 36.0, 0.0, 100.0, 5.0), 6.0 * 100.0 * 5.0),
+    # 3 off each end and edge: 394 x 94 stays
+    "trim": (Trim(3.0, 397.0, 3.0, 97.0), WHOLE - 394.0 * 94.0 * 20.0),
+    "trim of one end": (Trim(0.0, 397.0, 0.0, 100.0), 3.0 * 100.0 * 20.0),
+    # a gap 10 at the end and 14 at the base line, 18 long, and half a one at an edge
+    "gaps at the end": (
+        EndGaps("tails", 400.0, 382.0, (Gap(40.0, 50.0, 38.0, 52.0),)),
+        12.0 * 18.0 * 20.0,
+    ),
+    "gap at an edge": (
+        EndGaps("tails", 0.0, 18.0, (Gap(0.0, 8.0, 0.0, 10.0),)),
+        9.0 * 18.0 * 20.0,
+    ),
+    "gap at the far edge": (
+        EndGaps("tails", 0.0, 18.0, (Gap(92.0, 100.0, 90.0, 100.0),)),
+        9.0 * 18.0 * 20.0,
+    ),
+    # 10 wide on the face side and 14 at 15 deep, over 12 of the end
+    "blind socket": (
+        Sockets(0.0, 12.0, 15.0, (Socket(40.0, 50.0, 38.0, 52.0),)),
+        12.0 * 15.0 * 12.0,
+    ),
+    "through socket": (
+        Sockets(400.0, 388.0, 20.0, (Socket(40.0, 50.0, 38.0, 52.0),)),
+        12.0 * 20.0 * 12.0,
+    ),
+}
+
+
+@pytest.mark.parametrize("name", WASTES)
+def test_waste_by_hand(name: str) -> None:
+    cut, expected = WASTES[name]
+    shape = Shape(BOARD, (cut,))
+    assert WHOLE - solid_of(shape).volume == pytest.approx(expected, rel=1e-9)
+    assert piece_count(shape) == 1
+    assert cut.title
+
+
+@pytest.mark.parametrize("face", list(Face))
+def test_holes_are_round(face: Face) -> None:
+    """6 across and 10 deep: 90 pi, less what chords leave, at most their error all round."""
+    blind, through = (
+        WHOLE - solid_of(Shape(BOARD, (Bore(19.0, 24.0, 6.0, depth, face),))).volume
+        for depth in (10.0, 20.0)
+    )
+    assert blind == pytest.approx(90.0 * math.pi, abs=6.0 * math.pi * 10.0 * CHORD_ERROR)
+    assert through == pytest.approx(2.0 * blind, rel=1e-9)
+
+
+def test_what_they_draw() -> None:
+    """A stopped groove keeps its ends, one across runs out; sockets are lines to saw to."""
+    (stopped,) = Groove(10.0, 390.0, 12.0, 18.0, 5.0).contours(BOARD)
+    (across,) = Groove(30.0, 36.0, 0.0, 100.0, 5.0).contours(BOARD)
+    assert (stopped.operation, stopped.runs_out, stopped.depth) == (Operation.POCKET, False, 5.0)
+    assert across.runs_out
+    (line,) = Sockets(0.0, 12.0, 15.0, (Socket(40.0, 50.0, 38.0, 52.0),)).contours(BOARD)
+    assert line.operation is Operation.SCRIBE
+    assert [vertex[:2] for vertex in line.path.vertices] == [(0, 40), (12, 40), (12, 50), (0, 50)]
+    blind, through = (Bore(19.0, 24.0, 6.0, depth).contours(BOARD)[0] for depth in (10.0, 20.0))
+    assert (blind.operation, blind.depth) == (Operation.POCKET, 10.0)
+    assert (through.operation, through.depth) == (Operation.INSIDE, None)
+    for by_hand in (Trim(3.0, 397.0, 3.0, 97.0), EndGaps("tails", 0.0, 18.0, ())):
+        assert by_hand.contours(BOARD) == ()
