@@ -23,10 +23,6 @@ from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Vec2
 from shared.tolerances import COPLANAR
 
-# mm by which one stretch's cutter runs into the next: two that only touch on the mitre may leave a
-# skin between them, as thin as rounding.
-_LAP = 1e-5
-
 PARAMETERS: tuple[Parameter, ...] = (
     length(
         "chamfer",
@@ -105,19 +101,36 @@ def _along(
     points = (first, *arris[1:-1], last)
     inner = _inset(points, leg)
     found = []
-    for (p, q), (i, j) in zip(pairwise(points), pairwise(inner), strict=True):
+    past = _past_knees(points)
+    for at, ((p, q), (i, j)) in enumerate(zip(pairwise(points), pairwise(inner), strict=True)):
         shift = _shift(c, part, p, q, slope) * leg
         run = math.dist(p, q)
-        dx, dy = (q[0] - p[0]) / run * _LAP, (q[1] - p[1]) / run * _LAP
+        dx, dy = (q[0] - p[0]) / run, (q[1] - p[1]) / run
+        before, after = past[at], past[at + 1]
         ends = tuple(
             ChamferEnd((x, y, t), (u, v, t), (x, y + shift, t - leg))
             for x, y, u, v in (
-                (p[0] - dx, p[1] - dy, i[0] - dx, i[1] - dy),
-                (q[0] + dx, q[1] + dy, j[0] + dx, j[1] + dy),
+                (p[0] - dx * before, p[1] - dy * before, i[0] - dx * before, i[1] - dy * before),
+                (q[0] + dx * after, q[1] + dy * after, j[0] + dx * after, j[1] + dy * after),
             )
         )
         found.append(Chamfer(ends[0], ends[1], Face.REVERSE))
     return tuple(found)
+
+
+def _past_knees(points: tuple[Vec2, ...]) -> list[float]:
+    """How far the cutters at each point run past it, in mm.
+
+    At an outward knee they may: the two flats then meet in their own line, also where one leans
+    and the other does not.  At an inward knee they would bite; there they meet exactly.
+    """
+    past = [0.0] * len(points)
+    reach = math.dist(points[0], points[-1])  # at a slight knee that line runs far along
+    for k in range(1, len(points) - 1):
+        a, b, c = points[k - 1], points[k], points[k + 1]
+        turn = (b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0])
+        past[k] = reach if turn < 0.0 else 0.0
+    return past
 
 
 def _shift(c: CaseNumbers, part: Part, p: Vec2, q: Vec2, slope: float) -> float:

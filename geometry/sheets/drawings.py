@@ -23,13 +23,23 @@ def drawings(bench: Bench, layout: Layout) -> tuple[Sheet, ...]:
     pages = [page for group in part_groups(bench) for page in part_pages(group, layout)]
     count = 1 + len(pages)
     first = _titled(layout, "General arrangement drawing", 1, count)
-    lineworks = look_all(bench.parts, bench_views(bench))
-    sheets = [arrange(bench, lineworks, dimensions(bench), first).sheet]
+    sheets = [_general_arrangement(bench, first)]
     for number, page in enumerate(pages, start=2):
         own = _titled(layout, "Part drawing", number, count, page.title)
         marks = (*furniture(own, page.scale), *page.marks)
         sheets.append(Sheet(page.title, layout.paper.width, layout.paper.height, marks))
     return tuple(sheets)
+
+
+def _general_arrangement(bench: Bench, layout: Layout) -> Sheet:
+    """The three views, on the paper upright where that draws them larger."""
+    lineworks = look_all(bench.parts, bench_views(bench))
+    shown = dimensions(bench)
+    lying = arrange(bench, lineworks, shown, layout)
+    paper = layout.paper
+    upright = replace(layout, paper=replace(paper, width=paper.height, height=paper.width))
+    standing = arrange(bench, lineworks, shown, upright)
+    return standing.sheet if standing.places[0].scale > lying.places[0].scale else lying.sheet
 
 
 def _titled(layout: Layout, kind: str, number: int, count: int, part: str | None = None) -> Layout:
