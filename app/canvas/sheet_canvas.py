@@ -22,7 +22,9 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.canvas.deeds import Deeds, TypeValue
-from app.canvas.sheet_painter import SheetPainter
+from app.canvas.keys import Keys
+from app.canvas.sheet_painter import SheetPainter, UnderHand
+from app.canvas.sight import Sight
 from app.document.desk import Desk
 from app.gestures.hands import Hand, hold_value, slide_sheet, touch_part
 from app.gestures.moments import Act, Moment, PickAt, TypeInto
@@ -40,7 +42,7 @@ FREE_KEYS = Qt.KeyboardModifier.AltModifier | Qt.KeyboardModifier.ControlModifie
 
 
 class SheetCanvas(QWidget):
-    """What it says to the rest of the window it says through ``deeds``."""
+    """What it says to the rest of the window it says through ``sight``."""
 
     scale_changed = Signal()
 
@@ -61,8 +63,10 @@ class SheetCanvas(QWidget):
         self._desk = desk
         self.view = SheetView(desk.model, preferences)
         self._describe()
-        self.deeds = Deeds(self, desk, self.view, type_value)
-        self.deeds.changed.connect(self.update)
+        self.sight = Sight(self.view, self)
+        self.sight.changed.connect(self.update)
+        self.deeds = Deeds(self, desk, self.view, self.sight, type_value)
+        self._keys = Keys(self, desk, self.view, self.sight, self.deeds)
         self._painter = SheetPainter(self.view)
         self._hand: Hand | None = None
         self._latest: Moment | None = None
@@ -93,6 +97,10 @@ class SheetCanvas(QWidget):
             self.scale_changed.emit()
         self.update()
 
+    def under_hand(self) -> UnderHand:
+        """What stands out now."""
+        return self.sight.under_hand(has_keyboard=self.hasFocus())
+
     def _describe(self) -> None:
         """The sheet in words, as it stands when no hand is on it."""
         self.setAccessibleDescription(sheet_text(self.view.model, self.view.preferences))
@@ -107,7 +115,7 @@ class SheetCanvas(QWidget):
         self._rescaled()
 
     def _rescaled(self) -> None:
-        self.deeds.close_entry()
+        self.deeds.entry.done()
         self.scale_changed.emit()
         self.update()
 
@@ -121,7 +129,7 @@ class SheetCanvas(QWidget):
                 self.devicePixelRatioF(),
                 theme,
                 self.font(),
-                self.deeds.under_hand(),
+                self.under_hand(),
             )
         except Exception:
             sys.excepthook(*sys.exc_info())
@@ -169,7 +177,7 @@ class SheetCanvas(QWidget):
             self._hand = Hand(slide_sheet(press))
             self.setCursor(Qt.CursorShape.ClosedHandCursor)
         elif button == Qt.MouseButton.LeftButton:
-            self.deeds.close_entry()
+            self.deeds.entry.done()
             handle = self.deeds.take_hold(press.at)
             self._hand = Hand(hold_value(handle, press) if handle else touch_part(press))
 
@@ -242,7 +250,7 @@ class SheetCanvas(QWidget):
             self.setCursor(Qt.CursorShape.OpenHandCursor)
         elif key == Qt.Key.Key_F and not event.modifiers():
             self.fit()
-        elif not self.deeds.key_pressed(event):
+        elif not self._keys.pressed(event):
             super().keyPressEvent(event)
             return
         self.update()
@@ -253,12 +261,12 @@ class SheetCanvas(QWidget):
         if event.key() == Qt.Key.Key_Space:
             self._sliding = False
             self.unsetCursor()
-        self.deeds.key_released(event)
+        self._keys.released(event)
         self.update()
 
     def focusNextPrevChild(self, forward: bool) -> bool:
         """Tab walks the dimensions, and leaves the sheet after the last."""
-        if self.hasFocus() and self.deeds.walk(forward=forward):
+        if self.hasFocus() and self._keys.walk(forward=forward):
             self.update()
             return True
         return bool(super().focusNextPrevChild(forward))
@@ -266,7 +274,7 @@ class SheetCanvas(QWidget):
     def focusOutEvent(self, event: object) -> None:
         super().focusOutEvent(event)  # type: ignore[arg-type]
         self._sliding = False
-        self.deeds.focus_lost()
+        self._keys.lost()
         self.update()
 
 

@@ -13,14 +13,16 @@ from app.look.themes import Theme, Tone
 from app.scene.sheet_view import SheetView
 from geometry.dimensioning.dimension_marks import owner_of
 
+RING = 14.0  # pixels
+
 
 @dataclass(frozen=True, slots=True)
 class UnderHand:
     """What stands out on the sheet now.
 
     ``dimensions`` are lit, ``focus`` has the keyboard, ``part`` is under the pointer, ``picked``
-    picked out; ``edge`` is a line in pixels that a drag would move; ``note`` stands near
-    ``note_at``.
+    picked out; ``edge`` is a line in pixels that a drag would move; ``rings`` mark a place in each
+    view; ``note`` stands near ``note_at``.
     """
 
     dimensions: frozenset[str] = frozenset()
@@ -28,6 +30,7 @@ class UnderHand:
     part: str = ""
     picked: str = ""
     edge: tuple[float, float, float, float] | None = None
+    rings: tuple[tuple[float, float], ...] = ()
     note: str = ""
     note_at: tuple[float, float] = (0.0, 0.0)
 
@@ -107,10 +110,13 @@ class SheetPainter:
             x0, y0, x1, y1 = under_hand.edge
             painter.setPen(QPen(hand, 4, c=Qt.PenCapStyle.RoundCap))
             painter.drawLine(QPointF(x0, y0), QPointF(x1, y1))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.setPen(QPen(hand, 2))
+        for x, y in under_hand.rings:
+            painter.drawEllipse(QPointF(x, y), RING, RING)
         corners = self._view.text_corners(under_hand.focus) if under_hand.focus else ()
         if corners:
             painter.setPen(QPen(hand, 1.5))
-            painter.setBrush(Qt.BrushStyle.NoBrush)
             box = QPolygonF([QPointF(x, y) for x, y in corners]).boundingRect()
             painter.drawRoundedRect(box.adjusted(-3, -2, 3, 2), 3, 3)
 

@@ -6,7 +6,15 @@ follows.  The words stand in the row's note and in its accessible text.
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QModelIndex, QObject, QPersistentModelIndex, QRect, QSize, Qt
+from PySide6.QtCore import (
+    QEvent,
+    QModelIndex,
+    QObject,
+    QPersistentModelIndex,
+    QRect,
+    QSize,
+    Qt,
+)
 from PySide6.QtGui import QColor, QFontMetrics, QKeyEvent, QPainter, QPen
 from PySide6.QtWidgets import (
     QComboBox,

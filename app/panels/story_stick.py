@@ -11,6 +11,7 @@ from PySide6.QtCore import QEvent, QItemSelectionModel, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
+    QComboBox,
     QLabel,
     QListView,
     QVBoxLayout,
@@ -73,6 +74,9 @@ class StickList(QListView):
             area = value_rect(self.visualRect(index), self.fontMetrics())
             if area.contains(place):
                 self.edit(index)
+                box = self.findChild(QComboBox)
+                if box is not None:
+                    box.showPopup()  # a second click would be one too many
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         row = self.stick.row(self.currentIndex())

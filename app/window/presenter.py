@@ -18,7 +18,6 @@ from app.scene.wording import said_error
 from app.window.drawing_page import PARTS, SIZES, DrawingPage
 from geometry.bench.catalogue import parameter
 from geometry.design.finding import Finding, Level
-from geometry.primitives.frame import dot
 from shared.errors import MakerError
 
 FINDINGS_AFTER_MS = 80
@@ -126,12 +125,8 @@ class Presenter(QObject):
     def show_finding(self, finding: Finding) -> None:
         """Pick out the part a finding is about, and bring its place into sight."""
         if finding.parts:
-            self._page.canvas.deeds.pick(finding.parts[0])
-        if finding.place is not None:
-            view = self._desk.model.lineworks[0].view
-            point = (dot(finding.place, view.right), dot(finding.place, view.up))
-            self._page.canvas.view.show_point(view.name, point)
-        self._page.canvas.update()
+            self._page.canvas.sight.pick(finding.parts[0])
+        self._page.canvas.sight.show_place(finding.place)
 
     def _step_value(self, name: str, steps: int) -> None:
         """The story stick's arrow keys: one step of the history each press."""
@@ -145,18 +140,18 @@ class Presenter(QObject):
     # The hand on one panel shows on the others
 
     def _join_canvas(self) -> None:
-        deeds = self._page.canvas.deeds
-        deeds.pointed.connect(self._value_pointed)
-        deeds.part_pointed.connect(self._page.parts.list.parts.light)
-        deeds.part_picked.connect(self._page.parts.pick)
+        sight = self._page.canvas.sight
+        sight.pointed.connect(self._value_pointed)
+        sight.part_pointed.connect(self._page.parts.list.parts.light)
+        sight.part_picked.connect(self._page.parts.pick)
         self._page.canvas.scale_changed.connect(self._show_title)
 
     def _join_panels(self) -> None:
         stick, parts = self._page.stick, self._page.parts
         stick.list.pointed.connect(self._row_pointed)
         stick.list.stepped.connect(self._step_value)
-        parts.list.pointed.connect(self._page.canvas.deeds.light_part)
-        parts.list.picked.connect(self._page.canvas.deeds.pick)
+        parts.list.pointed.connect(self._page.canvas.sight.light_part)
+        parts.list.picked.connect(self._page.canvas.sight.pick)
         self._foot.show_asked.connect(self.show_finding)
         self._foot.mend_asked.connect(self.mend)
 
@@ -166,7 +161,7 @@ class Presenter(QObject):
 
     def _row_pointed(self, name: str) -> None:
         self._page.stick.light(name)
-        self._page.canvas.deeds.light(name)
+        self._page.canvas.sight.light(name)
         self._say_row(name)
 
     def _say_row(self, name: str, why: str = "") -> None:

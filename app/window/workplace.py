@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QSettings, QUrl
-from PySide6.QtGui import QDesktopServices, QDragEnterEvent, QDropEvent
+from PySide6.QtGui import QDesktopServices, QDragEnterEvent, QDropEvent, QGuiApplication
 from PySide6.QtWidgets import QApplication, QStackedWidget, QVBoxLayout, QWidget
 
 from app.document.desk import Desk
@@ -142,6 +142,7 @@ class Workplace(QObject):
         self.unit_button.clicked.connect(self._other_unit)
         self.desk.work_changed.connect(self._show_work)
         self.desk.laid_down.connect(self.page.canvas.fit)
+        QGuiApplication.styleHints().colorSchemeChanged.connect(self._follow_desktop)
         recent = self.commands.submenus["recent"]
         recent.aboutToShow.connect(partial(fill_recent, recent, self.files.recent, self.files.open))
         fill_samples(self.commands.submenus["samples"], self.files.open_copy)
@@ -267,6 +268,10 @@ class Workplace(QObject):
         self.unit_button.setToolTip("Millimetres or inches (Ctrl+U)")
         self.unit_button.updateGeometry()
         self._menus.show(preferences)
+
+    def _follow_desktop(self) -> None:
+        """The desktop has gone light or dark."""
+        self._show_preferences(self.presenter.preferences)
 
     def _other_unit(self) -> None:
         self.prefer(self.presenter.preferences.other_unit())

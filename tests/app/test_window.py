@@ -120,7 +120,7 @@ def test_fit_shows_all_of_it(window: Workplace, hand: MouseHand) -> None:
 
 def test_a_part_is_picked_out_in_all_views(window: Workplace, hand: MouseHand) -> None:
     view = window.page.canvas.view
-    spot = view.window_point("front", (300.0, 300.0))  # the back, seen through the open front
+    spot = view.window_point("front", (150.0, 230.0))  # the back, seen through the open front
     name = view.part_at(spot)
     assert name
     hand.click(spot)

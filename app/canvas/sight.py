@@ -1,0 +1,151 @@
+"""What stands out on the sheet: what the pointer is on, what has the keyboard, what is picked.
+
+The panels point at things here, and learn from its signals what the hand points at on the sheet.
+"""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QObject, Signal
+
+from app.canvas.sheet_painter import UnderHand
+from app.gestures.moments import Handle
+from app.scene.sheet_view import SheetView
+from geometry.primitives.frame import Vec2, Vec3
+
+
+class Sight(QObject):
+    """``pointed``: the value under the hand, or ''.  ``part_pointed`` and ``part_picked`` likewise.
+
+    ``changed``: the sheet is to be painted again.
+    """
+
+    pointed = Signal(str)
+    part_pointed = Signal(str)
+    part_picked = Signal(str)
+    changed = Signal()
+
+    def __init__(self, view: SheetView, parent: QObject) -> None:
+        super().__init__(parent)
+        self._view = view
+        self.handle: Handle | None = None
+        self.at: Vec2 = (0.0, 0.0)
+        self.part = ""
+        self.picked = ""
+        self.focus = ""
+        self.note = ""
+        self._lit: frozenset[str] = frozenset()
+        self._place: Vec3 | None = None
+        self._pointed = ""
+
+    def under_hand(self, *, has_keyboard: bool) -> UnderHand:
+        """All of it, as the painter wants it."""
+        dimensions = set(self._lit)
+        edge = None
+        if self.handle is not None and self.handle.dimension:
+            dimensions.add(self.handle.dimension)
+        elif self.handle is not None and self.handle.pull is not None:
+            dimensions |= self._view.dimensions_of(self.handle.pull.parameter)
+            edge = self._view.edge_pixels(self.handle, self.at)
+        focus = self.focus if has_keyboard else ""
+        if focus:
+            dimensions.add(focus)
+        return UnderHand(
+            frozenset(dimensions),
+            focus,
+            self.part,
+            self.picked,
+            edge,
+            self._rings(),
+            self.note,
+            self.at,
+        )
+
+    # From the panels
+
+    def light(self, name: str) -> None:
+        """Light the dimensions of a value pointed at elsewhere."""
+        self._lit = self._view.dimensions_of(name) if name else frozenset()
+        self.changed.emit()
+
+    def light_part(self, name: str) -> None:
+        self.part = name
+        self.changed.emit()
+
+    def pick(self, name: str) -> None:
+        """Pick a part out, or none."""
+        if name != self.picked:
+            self.picked = name
+            self.part_picked.emit(name)
+            self.changed.emit()
+
+    def show_place(self, place: Vec3 | None) -> None:
+        """Ring a point of the bench in every view, until the hand does something else."""
+        self._place = place
+        if place is not None:
+            view = self._view.model.lineworks[0].view
+            self._view.show_point(view.name, view.project(place))
+        self.changed.emit()
+
+    # From the hand
+
+    def point(self, handle: Handle | None, part: str) -> None:
+        """The pointer is on this, or on nothing."""
+        self.handle = handle
+        if part != self.part:
+            self.part = part
+            self.part_pointed.emit(part)
+        self.say(name_of(handle))
+
+    def say(self, name: str) -> None:
+        """Tell the panels which value the hand or the keyboard is on."""
+        if name != self._pointed:
+            self._pointed = name
+            self.pointed.emit(name)
+
+    def clear(self) -> bool:
+        """Let everything go; False when nothing stood out."""
+        if not (self.focus or self.picked or self.note or self._place):
+            return False
+        self.focus = self.note = ""
+        self._place = None
+        self.pick("")
+        return True
+
+    def focused(self) -> Handle | None:
+        """What has the keyboard."""
+        if not self.focus:
+            return None
+        dimension = self._view.model.dimension_named[self.focus]
+        return Handle(dimension.view, dimension.pull, dimension.name)
+
+    def forget_lost(self) -> None:
+        """Another bench may not have what stood out."""
+        if self.focus and self._view.target(self.focus) is None:
+            self.focus = ""
+        if self.picked not in {part.name for part in self._view.model.bench.parts}:
+            self.pick("")
+
+    def middle_of(self, dimension: str) -> Vec2:
+        """The middle of a dimension's text in pixels; where the pointer is, if it is not drawn."""
+        corners = self._view.text_corners(dimension)
+        if not corners:
+            return self.at
+        return (
+            sum(x for x, _ in corners) / len(corners),
+            sum(y for _, y in corners) / len(corners),
+        )
+
+    def _rings(self) -> tuple[Vec2, ...]:
+        if self._place is None:
+            return ()
+        views = [linework.view for linework in self._view.model.lineworks]
+        return tuple(
+            self._view.window_point(view.name, view.project(self._place)) for view in views
+        )
+
+
+def name_of(handle: Handle | None) -> str:
+    """The value that a handle stands for, as the story stick names it."""
+    if handle is None:
+        return ""
+    return handle.pull.parameter if handle.pull is not None else handle.dimension
