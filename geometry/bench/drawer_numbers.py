@@ -122,7 +122,7 @@ class Drawer:
     @property
     def place(self) -> str:
         """Which one it is, after the name of a part."""
-        return f"{self.opening.title}, drawer {self.number}"
+        return f"{_ORDINALS[self.number - 1]} in {self.opening.title}"
 
     @property
     def front_height(self) -> float:
@@ -131,6 +131,9 @@ class Drawer:
     @property
     def front_width(self) -> float:
         return round(self.x_high - self.x_low, 9)
+
+
+_ORDINALS = ("first", "second", "third", "fourth", "fifth")  # as many as there can be
 
 
 @lru_cache(maxsize=512)

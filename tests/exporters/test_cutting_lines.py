@@ -73,7 +73,9 @@ def test_every_part_of_every_sample(file: File) -> None:
         area = outline.area - sum(Polygon(hole.path.flattened(0.001)).area for hole in holes)
         # Chamfers come off after the outline; they only take from it, and only near an arris.
         chamfered = any(cut.title == "chamfer" for cut in part.shape.cuts)
-        expected = shadow_area(part) + part.allowance * part.shape.blank.width
+        blank = part.shape.blank
+        expected = shadow_area(part) + part.allowance * blank.width
+        expected += part.allowance_across * (blank.length - part.allowance)
         assert area >= expected - 0.05
         assert area == pytest.approx(expected, abs=12.0 * outline.length if chamfered else 0.05)
 
