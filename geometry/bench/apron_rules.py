@@ -56,9 +56,10 @@ def _mortises(a: ApronNumbers) -> list[tuple[str, Frame, list[Vec3]]]:
     return found
 
 
-def _walls(spec: BenchSpec) -> float:
+def mortise_wall(spec: BenchSpec) -> float:
+    """The thinnest wood of a leg beside a mortise, across the face that the apron meets; mm."""
     a = apron_numbers(spec)
-    return min(_within_leg(a, points, side, LEAST_WALL) for side, _, points in _mortises(a))
+    return min(_within_leg(a, points, side, 0.0) for side, _, points in _mortises(a))
 
 
 def _mortises_apart(spec: BenchSpec) -> float:
@@ -101,7 +102,7 @@ CONSTRAINTS: tuple[Constraint, ...] = (
     rule(
         "apron_walls",
         f"base_height {_LEAN} {_APRON} {_TENON}",
-        _walls,
+        lambda s: mortise_wall(s) - LEAST_WALL,
         "a mortise would leave less than {4 mm} of the leg beside it",
     ),
     rule(

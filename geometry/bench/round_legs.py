@@ -169,6 +169,21 @@ def _bore_room(spec: BenchSpec) -> float:
     return min(room)
 
 
+def _legs_under(spec: BenchSpec) -> float:
+    """How far the legs' shoulders keep inside the bench's outline."""
+    n = four_legs(spec)
+    length, depth = spec.number("length"), spec.number("depth")
+    room = []
+    for corner in CORNERS:
+        at = stand(n, corner)
+        frame = at.frame(0.0)
+        for y in (0.0, n.size):
+            for z in (0.0, n.size):
+                u, v, _ = frame.to_bench((at.station(y, z, n.height), y, z))
+                room.append(min(u, length - u, -v, v + depth))
+    return min(room)
+
+
 def _legs_apart(spec: BenchSpec) -> float:
     n = four_legs(spec)
     return min(n.right - n.left, n.back - n.front) - 1.5 * n.size - 10.0
@@ -189,6 +204,12 @@ CONSTRAINTS: tuple[Constraint, ...] = (
         + " ".join(f"partition_{k}" for k in range(1, 13)),
         _bore_room,
         "a round tenon would come up under a partition, or too near the board's edge",
+    ),
+    rule(
+        "legs_under",
+        "length depth inset_left inset_right inset_back inset_front rake splay leg_size leg_turn",
+        _legs_under,
+        "a leg's shoulder would stand out from under the board",
     ),
     rule(
         "legs_apart",
@@ -234,6 +255,7 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
 def _snug(spec: BenchSpec) -> dict[str, float]:
     """Upright legs with the least tenons, as far out as what stands above allows."""
     board, size = above(spec), 20.0
+    edge = max(LEAST_EDGE, size / 2.0)
     tenon, fit = 12.0, spec.number("leg_tenon_fit")
     clear = (tenon + fit) / 2.0 + 0.5
     return {
@@ -244,8 +266,8 @@ def _snug(spec: BenchSpec) -> dict[str, float]:
         "leg_taper_start": 0.0,
         "leg_tenon": tenon,
         "leg_wedge": 2.0,
-        "inset_left": max(board.left[0] + _CLEAR, LEAST_EDGE) + clear,
-        "inset_right": max(spec.number("length") - board.right[1] + _CLEAR, LEAST_EDGE) + clear,
+        "inset_left": max(board.left[0] + _CLEAR, edge) + clear,
+        "inset_right": max(spec.number("length") - board.right[1] + _CLEAR, edge) + clear,
         "inset_back": -board.back + LEAST_EDGE + clear,
         "inset_front": spec.number("depth") + board.front + LEAST_EDGE + clear,
     }

@@ -5,7 +5,17 @@ from __future__ import annotations
 from functools import lru_cache
 
 from geometry.bench.bench import Bench
-from geometry.checks import base, case, collisions, drawers, housings, shelves
+from geometry.checks import (
+    base,
+    base_outline,
+    case,
+    collisions,
+    drawers,
+    four_legs,
+    housings,
+    rails,
+    shelves,
+)
 from geometry.checks.check import Check
 from geometry.design.finding import Finding, Level
 
@@ -15,6 +25,9 @@ CHECKS: tuple[Check, ...] = (
     *shelves.CHECKS,
     *drawers.CHECKS,
     *base.CHECKS,
+    *rails.CHECKS,
+    *four_legs.CHECKS,
+    *base_outline.CHECKS,
     *case.CHECKS,
 )
 

@@ -75,27 +75,6 @@ def _flat_lap(bench: Bench) -> Iterator[Finding]:
     )
 
 
-def _leg_outside(bench: Bench) -> Iterator[Finding]:
-    b = base_numbers(bench.spec)
-    length, depth = bench.spec.number("length"), bench.spec.number("depth")
-    for corner, (x, y) in b.tips:
-        out = max(-x, x - length, y, -y - depth)
-        if out <= 1e-9:
-            continue
-        yield Finding(
-            check="leg_outside",
-            level=Level.THINK_AGAIN,
-            message=(
-                f"The {corner.replace('_', ' ')} leg stands {length_mark(out)} out from under the "
-                "case: its top and joint show, and a foot can catch on it."
-            ),
-            parts=(f"leg_{corner}",),
-            place=(x, y, b.height),
-            amount=out,
-            limit=0.0,
-        )
-
-
 CHECKS: tuple[Check, ...] = (
     Check(
         "thin_walls",
@@ -113,13 +92,5 @@ CHECKS: tuple[Check, ...] = (
         "common practice, no source.",
         _flat_lap,
         ("crossed base",),
-    ),
-    Check(
-        "leg_outside",
-        "Leg standing out from under the case",
-        "Compares the top of each leg with the outline of the bottom board. A top that stands "
-        "out is not held by the case and is in the way of feet. The limit is the outline itself.",
-        _leg_outside,
-        ("bridled legs",),
     ),
 )

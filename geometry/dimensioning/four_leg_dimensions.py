@@ -6,8 +6,6 @@ angles are seen there as they are.
 
 from __future__ import annotations
 
-import math
-
 from geometry.bench.apron_numbers import ENDS, apron_numbers, tenon_at
 from geometry.bench.bench import Bench
 from geometry.bench.four_leg_numbers import (
@@ -23,7 +21,7 @@ from geometry.bench.four_leg_numbers import (
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.making import BELOW, LEVEL, UPRIGHT, WITHIN, Place, bound, follows
 from geometry.dimensioning.pull import Grip, Pull
-from geometry.primitives.frame import Vec2, Vec3, add, scale
+from geometry.primitives.frame import Vec3, add, scale
 from geometry.views.bench_views import end_view
 from geometry.views.view import FRONT, PLAN, View
 
@@ -31,14 +29,10 @@ from geometry.views.view import FRONT, PLAN, View
 def four_leg_dimensions(bench: Bench) -> tuple[Dimension, ...]:
     n, view = four_legs(bench.spec), end_view(bench)
     near = "right" if view.right[1] > 0.0 else "left"
-    found = [
+    return (
         _lean(bench, n, "splay", FRONT, "front_right"),
         _lean(bench, n, "rake", view, f"front_{near}"),
-    ]
-    # A turned leg shows its width in no view of the bench.
-    if not n.turned:
-        found.append(_size(bench, n))
-    return tuple(found)
+    )
 
 
 def apron_dimensions(bench: Bench) -> tuple[Dimension, ...]:
@@ -73,7 +67,7 @@ def four_leg_grips(bench: Bench) -> tuple[Grip, ...]:
 
 
 def apron_grips(bench: Bench) -> tuple[Grip, ...]:
-    """The lower edges of the aprons."""
+    """The lower edges of the aprons, and the legs' inner edges above them."""
     a = apron_numbers(bench.spec)
     n, z = a.legs, a.legs.height - a.height
     view, lower = end_view(bench), Pull("apron_height", (0.0, -1.0))
@@ -81,6 +75,7 @@ def apron_grips(bench: Bench) -> tuple[Grip, ...]:
     return (
         Grip(FRONT.name, (n.left, z), (n.right, z), lower),
         Grip(view.name, back, front, lower),
+        *(_inner_edge(n, corner) for corner in ("front_left", "front_right")),
     )
 
 
@@ -114,14 +109,14 @@ def _lean_pull(n: FourLegs, name: str, view: View, corner: str) -> Pull:
     return Pull(name, view.project(outward), 1.0, n.height)
 
 
-def _size(bench: Bench, n: FourLegs) -> Dimension:
-    """The leg's width in the front view, square to it where the taper starts."""
-    at = stand(n, "front_left")
-    begin = add(at.origin, scale(at.down, taper_stations(n, at)[0]))
-    start, end = FRONT.project(begin), FRONT.project(add(begin, scale(at.beside, n.size)))
-    run = math.dist(start, end)
-    along: Vec2 = ((end[0] - start[0]) / run, (end[1] - start[1]) / run)
-    return bound(bench, "leg_size", Place(FRONT, start, end, along, WITHIN, 1))
+def _inner_edge(n: FourLegs, corner: str) -> Grip:
+    """A leg's inner edge above the taper, in the front view: the leg grows inward."""
+    at = stand(n, corner)
+    inner = add(at.origin, scale(at.beside, n.size))
+    top = add(inner, scale(at.down, at.station(0.0, 0.0, n.height)))
+    end = add(inner, scale(at.down, taper_stations(n, at)[0]))
+    pull = Pull("leg_size", (-outward_signs(corner)[0], 0.0), 1.0 / abs(at.beside[0]))
+    return Grip(FRONT.name, FRONT.project(top), FRONT.project(end), pull)
 
 
 def _tapered_edge(n: FourLegs, corner: str) -> Grip:

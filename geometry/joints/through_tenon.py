@@ -12,11 +12,13 @@ import math
 from dataclasses import dataclass
 
 from geometry.cuts.mortise import Corners, Mortise
+from geometry.cuts.saw import SawCut
 from geometry.cuts.shouldered_tenon import ShoulderedTenon
 from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part
 from geometry.joints.marking import saw_cut, span
 from geometry.primitives.frame import Vec3, add, cross, scale
+from shared.tolerances import COPLANAR
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,6 +65,7 @@ def through_tenon(name: str, rail: Part, holder: Part, at: ThroughTenon) -> Join
     shoulder = rail.frame.to_local(at.face)[0]
     at_start = rail.frame.turn_to_local(at.out)[0] < 0.0
     tenon = ShoulderedTenon(shoulder, 0.0, 0.0, y_low, y_high, z_low, z_high, at_start)
+    end = add(at.face, scale(at.out, at.depth))
     cross_room = at.half_cross + at.fit / 2.0
     near = at.corners(0.0, at.half_grain, cross_room)
     far = at.corners(at.depth, at.half_grain + at.wedge_room, cross_room)
@@ -93,7 +96,7 @@ def through_tenon(name: str, rail: Part, holder: Part, at: ThroughTenon) -> Join
         kind="wedged tenon" if at.wedge_room > 0.0 else "through tenon",
         parts=(rail.name, holder.name),
         fit=at.fit,
-        cuts_first=(tenon,),
+        cuts_first=(*_trimmed(rail, end, at.out), tenon),
         cuts_second=(mortise,),
         measures=tuple(measures),
         contacts=_contacts(rail, at),
@@ -128,6 +131,14 @@ def _slope(at: ThroughTenon, side: Vec3) -> Vec3:
     """The unit normal of the mortise's sloping end, out of the wedge."""
     run = math.hypot(at.depth, at.wedge_room)
     return add(scale(side, at.depth / run), scale(at.out, -at.wedge_room / run))
+
+
+def _trimmed(rail: Part, end: Vec3, out: Vec3) -> tuple[SawCut, ...]:
+    """The cut that trims a tenon flush, where the blank was left proud."""
+    x = rail.frame.to_local(end)[0]
+    if min(x, rail.shape.blank.length - x) < COPLANAR:
+        return ()
+    return (saw_cut(rail, "end cut", end, out),)
 
 
 def _local(part: Part, corners: Corners) -> Corners:

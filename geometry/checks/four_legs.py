@@ -1,0 +1,110 @@
+"""Checks of four legs: their mortises and tenons, and round tenons in the board above."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from geometry.bench.apron_numbers import apron_numbers
+from geometry.bench.apron_rules import LEAST_WALL as LEAST_BUILT
+from geometry.bench.apron_rules import mortise_wall
+from geometry.bench.bench import Bench
+from geometry.bench.round_legs import tenon_numbers
+from geometry.checks.base import LEAST_WALL
+from geometry.checks.check import Check
+from geometry.design.finding import Finding, Level, Mend
+from shared.units import length_mark
+
+
+def _thin_wall(bench: Bench) -> Iterator[Finding]:
+    wall = mortise_wall(bench.spec)
+    if wall >= LEAST_WALL - 1e-9:
+        return
+    yield Finding(
+        check="apron_wall",
+        level=Level.THINK_AGAIN,
+        message=(
+            f"The aprons' mortises leave walls of only {length_mark(wall)} in the legs, less than "
+            f"{length_mark(LEAST_WALL)}: set the aprons farther back, or take larger legs."
+        ),
+        parts=tuple(part.name for part in bench.parts if part.kind == "leg"),
+        amount=wall,
+        limit=LEAST_WALL,
+    )
+
+
+def _thin_tenon(bench: Bench) -> Iterator[Finding]:
+    a = apron_numbers(bench.spec)
+    if a.tenon >= LEAST_WALL - 1e-9:
+        return
+    yield Finding(
+        check="apron_tenon_thin",
+        level=Level.THINK_AGAIN,
+        message=(
+            f"The aprons' tenons are only {length_mark(a.tenon)} thick, less than "
+            f"{length_mark(LEAST_WALL)}."
+        ),
+        parts=tuple(part.name for part in bench.parts if part.kind == "apron"),
+        amount=a.tenon,
+        limit=LEAST_WALL,
+        mend=_thicker(bench),
+    )
+
+
+def _thicker(bench: Bench) -> Mend | None:
+    """A tenon of the least thickness, where apron and leg leave room for it."""
+    a = apron_numbers(bench.spec)
+    more = (LEAST_WALL - a.tenon) / 2.0
+    if a.cheeks[0] - more < 2.0 or mortise_wall(bench.spec) - more < LEAST_BUILT:
+        return None
+    return Mend(f"Make them {length_mark(LEAST_WALL)} thick.", (("apron_tenon", LEAST_WALL),))
+
+
+def _short_round(bench: Bench) -> Iterator[Finding]:
+    at = tenon_numbers(bench.spec, "front_right")
+    if at.depth >= at.diameter - 1e-9:
+        return
+    changes: list[tuple[str, float | str]] = [("leg_tenon", at.depth)]
+    if at.wedge > at.depth / 3.0:
+        changes.append(("leg_wedge", at.depth / 3.0))
+    mend = Mend(f"Make them {length_mark(at.depth)} thick.", tuple(changes))
+    yield Finding(
+        check="short_round_tenon",
+        level=Level.THINK_AGAIN,
+        message=(
+            f"Round tenons of {length_mark(at.diameter)} hold in only {length_mark(at.depth)} of "
+            "board: they should be at least as deep as they are thick."
+        ),
+        parts=tuple(part.name for part in bench.parts if part.kind == "leg"),
+        place=at.middle,
+        amount=at.depth,
+        limit=at.diameter,
+        mend=mend,
+    )
+
+
+CHECKS: tuple[Check, ...] = (
+    Check(
+        "apron_wall",
+        "Thin wall beside an apron's mortise",
+        "The wood between a mortise and the outside of the leg splits when the tenon works. Under "
+        "6 mm it is thin: common practice, no source.",
+        _thin_wall,
+        ("aprons",),
+    ),
+    Check(
+        "apron_tenon_thin",
+        "Thin tenons of the aprons",
+        "The aprons' tenons keep the legs from racking. A third of the apron is usual, and under "
+        "6 mm they break easily: common practice, no source.",
+        _thin_tenon,
+        ("aprons",),
+    ),
+    Check(
+        "short_round_tenon",
+        "Round tenon shorter than it is thick",
+        "A round tenon without aprons holds by its depth in the board alone. Less deep than its "
+        "diameter it levers itself loose: common practice, no source.",
+        _short_round,
+        ("round legs",),
+    ),
+)

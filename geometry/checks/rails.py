@@ -1,0 +1,137 @@
+"""Checks of rails with through tenons: between trestles, and between panel feet."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from geometry.bench.bench import Bench
+from geometry.bench.members import has
+from geometry.bench.panel_numbers import panel_numbers
+from geometry.bench.trestles import rail_numbers
+from geometry.checks.base import LEAST_WALL
+from geometry.checks.check import Check
+from geometry.design.finding import Finding, Level, Mend
+from geometry.joints.through_tenon import ThroughTenon
+from shared.units import angle_mark, length_mark
+
+STEEPEST_WEDGE = 0.2  # thickness over length; common practice, no source
+TALLEST_MORTISE = 0.5  # of the stretcher's height; common practice, no source
+
+
+@dataclass(frozen=True, slots=True)
+class _Rail:
+    """What the checks look at: a tenon, and the parameters that set its thickness and wedge."""
+
+    tenon: ThroughTenon
+    thickness_name: str
+    wedge_name: str
+
+
+def _rail(bench: Bench) -> _Rail | None:
+    if has(bench.spec, "trestles"):
+        return _Rail(rail_numbers(bench.spec).end("right"), "rail_tenon_height", "rail_wedge")
+    if has(bench.spec, "panel feet"):
+        return _Rail(panel_numbers(bench.spec).end("right"), "panel_tenon_thickness", "panel_wedge")
+    return None
+
+
+def _thin_tenon(bench: Bench) -> Iterator[Finding]:
+    rail = _rail(bench)
+    if rail is None:
+        return
+    thick = 2.0 * rail.tenon.half_cross
+    if thick >= LEAST_WALL - 1e-9:
+        return
+    mend = None
+    if bench.part("rail").shape.blank.thickness >= LEAST_WALL:
+        sentence = f"Make it {length_mark(LEAST_WALL)}."
+        mend = Mend(sentence, ((rail.thickness_name, LEAST_WALL),))
+    yield Finding(
+        check="thin_rail_tenon",
+        level=Level.THINK_AGAIN,
+        message=(
+            f"The rail's tenons are only {length_mark(thick)} thick, less than "
+            f"{length_mark(LEAST_WALL)}."
+        ),
+        parts=("rail",),
+        place=rail.tenon.face,
+        amount=thick,
+        limit=LEAST_WALL,
+        mend=mend,
+    )
+
+
+def _steep_wedge(bench: Bench) -> Iterator[Finding]:
+    rail = _rail(bench)
+    if rail is None or rail.tenon.wedge_room <= 0.0:
+        return
+    at = rail.tenon
+    slope = at.wedge_room / at.depth
+    if slope <= STEEPEST_WEDGE + 1e-9:
+        return
+    room = math.floor(at.depth * STEEPEST_WEDGE * 2.0) / 2.0
+    angles = [math.degrees(math.atan(share)) for share in (slope, STEEPEST_WEDGE)]
+    yield Finding(
+        check="steep_wedge",
+        level=Level.THINK_AGAIN,
+        message=(
+            f"The wedges slope {angle_mark(angles[0])}: steeper than 1 in 5 they work loose again."
+        ),
+        parts=tuple(part.name for part in bench.parts if part.kind == "wedge"),
+        place=at.face,
+        amount=angles[0],
+        limit=angles[1],
+        unit="deg",
+        mend=Mend(f"Leave {length_mark(room)} of room for them.", ((rail.wedge_name, room),)),
+    )
+
+
+def _tall_mortise(bench: Bench) -> Iterator[Finding]:
+    r = rail_numbers(bench.spec)
+    limit = r.legs.stretcher_height * TALLEST_MORTISE
+    if r.tenon_height <= limit + 1e-9:
+        return
+    yield Finding(
+        check="tall_rail_mortise",
+        level=Level.THINK_AGAIN,
+        message=(
+            f"The rail's mortises take {length_mark(r.tenon_height)} out of stretchers of "
+            f"{length_mark(r.legs.stretcher_height)}."
+        ),
+        parts=("stretcher_left", "stretcher_right"),
+        place=r.end("right").face,
+        amount=r.tenon_height,
+        limit=limit,
+        mend=Mend(f"Make the tenons {length_mark(limit)} high.", (("rail_tenon_height", limit),)),
+    )
+
+
+CHECKS: tuple[Check, ...] = (
+    Check(
+        "thin_rail_tenon",
+        "Thin tenons of a rail",
+        "The tenons of a rail hold the two ends of a base upright. Under 6 mm they bend and break "
+        "when somebody drops onto the bench's end: common practice, no source.",
+        _thin_tenon,
+        ("base place",),
+    ),
+    Check(
+        "steep_wedge",
+        "Wedge too steep to hold",
+        "A wedge holds by friction. Steeper than about 1 in 5 it is pushed out again by what it "
+        "should hold: common practice, no source.",
+        _steep_wedge,
+        ("base place",),
+    ),
+    Check(
+        "tall_rail_mortise",
+        "Mortise taking half the stretcher",
+        "A trestle's stretcher carries the bench between its legs, and the rail's mortise weakens "
+        "it just there. A third of the height is usual and a half the most: common practice, no "
+        "source.",
+        _tall_mortise,
+        ("trestles",),
+    ),
+)
