@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-CHORD_ERROR = 0.05
-"""How far an arc may be off its chords in the solids: a fifth of the thinnest line at full size.
+CHORD_ERROR = 0.1
+"""How far an arc may be off its chords in the solids: less than the thinnest line at full size.
 Drawings for cutting keep true arcs; finer chords only make solids and views slower."""
 
 COPLANAR = 1e-6

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
@@ -10,7 +11,7 @@ from numpy.typing import NDArray
 from geometry.views.view import View
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class Linework:
     """Segments of one view, n of them.
 
@@ -26,6 +27,10 @@ class Linework:
 
     def bounds(self) -> tuple[float, float, float, float]:
         """Least u, least v, greatest u, greatest v in mm; zeros for an empty view."""
+        return self._bounds
+
+    @cached_property
+    def _bounds(self) -> tuple[float, float, float, float]:
         if not len(self.segments):
             return (0.0, 0.0, 0.0, 0.0)
         u = self.segments[:, 0::2]
