@@ -76,7 +76,11 @@ class StickDelegate(QStyledItemDelegate):
         wrong = str(index.data(StickRole.WRONG_TEXT) or "")
         value_area = value_rect(area, option.fontMetrics)
         value = wrong or row.value_text
-        taken = min(value_area.width(), option.fontMetrics.horizontalAdvance(value) + 2 * PAD)
+        metrics = option.fontMetrics
+        name_width = min(metrics.horizontalAdvance(row.title), round(area.width() * 0.5))
+        room = area.width() - ROD - 3 * PAD - name_width
+        taken = min(max(room, value_area.width()), metrics.horizontalAdvance(value) + 2 * PAD)
+        value_area.setLeft(area.right() - taken)
         painter.setPen(QColor(theme.tone(tone)))
         painter.setFont(option.font)
         name_area = QRect(line)

@@ -7,6 +7,7 @@ place, and can be taken up again.
 from __future__ import annotations
 
 import hashlib
+import re
 from collections.abc import Callable
 from datetime import datetime
 from functools import partial
@@ -119,10 +120,18 @@ class FileDesk(QObject):
         return self._write(path)
 
     def save_as(self) -> bool:
-        target = self._choose_target(self._desk.path or Path(f"{self._desk.project.title}{SUFFIX}"))
-        if target is None:
+        chosen = self._choose_target(self._desk.path or _file_name(self._desk.project.title))
+        if chosen is None:
             return False
-        return self._write(target if target.suffix else target.with_suffix(SUFFIX))
+        if chosen.suffix == SUFFIX:
+            return self._write(chosen)
+        target = chosen.with_name(chosen.name + SUFFIX)
+        if not target.exists():
+            return self._write(target)
+        # The dialog has asked about another name, so this file must not go unasked.
+        deeds = (("Save over it", partial(self._write, target)), ("Save as…", self.save_as))
+        self._tell(Notice(f"There is a file {target.name} already.", deeds, Tone.THINK_AGAIN))
+        return False
 
     def _write(self, path: Path) -> bool:
         data = project_bytes(self._desk.project)
@@ -250,6 +259,11 @@ class FileDesk(QObject):
 
     def _complain(self, text: str, *deeds: tuple[str, Callable[[], object]]) -> None:
         self._tell(Notice(text, deeds, Tone.DO_NOT_CUT))
+
+
+def _file_name(title: str) -> Path:
+    """A title as a file name that every system takes."""
+    return Path(re.sub(r'[\\/:*?"<>|.]+', "-", title).strip(" -") or UNTITLED).with_suffix(SUFFIX)
 
 
 def _kind(kept: Kept) -> str:

@@ -40,7 +40,8 @@ class Frame(QMainWindow):
         assert isinstance(app, QApplication)
         app.setPalette(palette_of(chosen_theme(str(settings.value("theme", SYSTEM, type=str)))))
         self.setWindowTitle(TITLE)
-        self.resize(1360, 860)
+        room = self.screen().availableSize()
+        self.resize(min(1360, room.width()), min(860, room.height()))
         geometry = settings.value("window")
         if geometry is not None:
             self.restoreGeometry(geometry)

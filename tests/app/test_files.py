@@ -32,6 +32,26 @@ def test_save_and_open_give_the_same_bench(window: Workplace, tmp_path: Path) ->
     assert window.desk.undo_count == 0
 
 
+def test_a_suffix_put_on_never_takes_a_file_unasked(window: Workplace, tmp_path: Path) -> None:
+    (tmp_path / "bench v1.2.settle").write_text("somebody's")
+    window.desk.set_values({"length": 1250.0})
+    window.ask.next = tmp_path / "bench v1.2"
+    assert not window.files.save_as()
+    assert (tmp_path / "bench v1.2.settle").read_text() == "somebody's"
+    window.notices.buttons()["Save over it"].click()
+    assert load(tmp_path / "bench v1.2.settle").spec == window.desk.spec
+
+
+def test_a_title_makes_a_file_name_that_every_system_takes(window: Workplace) -> None:
+    from dataclasses import replace
+
+    asked: list[Path] = []
+    window.ask.target = asked.append
+    window.desk.describe(replace(window.desk.project, title="Hall/bench: no. 2?"), "Title")
+    assert not window.files.save()
+    assert asked == [Path("Hall-bench- no- 2.settle")]
+
+
 def test_undo_back_to_the_saved_state_is_not_modified(window: Workplace, tmp_path: Path) -> None:
     window.ask.next = tmp_path / "b.settle"
     window.desk.set_values({"length": 1250.0})
