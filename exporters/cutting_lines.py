@@ -23,6 +23,8 @@ from exporters.run_over import run_over
 from exporters.shadow import outline_paths, shadow, straightened
 from geometry.cuts.chamfer import Chamfer
 from geometry.cuts.contour import Contour, Operation
+from geometry.cuts.cut import Cut
+from geometry.cuts.leaning_bore import LeaningBore
 from geometry.cuts.trim import Trim
 from geometry.design.part import Part, Shape
 from geometry.primitives.path import Path
@@ -74,9 +76,15 @@ def cutting_lines(part: Part, run_over_by: float) -> tuple[CuttingLine, ...]:
 
 
 def _off_the_machine(shape: Shape) -> Shape:
-    """Arrises come off and allowances are trimmed when the outline has been cut, not with it."""
-    by_hand = (Chamfer, Trim)
-    return Shape(shape.blank, tuple(cut for cut in shape.cuts if not isinstance(cut, by_hand)))
+    """Arrises come off and allowances are trimmed when the outline has been cut, not with it.
+
+    A leaning hole is bored along its sightline; its shadow is no hole that a machine could cut.
+    """
+    return Shape(shape.blank, tuple(cut for cut in shape.cuts if not _by_hand(cut)))
+
+
+def _by_hand(cut: Cut) -> bool:
+    return isinstance(cut, Chamfer | Trim) or (isinstance(cut, LeaningBore) and cut.leans)
 
 
 def _left_proud(part: Part) -> list[BaseGeometry]:

@@ -189,22 +189,24 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
     return tuple(rows)
 
 
-def _snug(_spec: BenchSpec) -> dict[str, float]:
-    return {
-        **SNUG_EDGES,
-        "splay": 0.0,
-        "rake": 0.0,
-        "leg_size": 20.0,
-        "leg_foot": 10.0,
-        "leg_taper_start": 0.0,
-        "apron_height": 25.0,
-        "apron_thickness": 10.0,
-        "apron_reveal": 2.0,
-        "apron_tenon": 4.0,
-        "apron_tenon_length": 8.0,
-        "apron_shoulder": 2.0,
-        "apron_fit": 0.2,
-    }
+def _snug(_spec: BenchSpec) -> tuple[dict[str, float], ...]:
+    return (
+        {
+            **SNUG_EDGES,
+            "splay": 0.0,
+            "rake": 0.0,
+            "leg_size": 20.0,
+            "leg_foot": 10.0,
+            "leg_taper_start": 0.0,
+            "apron_height": 25.0,
+            "apron_thickness": 10.0,
+            "apron_reveal": 2.0,
+            "apron_tenon": 4.0,
+            "apron_tenon_length": 8.0,
+            "apron_shoulder": 2.0,
+            "apron_fit": 0.2,
+        },
+    )
 
 
 def has_aprons(spec: BenchSpec) -> bool:

@@ -67,8 +67,8 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
     return tuple(rows)
 
 
-def _snug(_spec: BenchSpec) -> dict[str, float]:
-    return {**SNUG_LEGS, **SNUG_CORNERS}
+def _snug(_spec: BenchSpec) -> tuple[dict[str, float], ...]:
+    return ({**SNUG_LEGS, **SNUG_CORNERS},)
 
 
 def has_crossed_base(spec: BenchSpec) -> bool:

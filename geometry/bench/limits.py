@@ -165,7 +165,7 @@ def _reach(spec: BenchSpec, name: str, rule: Constraint, good: float, bad: float
     if slack(written) < -SLACK:
         written += math.copysign(1e-6, start - good)
     if slack(written) < -SLACK:
-        return good
+        written = good
     return min(written, start) if downward else max(written, start)
 
 

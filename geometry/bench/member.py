@@ -38,8 +38,8 @@ def _nothing_derived(_spec: BenchSpec) -> tuple[Derived, ...]:
     return ()
 
 
-def _as_kept(_spec: BenchSpec) -> Mapping[str, float]:
-    return {}
+def _as_kept(_spec: BenchSpec) -> tuple[Mapping[str, float], ...]:
+    return ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,8 +49,8 @@ class Member:
     ``present`` tells whether the bench has it; a member that is absent keeps its numbers, shows
     none of them, and binds nothing.  ``parts`` come with their own cuts but no joints.
     ``joints`` are made once all parts of all members are there, by name.  ``cuts`` are those that
-    a part gets last of all, in its own frame.  ``snug`` are numbers with which it fits any bench
-    that can have it, for when it comes in and those it kept do not (see ``settling``).
+    a part gets last of all, in its own frame.  ``snug`` are numbers to move toward, stage
+    by stage, when it comes in and those it kept do not fit (see ``settling``).
     """
 
     name: str
@@ -61,7 +61,7 @@ class Member:
     cuts: Callable[[BenchSpec, Part], tuple[Cut, ...]] = _no_cuts
     derived: Callable[[BenchSpec], tuple[Derived, ...]] = _nothing_derived
     present: Callable[[BenchSpec], bool] = _always
-    snug: Callable[[BenchSpec], Mapping[str, float]] = _as_kept
+    snug: Callable[[BenchSpec], tuple[Mapping[str, float], ...]] = _as_kept
 
     @property
     def cuts_last(self) -> bool:

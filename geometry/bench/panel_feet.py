@@ -333,22 +333,24 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
     return tuple(rows)
 
 
-def _snug(_spec: BenchSpec) -> dict[str, float]:
-    return {
-        **SNUG_EDGES,
-        "panel_middle": 0.0,
-        "panel_thickness": 12.0,
-        "panel_relief": 0.0,
-        "panel_pad": 15.0,
-        "panel_rail_height": 20.0,
-        "panel_rail_thickness": 12.0,
-        "panel_rail_down": 10.0,
-        "panel_rail_forward": 0.0,
-        "panel_tenon_thickness": 5.0,
-        "panel_shoulder": 2.0,
-        "panel_wedge": 2.0,
-        "panel_fit": 0.2,
-    }
+def _snug(_spec: BenchSpec) -> tuple[dict[str, float], ...]:
+    return (
+        {
+            **SNUG_EDGES,
+            "panel_middle": 0.0,
+            "panel_thickness": 12.0,
+            "panel_relief": 0.0,
+            "panel_pad": 15.0,
+            "panel_rail_height": 20.0,
+            "panel_rail_thickness": 12.0,
+            "panel_rail_down": 10.0,
+            "panel_rail_forward": 0.0,
+            "panel_tenon_thickness": 5.0,
+            "panel_shoulder": 2.0,
+            "panel_wedge": 2.0,
+            "panel_fit": 0.2,
+        },
+    )
 
 
 def has_panel_feet(spec: BenchSpec) -> bool:

@@ -263,8 +263,8 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
     )
 
 
-def _snug(_spec: BenchSpec) -> dict[str, float]:
-    return {**SNUG_EDGES, "plinth_thickness": 8.0, "plinth_block": 12.0}
+def _snug(_spec: BenchSpec) -> tuple[dict[str, float], ...]:
+    return ({**SNUG_EDGES, "plinth_thickness": 8.0, "plinth_block": 12.0},)
 
 
 def has_plinth(spec: BenchSpec) -> bool:

@@ -169,19 +169,23 @@ def _bore_room(spec: BenchSpec) -> float:
     return min(room)
 
 
+def _shoulder_corners(n: FourLegs, corner: str) -> list[Vec3]:
+    """Where a leg's four arrises reach the board."""
+    at = stand(n, corner)
+    frame = at.frame(0.0)
+    sides = (0.0, n.size)
+    return [frame.to_bench((at.station(y, z, n.height), y, z)) for y in sides for z in sides]
+
+
 def _legs_under(spec: BenchSpec) -> float:
     """How far the legs' shoulders keep inside the bench's outline."""
     n = four_legs(spec)
     length, depth = spec.number("length"), spec.number("depth")
-    room = []
-    for corner in CORNERS:
-        at = stand(n, corner)
-        frame = at.frame(0.0)
-        for y in (0.0, n.size):
-            for z in (0.0, n.size):
-                u, v, _ = frame.to_bench((at.station(y, z, n.height), y, z))
-                room.append(min(u, length - u, -v, v + depth))
-    return min(room)
+    return min(
+        min(x, length - x, -y, y + depth)
+        for corner in CORNERS
+        for x, y, _ in _shoulder_corners(n, corner)
+    )
 
 
 def _legs_apart(spec: BenchSpec) -> float:
@@ -252,24 +256,38 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
     )
 
 
-def _snug(spec: BenchSpec) -> dict[str, float]:
-    """Upright legs with the least tenons, as far out as what stands above allows."""
-    board, size = above(spec), 20.0
-    edge = max(LEAST_EDGE, size / 2.0)
-    tenon, fit = 12.0, spec.number("leg_tenon_fit")
-    clear = (tenon + fit) / 2.0 + 0.5
-    return {
+def _snug(spec: BenchSpec) -> tuple[dict[str, float], ...]:
+    """First the same legs farther in, then upright ones with the least tenons."""
+    least = {
         "splay": 0.0,
         "rake": 0.0,
-        "leg_size": size,
+        "leg_size": 20.0,
         "leg_foot": 10.0,
         "leg_taper_start": 0.0,
-        "leg_tenon": tenon,
+        "leg_tenon": 12.0,
         "leg_wedge": 2.0,
-        "inset_left": max(board.left[0] + _CLEAR, edge) + clear,
-        "inset_right": max(spec.number("length") - board.right[1] + _CLEAR, edge) + clear,
-        "inset_back": -board.back + LEAST_EDGE + clear,
-        "inset_front": spec.number("depth") + board.front + LEAST_EDGE + clear,
+    }
+    return _far_enough_in(spec), {**least, **_far_enough_in(spec.changed(least))}
+
+
+def _far_enough_in(spec: BenchSpec) -> dict[str, float]:
+    """The insets, more than now where they must be."""
+    n, board = four_legs(spec), above(spec)
+    reach_x, reach_y = bore_reach(n, (spec.number("leg_tenon") + spec.number("leg_tenon_fit")) / 2)
+    x, y = n.place(CORNERS[0])
+    tops = _shoulder_corners(n, CORNERS[0])
+    half_x, half_y = (max(abs(p[k] - at) for p in tops) for k, at in ((0, x), (1, y)))
+    length, depth = spec.number("length"), spec.number("depth")
+    needed = {
+        "inset_left": max(board.left[0] + _CLEAR, LEAST_EDGE) + reach_x,
+        "inset_right": max(length - board.right[1] + _CLEAR, LEAST_EDGE) + reach_x,
+        "inset_back": _CLEAR - board.back + reach_y,
+        "inset_front": LEAST_EDGE + depth + board.front + reach_y,
+    }
+    halves = {"inset_left": half_x, "inset_right": half_x, "inset_back": half_y}
+    return {
+        name: max(spec.number(name), math.ceil(max(least, halves.get(name, half_y))) + 1.0)
+        for name, least in needed.items()
     }
 
 

@@ -1,8 +1,8 @@
 """A member that comes in with numbers that no longer fit: they move only as far as they must.
 
 Every member keeps its numbers while it is away, and the bench may have changed meanwhile.  Its
-``snug`` numbers fit any bench that can have it; kept ones that do not fit go a quarter, a half,
-three quarters or all of the way toward those.
+last ``snug`` numbers fit any bench that can have it; kept ones that do not fit go a quarter, a
+half, three quarters or all of the way toward those, and toward earlier ones before later.
 """
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ from geometry.bench.members import present_members
 from geometry.design.parameter import Value
 from geometry.design.spec import BenchSpec
 
-_SHARES = (0.25, 0.5, 0.75)
+_SHARES = (0.25, 0.5, 0.75, 1.0)
 _STEP = 0.5  # mm or degrees, to which moved numbers are rounded
 
 
@@ -23,19 +23,18 @@ def settled(before: BenchSpec, wanted: BenchSpec, given: Mapping[str, Value]) ->
     come = [member for member in present_members(wanted) if not member.present(before)]
     if all(rule.slack(wanted) >= -SLACK for member in come for rule in member.constraints):
         return wanted
-    goals = {
-        name: goal
-        for member in come
-        for name, goal in member.snug(wanted).items()
-        if name not in given
-    }
-    for share in _SHARES:
-        moved = {name: _moved(wanted.number(name), goal, share) for name, goal in goals.items()}
-        fitting = wanted.changed(moved)
-        if not broken_rules(fitting):
-            return fitting
-    return wanted.changed(goals)
+    for stage in (stage for member in come for stage in member.snug(wanted)):
+        goals = {name: goal for name, goal in stage.items() if name not in given}
+        for share in _SHARES:
+            moved = {name: _moved(wanted.number(name), goal, share) for name, goal in goals.items()}
+            fitting = wanted.changed(moved)
+            if not broken_rules(fitting):
+                return fitting
+        wanted = fitting
+    return wanted
 
 
 def _moved(kept: float, goal: float, share: float) -> float:
+    if share == 1.0:
+        return goal
     return round((kept + share * (goal - kept)) / _STEP) * _STEP

@@ -322,18 +322,20 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
     return tuple(rows)
 
 
-def _snug(_spec: BenchSpec) -> dict[str, float]:
-    return {
-        **SNUG_LEGS,
-        **SNUG_CORNERS,
-        "rail_width": 20.0,
-        "rail_height": 15.0,
-        "rail_forward": 0.0,
-        "rail_tenon_height": 6.0,
-        "rail_shoulder": 2.0,
-        "rail_wedge": 2.0,
-        "rail_fit": 0.2,
-    }
+def _snug(_spec: BenchSpec) -> tuple[dict[str, float], ...]:
+    return (
+        {
+            **SNUG_LEGS,
+            **SNUG_CORNERS,
+            "rail_width": 20.0,
+            "rail_height": 15.0,
+            "rail_forward": 0.0,
+            "rail_tenon_height": 6.0,
+            "rail_shoulder": 2.0,
+            "rail_wedge": 2.0,
+            "rail_fit": 0.2,
+        },
+    )
 
 
 def has_trestles(spec: BenchSpec) -> bool:

@@ -34,9 +34,19 @@ class LeaningBore:
         return "leaning bore"
 
     @property
+    def leans(self) -> bool:
+        """Whether it is not square to the face."""
+        return math.hypot(self.axis[0], self.axis[1]) > _SQUARE
+
+    @property
     def tilt_deg(self) -> float:
         """Of the bit from square to the face."""
         return math.degrees(math.acos(min(1.0, abs(self.axis[2]))))
+
+    @property
+    def sightline_deg(self) -> float:
+        """From square across the board to the line on the face along which it leans."""
+        return math.degrees(math.atan2(abs(self.axis[0]), abs(self.axis[1])))
 
     def removals(self, blank: Blank) -> tuple[Removal, ...]:
         frame = Frame(self.start, self.toward, cross(self.axis, self.toward), self.axis)
@@ -52,7 +62,7 @@ class LeaningBore:
         """A square hole's circle; of a slanting one its centre and its sightline, to bore by."""
         x, y, _ = self.start
         r = self.radius
-        if math.hypot(self.axis[0], self.axis[1]) < _SQUARE:
+        if not self.leans:
             circle = Path(((x + r, y, HALF_TURN_BULGE), (x - r, y, HALF_TURN_BULGE)))
             return (Contour(Operation.INSIDE, self.face, circle),)
         u, v, _ = unit((self.axis[0], self.axis[1], 0.0))

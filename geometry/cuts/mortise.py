@@ -9,7 +9,7 @@ from geometry.cuts.contour import Contour, Face, Operation
 from geometry.cuts.cut import Blank
 from geometry.cuts.overrun import OVERRUN
 from geometry.cuts.removal import Hull, Removal
-from geometry.primitives.frame import Vec3, add, scale, subtract
+from geometry.primitives.frame import Vec3, add, cross, dot, scale, subtract, unit
 from geometry.primitives.path import Path
 
 Corners = tuple[Vec3, Vec3, Vec3, Vec3]
@@ -32,6 +32,19 @@ class Mortise:
     @property
     def title(self) -> str:
         return "mortise"
+
+    @property
+    def depth(self) -> float:
+        """From the mouth's plane to the floor's, square to the mouth; mm."""
+        a, b, _, d = self.mouth
+        normal = unit(cross(subtract(b, a), subtract(d, a)))
+        return abs(dot(subtract(self.floor[0], a), normal))
+
+    @property
+    def slant_deg(self) -> float:
+        """Of its run from square to the mouth."""
+        run = subtract(_middle(self.floor), _middle(self.mouth))
+        return math.degrees(math.acos(min(1.0, self.depth / math.sqrt(dot(run, run)))))
 
     def removals(self, blank: Blank) -> tuple[Removal, ...]:  # noqa: ARG002
         outside = _carried_on(self.floor, self.mouth)
@@ -58,6 +71,11 @@ class Mortise:
                 closed = tuple((x, y, 0.0) for x, y in (*outline, outline[0]))
                 found.append(Contour(Operation.SCRIBE, face, Path(closed, closed=False)))
         return tuple(found)
+
+
+def _middle(corners: Corners) -> Vec3:
+    (a, b, c), (d, e, f) = corners[0], corners[2]
+    return ((a + d) / 2.0, (b + e) / 2.0, (c + f) / 2.0)
 
 
 def _carried_on(start: Corners, end: Corners) -> Corners:

@@ -11,6 +11,8 @@ from geometry.cuts.removal import HalfSpace, Removal
 from geometry.primitives.frame import Vec2, Vec3
 from geometry.primitives.path import Path
 
+FLATTEST_DEG = 60.0  # blade tilt from square, with the board on its face, beyond any saw's
+
 
 @dataclass(frozen=True, slots=True)
 class SawCut:
@@ -34,9 +36,12 @@ class SawCut:
         return (HalfSpace(self.point, self.outward),)
 
     def contours(self, blank: Blank) -> tuple[Contour, ...]:
-        """For a tilted cut, its line on the face where it bites deeper; a square cut draws none."""
+        """For a tilted cut, its line on the face where it bites deeper.
+
+        A square cut draws none, nor one so flat that the piece is stood on edge for it.
+        """
         across = self.outward[2]
-        if abs(across) < 1e-9:
+        if abs(across) < 1e-9 or self.tilt_deg > FLATTEST_DEG:
             return ()
         face, z = (Face.REVERSE, blank.thickness) if across > 0.0 else (Face.FACE_SIDE, 0.0)
         ends = self.line_at(z, blank)

@@ -19,16 +19,20 @@ from geometry.cuts.end_gaps import EndGaps
 from geometry.cuts.groove import Groove
 from geometry.cuts.housing import StoppedHousing
 from geometry.cuts.lap import AngledLap
+from geometry.cuts.leaning_bore import LeaningBore
+from geometry.cuts.mortise import Mortise
 from geometry.cuts.notch import Notch
 from geometry.cuts.open_mortise import OpenMortise
 from geometry.cuts.rebate import Rebate
+from geometry.cuts.round_tenon import RoundTenon
 from geometry.cuts.run_out import RunOut
-from geometry.cuts.saw import SawCut
+from geometry.cuts.saw import FLATTEST_DEG, SawCut
 from geometry.cuts.shouldered_tenon import ShoulderedTenon
 from geometry.cuts.sockets import Sockets
 from geometry.cuts.stopped_bevel import StoppedBevel
 from geometry.cuts.tenon import Tenon
 from geometry.cuts.trim import Trim
+from geometry.cuts.wedge_slot import WedgeSlot
 from geometry.design.part import Shape
 from geometry.sheets.waste import wastes
 from shared.units import angle_mark, length_mark
@@ -72,6 +76,10 @@ def _words(cut: Cut, shape: Shape, number: int) -> str:
 
 def _saw(cut: SawCut, _blank: Blank) -> str:
     tilt, swing = cut.tilt_deg, cut.swing_deg
+    if tilt > FLATTEST_DEG:
+        # A face sawn off along the piece: it is stood on its edge for that.
+        face = "reverse" if cut.outward[2] > 0.0 else "face side"
+        return f"along the {face}, {_deg(90.0 - tilt)} off the grain"
     blade = "blade square" if tilt < _SQUARE else f"blade tilted {_deg(tilt)}"
     if swing < _SQUARE:
         return f"across, {blade}"
@@ -185,6 +193,50 @@ def _shouldered(cut: ShoulderedTenon, _blank: Blank) -> str:
     return words
 
 
+def _flat_mortise(cut: Mortise, blank: Blank) -> str:
+    across, along = math.dist(*cut.mouth[:2]), math.dist(*cut.mouth[1:3])
+    far = math.dist(*cut.floor[:2]), math.dist(*cut.floor[1:3])
+    short, long = sorted((across, along))
+    deep = f"{_mm(cut.depth)} deep" if not cut.through else "right through"
+    words = f"{_mm(short)} by {_mm(long)}, {deep} from {_mouth(cut, blank)}"
+    if max(abs(across - far[0]), abs(along - far[1])) > _NEAR:
+        words += f", {_mm(min(far))} by {_mm(max(far))} on the far side"
+    return f"{words}, {_deg(cut.slant_deg)} off square" if cut.slant_deg > _SQUARE else words
+
+
+def _mouth(cut: Mortise, blank: Blank) -> str:
+    ys, zs = [y for _, y, _ in cut.mouth], [z for _, _, z in cut.mouth]
+    if max(zs) < _NEAR:
+        return "the face side"
+    if min(zs) > blank.thickness - _NEAR:
+        return "the reverse"
+    return "the face edge" if max(ys) < blank.width / 2.0 else "the far edge"
+
+
+def _round_tenon(cut: RoundTenon, _blank: Blank) -> str:
+    shoulder = math.degrees(math.acos(min(1.0, abs(cut.outward[0]))))
+    words = f"{_mm(2.0 * cut.radius)} in diameter"
+    return f"{words}, shoulder {_deg(shoulder)} off square" if shoulder > _SQUARE else words
+
+
+def _leaning_bore(cut: LeaningBore, _blank: Blank) -> str:
+    x, y, _ = cut.start
+    words = (
+        f"{_mm(2.0 * cut.radius)} across, right through from the {cut.face.value}, middle there "
+        f"{_mm(x)} from the left end, {_mm(y)} from the face edge"
+    )
+    if not cut.leans:
+        return words
+    return (
+        f"{words}; bit tilted {_deg(cut.tilt_deg)} along a sightline "
+        f"{_deg(cut.sightline_deg)} from square across"
+    )
+
+
+def _slot(cut: WedgeSlot, _blank: Blank) -> str:
+    return f"opening 1 in {1.0 / (2.0 * cut.slope):.3g} from its root across the tenon"
+
+
 def _gaps(cut: EndGaps, _blank: Blank) -> str:
     deep = abs(cut.x_end - cut.x_base)
     lean = max(abs(gap.end_low - gap.base_low) for gap in cut.gaps)
@@ -265,4 +317,8 @@ _KINDS: tuple[tuple[type, Callable[[Any, Blank], str]], ...] = (
     (EndGaps, _gaps),
     (Sockets, _sockets),
     (Trim, _trim),
+    (Mortise, _flat_mortise),
+    (RoundTenon, _round_tenon),
+    (LeaningBore, _leaning_bore),
+    (WedgeSlot, _slot),
 )
