@@ -62,9 +62,7 @@ def _gaps(side: Part, at: DovetailNumbers, tails: tuple[Tail, ...]) -> EndGaps:
 
 
 def _sockets(end: Part, at: DovetailNumbers, tails: tuple[Tail, ...]) -> Sockets:
-    corner = at.corner
-    # A fit square to the flank is wider up the piece.
-    more = corner.fit / 2.0 * math.hypot(1.0, 1.0 / at.spacing.slope)
+    corner, more = at.corner, _more(at)
     return Sockets(
         corner.on_end(end, 0.0),
         corner.on_end(end, corner.side_thickness),
@@ -79,6 +77,11 @@ def _sockets(end: Part, at: DovetailNumbers, tails: tuple[Tail, ...]) -> Sockets
             for tail in tails
         ),
     )
+
+
+def _more(at: DovetailNumbers) -> float:
+    """How much wider a socket is at each side: up the piece, where half the fit is square."""
+    return at.corner.fit / 2.0 * math.hypot(1.0, 1.0 / at.spacing.slope)
 
 
 def _measures(at: DovetailNumbers, first: Tail) -> tuple[Measure, ...]:
@@ -112,13 +115,17 @@ def _contacts(at: DovetailNumbers, top: Tail) -> tuple[Contact, ...]:
     inner, reach = c.side_thickness - c.groove, c.end_thickness - c.groove
     size = math.hypot(1.0, at.spacing.slope)
     outward = add(scale(c.along_side, 1.0 / size), (0.0, 0.0, at.spacing.slope / size))
+    # Across the gap and square to the flank, a place near the base line has no pin behind it.
+    last = c.end_thickness - c.fit / 2.0 / size
+    rise = (c.end_thickness - last) / at.spacing.slope
     flank = (
         c.point(at.lap, 0.0, top.end_high),
         c.point(at.lap, inner, top.end_high),
-        c.point(c.end_thickness, inner, top.base_high),
-        c.point(c.end_thickness, 0.0, top.base_high),
+        c.point(last, inner, top.base_high + rise),
+        c.point(last, 0.0, top.base_high + rise),
     )
-    shoulder = c.across_side(c.end_thickness, (0.0, inner), (top.base_high, c.height))
+    pin = top.base_high + _more(at)
+    shoulder = c.across_side(c.end_thickness, (0.0, inner), (pin, c.height))
     found = [Contact(shoulder, back, 0.0), Contact(flank, outward, c.fit / 2.0)]
     low = max(top.base_low, c.clear)
     if top.base_high - low > _WORTH_IT:

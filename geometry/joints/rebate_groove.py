@@ -59,12 +59,12 @@ def _contacts(at: TongueNumbers, start: float) -> tuple[Contact, ...]:
     """Where nothing else is cut: the tongue's end and cheek, and the shoulder."""
     c = at.corner
     up = (c.clear, c.height)
-    tip = c.side_thickness - at.length
+    tip, wall = c.side_thickness - at.length, start - c.fit / 2.0
     return (
         Contact(c.across_end(tip, (start, c.end_thickness), up), c.along_end, 0.0),
-        Contact(c.across_end(c.side_thickness, (0.0, start), up), c.along_end, 0.0),
+        Contact(c.across_end(c.side_thickness, (0.0, wall), up), c.along_end, 0.0),
         Contact(
-            c.across_side(start - c.fit / 2.0, (tip, c.side_thickness), up),
+            c.across_side(wall, (tip, c.side_thickness), up),
             c.along_side,
             c.fit / 2.0,
         ),
