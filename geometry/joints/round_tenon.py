@@ -169,20 +169,19 @@ def leg_wedge(name: str, leg: Part, wedge: Part, at: RoundTenonNumbers) -> Joint
 
 
 def _shoulder(leg: Part, at: RoundTenonNumbers) -> tuple[Contact, ...]:
-    """The level shoulder beside the bore, from the leg's face edge; none where it is too narrow."""
-    frame, blank = leg.frame, leg.shape.blank
-    axis = frame.to_local(at.middle)
-    wide = axis[1] - (at.diameter + at.fit) / 2.0 / math.cos(math.radians(at.tilt_deg)) - 0.5
-    if wide < 0.5:
-        return ()
-    fall = frame.turn_to_local(UP)
+    """The level shoulder in the four corners of the leg's section, clear of the bore."""
+    frame, size = leg.frame, leg.shape.blank.width
+    axis, rise = frame.to_local(at.middle), frame.turn_to_local(UP)
+    bore = (at.diameter + at.fit) / 2.0 / math.cos(math.radians(at.tilt_deg))
+    clear = size / 2.0 - (bore + 0.1) / math.sqrt(2.0)
 
     def on_the_shoulder(y: float, z: float) -> Vec3:
-        x = axis[0] - (fall[1] * (y - axis[1]) + fall[2] * (z - axis[2])) / fall[0]
+        x = axis[0] - (rise[1] * (y - axis[1]) + rise[2] * (z - axis[2])) / rise[0]
         return frame.to_bench((x, y, z))
 
-    corners = tuple(
-        on_the_shoulder(y, z)
-        for y, z in ((0.0, 0.0), (wide, 0.0), (wide, blank.thickness), (0.0, blank.thickness))
-    )
-    return (Contact(corners, UP, 0.0),)
+    found = []
+    for y in (0.0, size - clear):
+        for z in (0.0, size - clear):
+            square = ((y, z), (y + clear, z), (y + clear, z + clear), (y, z + clear))
+            found.append(Contact(tuple(on_the_shoulder(*corner) for corner in square), UP, 0.0))
+    return tuple(found)
