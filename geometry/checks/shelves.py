@@ -11,9 +11,12 @@ from geometry.bench.openings import SHELF, filled_with, openings
 from geometry.bench.shelves import height_name
 from geometry.checks.check import Check
 from geometry.design.finding import Finding, Level, Mend
+from geometry.solids.measure import bounding_box
 from shared.cutters import widest_cutter_for
 from shared.units import length_mark
 
+_NEAR = 1e-6  # mm
+SHORTEST = 2.0  # mm that a shelf may be short in its housings; common practice, no source
 LEAST_WALL = 1.0 / 3.0  # share of the partition between two housings; common practice, no source
 DEEPEST_HOUSING = 0.5  # share of the board; common practice, no source
 
@@ -100,7 +103,39 @@ def _deep_housing(bench: Bench) -> Iterator[Finding]:
     )
 
 
+def _lengths(bench: Bench) -> Iterator[Finding]:
+    """Each shelf, as it is, against the floors of its two housings."""
+    depth = bench.spec.number("shelf_housing_depth")
+    for at in filled_with(bench.spec, SHELF):
+        low, high = bounding_box(bench.part(f"shelf_{at.index}"))
+        length, room = high[0] - low[0], at.width + 2.0 * depth
+        if length <= room + _NEAR and length >= room - SHORTEST:
+            continue
+        long = length > room
+        yield Finding(
+            check="shelf_too_long" if long else "shelf_too_short",
+            level=Level.DO_NOT_CUT if long else Level.THINK_AGAIN,
+            message=(
+                f"The shelf in {at.title} is {length_mark(length)} long; between the floors of its "
+                f"housings there are {length_mark(room)}."
+            ),
+            parts=(f"shelf_{at.index}", at.left, at.right),
+            place=(low[0], -at.front, low[2]),
+            amount=length,
+            limit=room,
+        )
+
+
 CHECKS: tuple[Check, ...] = (
+    Check(
+        "shelf_length",
+        "Shelf that does not go between its housings",
+        "Measures each shelf against the floors of its two housings. Too long and it forces the "
+        "uprights apart, too short and its tongues hold on little. A shelf may be 2 mm short: "
+        "common practice, no source.",
+        _lengths,
+        ("shelves",),
+    ),
     Check(
         "shelf_cutter",
         "Cutter wider than a shelf's housing",

@@ -6,6 +6,8 @@ openings, housed 6 mm in partitions of 20 mm; fit 0.2 mm, cutter 12.7 mm.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from geometry.bench.build import build
@@ -14,6 +16,7 @@ from geometry.bench.limits import set_values
 from geometry.checks.all_checks import findings
 from geometry.design.finding import Finding, Level
 from geometry.design.parameter import Value
+from geometry.design.part import Shape
 
 SHELVED = {f"opening_{k}_fill": "shelf" for k in (1, 2, 3)}
 SOUND = set_values(set_values(default_spec(), {"partition_count": 2.0}), SHELVED)
@@ -67,3 +70,19 @@ def test_each_wall_between_two_housings_is_looked_at() -> None:
     assert len(_found(deep, "back_to_back")) == 2
     assert len(_found(deep | {"opening_1_shelf_height": 128.3}, "back_to_back")) == 1
     assert len(_found(deep | {"opening_1_shelf_height": 128.1}, "back_to_back")) == 2
+
+
+@pytest.mark.parametrize(
+    ("check", "more", "amount"), [("shelf_too_long", 1.5, 383.5), ("shelf_too_short", -3.0, 379.0)]
+)
+def test_a_shelf_of_another_length_is_measured(check: str, more: float, amount: float) -> None:
+    """Partitions of 20 at 400 and 800: the middle shelf is 370 + 2 x 6 = 382 long."""
+    places: dict[str, Value] = {"partition_1": 405.0, "partition_2": 795.0}
+    bench = build(set_values(SOUND, places))
+    shelf = bench.part("shelf_2")
+    blank = replace(shelf.shape.blank, length=shelf.shape.blank.length + more)
+    other = replace(shelf, shape=Shape(blank, ()))
+    parts = tuple(other if part.name == shelf.name else part for part in bench.parts)
+    (found,) = (f for f in findings(replace(bench, parts=parts)) if f.check == check)
+    assert found.amount == pytest.approx(amount)
+    assert found.limit == pytest.approx(382.0)
