@@ -1,15 +1,14 @@
 """Where a joint says that two parts meet, they do: wood, the stated gap, wood.
 
 A joint declares its faces as it leaves them itself; a rebate may take the corner off a mitre, a
-housing a piece out of a rebate.  So each joint is judged on its two parts without what other
-joints and the easing of edges take, and then on what is left of its faces in the end.
+housing a piece out of a rebate.  So wood may be missing where another cut has taken it; and a
+good part of the faces must be left in the end.
 
 Judge: winding numbers of points a hair to either side of the declared faces.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import replace
 
 import numpy as np
@@ -17,7 +16,6 @@ import pytest
 from numpy.typing import NDArray
 
 from geometry.bench.bench import Bench
-from geometry.cuts.chamfer import Chamfer
 from geometry.design.joint import Contact, Joint
 from geometry.design.part import Shape
 from geometry.solids.cutting import placed
@@ -28,7 +26,7 @@ from tests.judges.inside import inside
 
 Floats = NDArray[np.float64]
 
-HAIR = 0.01  # mm
+HAIR = 0.001  # mm
 SAMPLES = 24  # points on each face
 RIM = 0.05  # mm from a face's outline within which a point may fall off the wood
 
@@ -36,15 +34,16 @@ RIM = 0.05  # mm from a face's outline within which a point may fall off the woo
 def test_faces_meet_within_their_gap(bench: Bench) -> None:
     dice = np.random.default_rng(3)
     for joint in bench.joints:
-        first, second = (alone(bench, joint, name) for name in joint.parts)
+        first, second = (placed(bench.part(name)) for name in joint.parts)
+        bare_first, bare_second = (alone(bench, joint, name) for name in joint.parts)
         for number, contact in enumerate(joint.contacts):
-            points, normal = samples(contact, dice), np.array(contact.normal)
+            points, normal = samples(contact, joint.fit, dice), np.array(contact.normal)
             where = (joint.name, number)
-            assert inside(first, points - HAIR * normal).all(), where
+            here, beyond = points - HAIR * normal, points + (contact.gap + HAIR) * normal
+            assert (inside(first, here) | inside(bare_first, here)).all(), where
+            assert (inside(second, beyond) | inside(bare_second, beyond)).all(), where
             assert not inside(first, points + HAIR * normal).any(), where
-            beyond = points + contact.gap * normal
-            assert inside(second, beyond + HAIR * normal).all(), where
-            assert not inside(second, beyond - HAIR * normal).any(), where
+            assert not inside(second, beyond - 2.0 * HAIR * normal).any(), where
 
 
 def test_a_good_part_of_the_faces_meets_in_the_end(bench: Bench) -> None:
@@ -54,28 +53,25 @@ def test_a_good_part_of_the_faces_meets_in_the_end(bench: Bench) -> None:
         first, second = (placed(bench.part(name)) for name in joint.parts)
         meeting = whole = 0.0
         for contact in joint.contacts:
-            points, normal = samples(contact, dice), np.array(contact.normal)
+            points, normal = samples(contact, joint.fit, dice), np.array(contact.normal)
             here = inside(first, points - HAIR * normal)
             there = inside(second, points + (contact.gap + HAIR) * normal)
             assert not inside(first, points + HAIR * normal).any(), joint.name
             meeting += area(contact) * float((here & there).mean())
             whole += area(contact)
-        assert meeting > 0.2 * whole, (joint.name, meeting / whole)
+        assert meeting > 0.2 * whole or not joint.contacts, (joint.name, meeting, whole)
 
 
 def alone(bench: Bench, joint: Joint, name: str) -> PlacedSolid:
-    """A part with the cuts it has of its own and those of one joint."""
+    """The blank of a part with the cuts of one joint."""
     part = bench.part(name)
-    others = [
+    cuts = [
         cut
-        for other in bench.joints_of(name)
-        if other.name != joint.name
-        for owner, cuts in zip(other.parts, (other.cuts_first, other.cuts_second), strict=True)
+        for owner, given in zip(joint.parts, (joint.cuts_first, joint.cuts_second), strict=True)
         if owner == name
-        for cut in cuts
+        for cut in given
     ]
-    kept = tuple(c for c in part.shape.cuts if c not in others and not isinstance(c, Chamfer))
-    return placed(replace(part, shape=Shape(part.shape.blank, kept)))
+    return placed(replace(part, shape=Shape(part.shape.blank, tuple(cuts))))
 
 
 def test_gaps_add_up_to_the_fit(bench: Bench) -> None:
@@ -86,9 +82,11 @@ def test_gaps_add_up_to_the_fit(bench: Bench) -> None:
 
 
 def test_every_joint_declares_its_faces(bench: Bench) -> None:
+    """Only a round tenon may meet its bore in nothing flat."""
     for joint in bench.joints:
-        assert joint.contacts, joint.name
-        assert max(area(contact) for contact in joint.contacts) > 1.0, joint.name
+        if joint.kind != "round tenon":
+            assert joint.contacts, joint.name
+            assert max(area(contact) for contact in joint.contacts) > 1.0, joint.name
 
 
 def test_jointed_parts_touch_and_no_more(bench: Bench) -> None:
@@ -105,24 +103,25 @@ def test_joints_name_parts_that_exist_and_cut_them(bench: Bench) -> None:
             assert set(cuts) <= set(bench.part(name).shape.cuts), joint.name
 
 
-def samples(contact: Contact, dice: np.random.Generator) -> Floats:
-    """Random points of a convex face, off its rim, (n, 3)."""
+def samples(contact: Contact, fit: float, dice: np.random.Generator) -> Floats:
+    """Random points of a convex face, (n, 3), off its rim by what a neighbour's fit may take."""
     corners = np.array(contact.corners)
-    middle = corners.mean(axis=0)
-    reach = np.linalg.norm(corners - middle, axis=1).max()
-    slim = min(_widths(corners))
-    keep = 1.0 - min(0.5, 4.0 * RIM * reach / slim / max(reach, 1.0))
-    weights = dice.dirichlet(np.ones(len(corners)), SAMPLES)
-    return np.asarray(middle + (weights @ corners - middle) * keep)
-
-
-def _widths(corners: Floats) -> Iterator[float]:
-    """Height of the face over each of its edges."""
+    weights = dice.dirichlet(np.full(len(corners), 0.6), 40 * SAMPLES)
+    points = weights @ corners
+    inward = np.full(len(points), np.inf)
+    slim = np.inf
     for start, end in zip(corners, np.roll(corners, -1, axis=0), strict=True):
         run = end - start
         length = float(np.linalg.norm(run))
-        if length > 1e-9:
-            yield float(np.linalg.norm(np.cross(corners - start, run), axis=1).max()) / length
+        if length < 1e-9:
+            continue
+        inward = np.minimum(inward, np.linalg.norm(np.cross(points - start, run), axis=1) / length)
+        slim = min(
+            slim, float(np.linalg.norm(np.cross(corners - start, run), axis=1).max()) / length
+        )
+    kept = points[inward > min(RIM + fit / 2.0, 0.3 * slim)][:SAMPLES]
+    assert len(kept), "a face without an inside"
+    return np.asarray(kept)
 
 
 def area(contact: Contact) -> float:
