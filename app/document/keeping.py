@@ -97,7 +97,9 @@ class Keeper:
         bin_folder.mkdir(parents=True, exist_ok=True)
         target = bin_folder / kept.file.name
         kept.file.replace(target)
-        for old in _newest_first(bin_folder)[MOST_THROWN:]:
+        target.touch()  # by when it was thrown away, not by when it was worked on
+        earlier = [file for file in _newest_first(bin_folder) if file != target]
+        for old in earlier[MOST_THROWN - 1 :]:
             old.unlink(missing_ok=True)
         return replace(kept, file=target)
 

@@ -23,6 +23,8 @@ from geometry.primitives.frame import Vec2
 from geometry.views.look import part_under
 
 SMALLEST_SHARE = 0.22  # of the room, however much the dimensions want for themselves
+NARROWEST_SHEET, LOWEST_SHEET = 130.0, 95.0  # mm; lettering gives way before that
+LEAST_DENSITY = 3.0  # pixels to the mm: capitals 7.5 pixels high
 MARGIN = 14.0  # pixels left free round the drawing when it is fitted
 LINE_REACH = 7.0  # pixels
 TEXT_REACH = 13.0  # pixels from a text's middle line: a target of 26 px
@@ -67,9 +69,14 @@ class SheetView:
             self._lay_out(held)
 
     def resize(self, size: Vec2, density: float) -> None:
-        """The window has another size or type size; a fitted sheet is fitted again."""
+        """The window has another size or type size; a fitted sheet is fitted again.
+
+        ``density`` follows the window's type, but leaves the sheet room enough to be one.
+        """
         held = self._lower_corner()
-        self.size, self.density = size, density
+        self.size = size
+        roomy = min(size[0] / NARROWEST_SHEET, size[1] / LOWEST_SHEET)
+        self.density = min(density, max(LEAST_DENSITY, roomy))
         if self.fitted:
             self.fit()
         else:

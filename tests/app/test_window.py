@@ -228,6 +228,8 @@ def test_the_window_works_at_1024_by_768(window: Workplace, percent: int) -> Non
 
 
 def test_text_grows_with_the_preference(window: Workplace) -> None:
+    window.frame.resize(1700, 1150)
+    QApplication.processEvents()
     small = window.page.canvas.view.density
     window.prefer(replace(window.presenter.preferences, text_percent=200))
     QApplication.processEvents()
