@@ -1,4 +1,5 @@
-"""The set of drawings of a bench: the general arrangement, then a page for each different part."""
+"""The set of drawings of a bench: the general arrangement, then a page for each different part, and
+last the whole bench in pictorial views and sections."""
 
 from __future__ import annotations
 
@@ -8,10 +9,15 @@ from geometry.bench.bench import Bench
 from geometry.dimensioning.bench_dimensions import dimensions
 from geometry.drawing.marks import Sheet
 from geometry.sheets.arrangement import arrange
+from geometry.sheets.cross_sections import cross_section_leaf
 from geometry.sheets.layout import Layout, furniture
 from geometry.sheets.part_sheets import part_groups, part_pages
+from geometry.sheets.whole_views import exploded_leaf, pictorial_leaf
 from geometry.views.bench_views import bench_views
 from geometry.views.look import look_all
+
+# Pages of the whole bench, behind those of its parts.
+_WHOLE = (pictorial_leaf, exploded_leaf, cross_section_leaf)
 
 
 def drawings(bench: Bench, layout: Layout) -> tuple[Sheet, ...]:
@@ -21,13 +27,18 @@ def drawings(bench: Bench, layout: Layout) -> tuple[Sheet, ...]:
     scale.
     """
     pages = [page for group in part_groups(bench) for page in part_pages(group, layout)]
-    count = 1 + len(pages)
+    leaves = [leaf_of(bench, layout) for leaf_of in _WHOLE]
+    count = 1 + len(pages) + len(leaves)
     first = _titled(layout, "General arrangement drawing", 1, count)
     sheets = [_general_arrangement(bench, first)]
     for number, page in enumerate(pages, start=2):
         own = _titled(layout, "Part drawing", number, count, page.title)
         marks = (*furniture(own, page.scale), *page.marks)
         sheets.append(Sheet(page.title, layout.paper.width, layout.paper.height, marks))
+    for number, leaf in enumerate(leaves, start=len(sheets) + 1):
+        own = _titled(leaf.layout, leaf.kind, number, count, leaf.title)
+        marks = (*furniture(own, leaf.scale), *leaf.marks)
+        sheets.append(Sheet(leaf.title, own.paper.width, own.paper.height, marks))
     return tuple(sheets)
 
 

@@ -21,7 +21,6 @@ from geometry.design.part import Part, Shape
 from geometry.primitives.frame import Frame, scale
 from geometry.solids.cutting import placed
 from geometry.solids.section import cut_region
-from geometry.solids.solid import PlacedSolid
 from geometry.views.linework import Linework
 from geometry.views.look import look
 from geometry.views.view import View
@@ -38,12 +37,16 @@ class CutFace:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Section:
-    """A section view; owners of faces and lines are indices into the parts it was made of."""
+    """A section view; owners of faces and lines are indices into the parts it was made of.
+
+    ``left`` are the parts that are not taken away whole, by index and as the plane leaves them.
+    """
 
     view: View
     at: float
     faces: tuple[CutFace, ...]
     linework: Linework
+    left: tuple[tuple[int, Part], ...]
 
 
 def section(parts: Sequence[Part], view: View, at: float) -> Section:
@@ -53,8 +56,7 @@ def section(parts: Sequence[Part], view: View, at: float) -> Section:
     """
     plane = plane_of(view, at)
     faces: list[CutFace] = []
-    left: list[PlacedSolid] = []
-    owners: list[int] = []
+    left: list[tuple[int, Part]] = []
     for owner, part in enumerate(parts):
         solid = placed(part)
         height = solid.vertices @ np.array(view.toward)
@@ -64,13 +66,13 @@ def section(parts: Sequence[Part], view: View, at: float) -> Section:
             region = cut_region(solid, plane)
             if not region.is_empty:
                 faces.append(CutFace(owner, region))
-            solid = placed(trimmed(part, plane))
-        left.append(solid)
-        owners.append(owner)
-    seen = look(left, view)
-    of_parts = np.array(owners, dtype=np.intp)
-    lines = Linework(view, seen.segments, seen.visible, of_parts[seen.owner])
-    return Section(view, at, tuple(faces), lines)
+            left.append((owner, trimmed(part, plane)))
+        else:
+            left.append((owner, part))
+    seen = look([placed(part) for _, part in left], view)
+    owners = np.array([owner for owner, _ in left], dtype=np.intp)
+    lines = Linework(view, seen.segments, seen.visible, owners[seen.owner])
+    return Section(view, at, tuple(faces), lines, tuple(left))
 
 
 def plane_of(view: View, at: float) -> Frame:
