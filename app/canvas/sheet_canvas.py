@@ -156,6 +156,7 @@ class SheetCanvas(QWidget):
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)
         if event.type() == QEvent.Type.FontChange:
+            self._room = (QSize(), 0)  # all around it is laid out anew
             self._measure()
 
     def _measure(self) -> None:

@@ -23,7 +23,7 @@ from geometry.primitives.frame import Vec2
 from geometry.views.look import part_under
 
 SMALLEST_SHARE = 0.22  # of the room, however much the dimensions want for themselves
-NARROWEST_SHEET, LOWEST_SHEET = 130.0, 95.0  # mm; lettering gives way before that
+NARROWEST_SHEET, LOWEST_SHEET = 140.0, 115.0  # mm; lettering gives way before that
 LEAST_DENSITY = 3.0  # pixels to the mm: capitals 7.5 pixels high
 MARGIN = 14.0  # pixels left free round the drawing when it is fitted
 LINE_REACH = 7.0  # pixels

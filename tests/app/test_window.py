@@ -225,10 +225,11 @@ def test_the_window_works_at_1024_by_768(window: Workplace, percent: int) -> Non
     corner = canvas.mapTo(window.frame, QPoint(canvas.width(), canvas.height()))
     assert corner.x() <= 1024
     assert corner.y() <= 768
+    assert not canvas.view.overflows()
 
 
 def test_text_grows_with_the_preference(window: Workplace) -> None:
-    window.frame.resize(1700, 1150)
+    window.frame.resize(1900, 1400)
     QApplication.processEvents()
     small = window.page.canvas.view.density
     window.prefer(replace(window.presenter.preferences, text_percent=200))
