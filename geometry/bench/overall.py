@@ -18,7 +18,7 @@ PLINTH = "plinth"
 PANEL_FEET = "panel feet"
 
 SEATS = (CASE,)
-BASES = (CROSSED,)
+BASES = (CROSSED, TRESTLES, FOUR_LEGS, PLINTH, PANEL_FEET)
 
 PARAMETERS: tuple[Parameter, ...] = (
     choice(
