@@ -115,7 +115,8 @@ def _taken(labels: Iterable[Named]) -> shapely.STRtree:
     """The labels already there: their words and their leaders."""
     things: list[BaseGeometry] = []
     for one in labels:
-        things.append(shapely.Polygon(one.box.corners()))
+        x, y, w, h = one.box.x, one.box.y, one.box.half_width, one.box.half_height
+        things.append(shapely.box(x - w, y - h, x + w, y + h))
         things.append(shapely.LineString([one.leader[:2], one.leader[2:]]))
     return shapely.STRtree(things)
 
@@ -160,6 +161,12 @@ def _named(
 def _hits(tree: shapely.STRtree, things: NDArray[np.object_]) -> NDArray[np.intp]:
     """With how many of a tree's things each of some others meets, (n,)."""
     return np.bincount(tree.query(things, predicate="intersects")[0], minlength=len(things))
+
+
+def _near(tree: shapely.STRtree, lines: NDArray[np.object_]) -> NDArray[np.intp]:
+    """With how many of a tree's things each of some lines nearly meets, (n,)."""
+    pairs = tree.query(lines, predicate="dwithin", distance=_CLEAR)
+    return np.bincount(pairs[0], minlength=len(lines))
 
 
 def _ring(point: Vec2, away: float, half: Vec2, room: Room) -> list[TextBox]:
