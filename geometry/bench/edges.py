@@ -23,6 +23,8 @@ from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Vec2
 from shared.tolerances import COPLANAR
 
+_LAP = 1e-5  # mm: ten times what counts as one plane, a tenth of what a drawing tells apart
+
 PARAMETERS: tuple[Parameter, ...] = (
     length(
         "chamfer",
@@ -122,14 +124,15 @@ def _past_knees(points: tuple[Vec2, ...]) -> list[float]:
     """How far the cutters at each point run past it, in mm.
 
     At an outward knee they may: the two flats then meet in their own line, also where one leans
-    and the other does not.  At an inward knee they would bite; there they meet exactly.
+    and the other does not.  At an inward knee they would bite; there they run into one another by
+    no more than it takes to leave no skin between them, as thin as rounding.
     """
     past = [0.0] * len(points)
     reach = math.dist(points[0], points[-1])  # at a slight knee that line runs far along
     for k in range(1, len(points) - 1):
         a, b, c = points[k - 1], points[k], points[k + 1]
         turn = (b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0])
-        past[k] = reach if turn < 0.0 else 0.0
+        past[k] = reach if turn < 0.0 else _LAP
     return past
 
 

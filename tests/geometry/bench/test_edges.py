@@ -1,0 +1,67 @@
+"""Chamfers along a front with knees, measured on the top's solid."""
+
+from __future__ import annotations
+
+import math
+import random
+
+import pytest
+
+from geometry.bench import edges
+from geometry.bench.build import build
+from geometry.bench.catalogue import default_spec
+from geometry.bench.limits import set_values
+from geometry.design.part import Part
+from geometry.solids.measure import piece_count
+from tests.flat_faces import between_deg, flat_faces
+
+
+def top_of(seed: int) -> Part:
+    """The top of a bench with a random flare and chamfer."""
+    dice = random.Random(seed)
+    straight = dice.uniform(60.0, 300.0)
+    spec = set_values(
+        default_spec(),
+        {
+            "length": dice.uniform(1300.0, 2400.0),
+            "case_height": dice.uniform(120.0, 500.0),
+            "flare": dice.uniform(1.0, 110.0),
+            "flare_straight": straight,
+            "flare_end": straight + dice.uniform(100.0, 900.0),
+            "chamfer": dice.uniform(0.5, 9.0),
+            "deep_end": dice.choice(("left", "right")),
+            "partition_count": 0.0,
+        },
+    )
+    return build(spec).part("top")
+
+
+SEEDS = 120
+
+
+def test_no_skin_is_left_where_chamfers_meet() -> None:
+    assert [seed for seed in range(SEEDS) if piece_count(top_of(seed).shape) != 1] == []
+
+
+def test_cutters_that_only_touch_do_leave_skins(monkeypatch: pytest.MonkeyPatch) -> None:
+    """What the test above is there for: without the lap some tops fall into two."""
+    monkeypatch.setattr(edges, "_LAP", 0.0)
+    build.cache_clear()
+    shapes = [top_of(seed).shape for seed in range(SEEDS)]
+    build.cache_clear()
+    assert any(piece_count(shape) != 1 for shape in shapes)
+
+
+def test_flats_lie_at_45_degrees_to_the_top() -> None:
+    """Equal legs on the face and down a square edge: 45 deg, on the run-out and behind it.  On the
+    deep stretch the edge leans back by F / H: leg 1 along the face, and 1 down, F / H back."""
+    spec = set_values(default_spec(), {"chamfer": 5.0, "flare": 90.0})
+    faces = flat_faces(build(spec).part("top"))
+    up = (0.0, 0.0, 1.0)
+    tilts = sorted(
+        between_deg(face.normal, up)
+        for face in faces
+        if face.area > 100.0 and 10.0 < between_deg(face.normal, up) < 80.0
+    )
+    leaning = math.degrees(math.atan2(1.0, 1.0 - 90.0 / 300.0))
+    assert tilts == pytest.approx([45.0, 45.0, leaning], abs=1e-5)
