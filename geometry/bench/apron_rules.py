@@ -15,11 +15,9 @@ from geometry.bench.apron_numbers import (
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.four_leg_numbers import stand, taper_stations
 from geometry.design.spec import BenchSpec
-from geometry.joints.apron_tenon import GLUE_ROOM
 from geometry.primitives.frame import Frame, Vec3, dot, subtract
 
 LEAST_WALL = 4.0  # mm of leg beside a mortise
-LEAST_BEYOND = 5.0  # mm of leg beyond the end of a mortise
 _CORNER = "front_right"
 _SIDES = ("front", "right")
 
@@ -110,12 +108,6 @@ CONSTRAINTS: tuple[Constraint, ...] = (
         f"base_height {_LEAN} {_APRON} {_TENON}",
         _mortises_apart,
         "the two mortises would run into each other inside the leg",
-    ),
-    rule(
-        "apron_mortise_depth",
-        "apron_tenon_length leg_size",
-        lambda s: s.number("leg_size") - s.number("apron_tenon_length") - GLUE_ROOM - LEAST_BEYOND,
-        "a mortise would leave less than {5 mm} of the leg beyond it",
     ),
     rule(
         "apron_cheeks",

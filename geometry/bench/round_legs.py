@@ -88,12 +88,13 @@ def tenon_numbers(spec: BenchSpec, corner: str) -> RoundTenonNumbers:
 
 
 def top_station(at: Stand, tenon: RoundTenonNumbers) -> float:
-    """How far down the grain from the leg's origin the tenon's highest point is (less than 0)."""
-    high = add(tenon.end, scale(tenon.steepest, tenon.diameter / 2.0))
-    # From there down to the level of the tenon's end, along the grain.
-    fall = (high[2] - tenon.end[2]) / -at.down[2]
-    point = add(high, scale(at.down, fall))
-    return dot(add(point, scale(at.origin, -1.0)), at.down)
+    """How far down the grain from the leg's origin the tenon starts (less than 0).
+
+    Its end is level, so the side of the tenon that lies lowest reaches farthest up the grain.
+    """
+    along = dot(add(tenon.end, scale(at.origin, -1.0)), at.down)
+    rise = tenon.diameter / 2.0 * tenon.steepest[2]
+    return along - rise / -at.down[2]
 
 
 def _parts(spec: BenchSpec) -> tuple[Part, ...]:
