@@ -23,6 +23,7 @@ from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Vec2
 from shared.tolerances import COPLANAR
 
+_LEAST = 0.01  # mm: no edge tool takes off less, and no drawing shows it
 _LAP = 1e-5  # mm: ten times what counts as one plane, a tenth of what a drawing tells apart
 
 PARAMETERS: tuple[Parameter, ...] = (
@@ -51,7 +52,7 @@ CONSTRAINTS: tuple[Constraint, ...] = (
 def _cuts(spec: BenchSpec, part: Part) -> tuple[Chamfer, ...]:
     """The chamfers of one part of the case, in its own frame; none for other parts."""
     c = case_numbers(spec)
-    if c.chamfer <= 0.0:
+    if c.chamfer < _LEAST:
         return ()
     if part.kind == "top":
         return _along(c, part, _top_arris(c), leaning=c.flare > 0.0)

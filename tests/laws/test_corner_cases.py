@@ -41,6 +41,7 @@ NAMED: dict[str, dict[str, Value]] = {
     "hardly a flare": {"flare": 1e-7},
     "no flare to speak of": {"flare": 5e-300},
     "hardly a chamfer": {"chamfer": 0.01},
+    "no chamfer to speak of": {"chamfer": 1e-4},
     "widest chamfer": {"chamfer": 10},
     "upright legs": {"splay": 0},
     "hardly any splay": {"splay": 1e-4},
