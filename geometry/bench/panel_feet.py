@@ -320,6 +320,16 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
             "rail height − 2 × rail shoulder",
         ),
     ]
+    if p.middle is not None:
+        rows.append(
+            derived_length(
+                "panel_middle_place",
+                "Middle panel",
+                "Base",
+                p.middle,
+                "from the left end to its middle; insets, and how far it stands to the right",
+            )
+        )
     if p.wedge_room > 0.0:
         rows.append(
             derived_angle(

@@ -19,7 +19,7 @@ def panel_dimensions(bench: Bench) -> tuple[Dimension, ...]:
 def _front(bench: Bench, p: PanelNumbers) -> list[Dimension]:
     inner, far = p.left + p.thickness, p.right - p.thickness
     low = p.rail_top - p.rail_height
-    x, other = inner + 0.2 * (far - inner), inner + 0.3 * (far - inner)
+    x, other = inner + 0.12 * (far - inner), inner + 0.3 * (far - inner)
     found = [
         bound(
             bench,
@@ -38,10 +38,9 @@ def _front(bench: Bench, p: PanelNumbers) -> list[Dimension]:
     if p.height > p.rail_top:
         at = Place(FRONT, (other, p.height), (other, p.rail_top), UPRIGHT, WITHIN, 1, -1.0)
         found.append(bound(bench, "panel_rail_down", at))
-    off = bench.spec.number("panel_middle")
-    if p.middle is not None and off:
-        at = Place(FRONT, (p.middle - off, 0.0), (p.middle, 0.0), LEVEL, BELOW, 1)
-        found.append(bound(bench, "panel_middle", at))
+    if p.middle is not None:
+        at = Place(FRONT, (0.0, 0.0), (p.middle, 0.0), LEVEL, BELOW, 2)
+        found.append(follows(bench, "panel_middle_place", at))
     return found
 
 

@@ -32,7 +32,9 @@ def place_dimensions(bench: Bench) -> tuple[Dimension, ...]:
         bound(bench, "inset_left", Place(FRONT, (0.0, z), (left, z), LEVEL, BELOW, 1)),
         bound(bench, "inset_right", Place(FRONT, (length, z), (right, z), LEVEL, BELOW, 1, -1.0)),
     )
-    return (*ends, *(_by_corner(bench) if has(spec, "bridled legs") else _by_edge(bench)))
+    found = (*ends, *(_by_corner(bench) if has(spec, "bridled legs") else _by_edge(bench)))
+    # What stands flush needs no size to say so.
+    return tuple(one for one in found if one.value != 0.0)
 
 
 def _by_corner(bench: Bench) -> list[Dimension]:
