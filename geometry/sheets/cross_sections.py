@@ -154,11 +154,10 @@ def _marks(cut: Cut, parts: Sequence[Part], scale: float, where: tuple[Room, Lay
     (left, bottom, right, top), layout = where
     u0, _, u1, v1 = (c * scale for c in cut.bounds)
     origin = ((left + right - u0 - u1) / 2.0, top - _ABOVE - v1)
-    marks = section_marks(cut.section, parts, scale, origin)
     trace = _trace(cut, scale)
     height = layout.lettering
     letters = _letter_boxes(trace, "A" if cut.letter == "B" else "B", cut.sight, origin)
-    marks += [
+    marks: list[Mark] = [
         Strokes(Role.CENTRE, trace[1:2] + np.array(origin * 2)),
         Strokes(Role.VISIBLE, trace[(0, 2), :] + np.array(origin * 2)),
         *_arrows(_shafts(trace, cut.sight), cut.sight, origin),
@@ -179,7 +178,8 @@ def _marks(cut: Cut, parts: Sequence[Part], scale: float, where: tuple[Room, Lay
     spots = [replace(s, point=(s.point[0] * scale, s.point[1] * scale)) for s in cut.spots]
     names = [in_words(part.title, layout.words) for part in parts]
     labels: tuple[Named, ...] = named(names, spots, lines, height, room)
-    return marks + label_marks(labels, origin, height)
+    cuts = section_marks(cut.section, parts, scale, origin, [one.box for one in labels])
+    return [*cuts, *marks, *label_marks(labels, origin, height)]
 
 
 def _trace(cut: Cut, scale: float) -> Floats:

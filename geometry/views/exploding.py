@@ -4,9 +4,8 @@ Frame and units: bench coordinates, mm.
 
 Method: the part with most joints stays.  Its neighbours follow, and theirs, each leaving the parts
 already placed in a direction in which its joints let it go (see ``parting``), from where those
-parts now are, and as far as it takes until its outline in the view is clear of all of them.
-Outlines are convex hulls; two of them overlap, while one moves along a line, for one interval,
-found by the separating axis theorem on all their sides at once.  What is joined to nothing placed
+parts now are, and as far as it takes until its outline in the view is clear of all of them (see
+``clearing``).  What is joined to nothing placed
 (a base that only carries, a drawer on its runners) moves as a whole, the shortest open way.
 """
 
@@ -17,7 +16,6 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
-import shapely
 
 from geometry.design.joint import Joint
 from geometry.design.part import Part
@@ -26,6 +24,7 @@ from geometry.primitives.frame import X_AXIS, Y_AXIS, Z_AXIS, Vec3, add, dot, sc
 from geometry.solids.cutting import placed
 from geometry.solids.measure import volume_of
 from geometry.solids.solid import Floats
+from geometry.views.clearing import first_clear, outline, overlap
 from geometry.views.parting import way_apart, ways_out
 from geometry.views.view import View
 
@@ -46,17 +45,6 @@ class Exploded:
     ties: tuple[tuple[int, int, Vec3], ...]
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class _Outline:
-    """A convex polygon in the view: ``points`` (n, 2), unit ``normals`` (n, 2) of its sides."""
-
-    points: Floats
-    normals: Floats
-
-    def moved(self, by: Floats) -> _Outline:
-        return _Outline(self.points + by, self.normals)
-
-
 def exploded(parts: Sequence[Part], joints: Sequence[Joint], view: View, air: float) -> Exploded:
     """Offsets with which all parts stand at least ``air`` mm apart in the view."""
     return _Taking(parts, joints, view, air).apart()
@@ -74,7 +62,7 @@ class _Taking:
         self._flat = np.array((view.right, view.up))
         self._view = view
         self._air = air
-        self._outlines = [_outline(part, self._flat) for part in parts]
+        self._outlines = [outline(part, self._flat) for part in parts]
         self._joints: dict[int, list[Joint]] = {index: [] for index in range(len(parts))}
         for joint in joints:
             for name in joint.parts if joint.kind != SLIDING else ():
@@ -206,46 +194,13 @@ class _Taking:
         taken: list[tuple[float, float]] = []
         for index in moving:
             start = add(base, own[index]) if own else base
-            outline = self._outlines[index].moved(self._flat @ np.array(start))
+            going = self._outlines[index].moved(self._flat @ np.array(start))
             for other, offset in self._offsets.items():
                 standing = self._outlines[other].moved(self._flat @ np.array(offset))
-                interval = _overlap(outline, standing, step, self._air)
+                interval = overlap(going, standing, step, self._air)
                 if interval is not None:
                     taken.append(interval)
-        distance = self._air / math.hypot(*step.tolist())
-        for low, high in sorted(taken):
-            if low < distance < high:
-                distance = high
-        return distance
-
-
-def _outline(part: Part, flat: Floats) -> _Outline:
-    hull = shapely.MultiPoint(placed(part).vertices @ flat.T).convex_hull
-    points = np.array(hull.exterior.coords[:-1])
-    sides = np.roll(points, -1, axis=0) - points
-    normals = np.column_stack([sides[:, 1], -sides[:, 0]])
-    normals /= np.hypot(*normals.T)[:, None]
-    return _Outline(points, normals)
-
-
-def _overlap(
-    moving: _Outline, standing: _Outline, step: Floats, air: float
-) -> tuple[float, float] | None:
-    """The interval of t in which ``moving`` + t ``step`` comes within ``air`` of ``standing``."""
-    normals = np.concatenate([moving.normals, standing.normals])
-    mine, theirs = moving.points @ normals.T, standing.points @ normals.T
-    speed = step @ normals.T
-    # On each axis they overlap while  gap_low <= speed t <= gap_high.
-    low = theirs.min(axis=0) - mine.max(axis=0) - air
-    high = theirs.max(axis=0) - mine.min(axis=0) + air
-    still = np.abs(speed) < 1e-9
-    if (still & ((low > 0.0) | (high < 0.0))).any():
-        return None
-    moves = np.where(still, 1.0, speed)
-    ends = np.sort(np.stack([low / moves, high / moves]), axis=0)
-    start = float(np.where(still, -np.inf, ends[0]).max())
-    end = float(np.where(still, np.inf, ends[1]).min())
-    return (start, end) if start < end else None
+        return first_clear(taken, self._air / math.hypot(*step.tolist()))
 
 
 def _beyond(offsets: Sequence[Vec3], way: Vec3) -> Vec3:

@@ -1,0 +1,132 @@
+"""Which views a joint's detail shows, and in which of them each measure is drawn.
+
+Method: of the sections the one that tells most, an angle counting for more than a length, as it
+hides in other views; then each part that is cut, from the side that adds most; then what else
+shows a measure not drawn yet.  Each measure is drawn once, where it is plainest, and no two
+between the same points.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from geometry.design.joint import Joint, Measure
+from geometry.dimensioning.dimension import Dimension
+from geometry.sheets.joint_figures import (
+    PartFigure,
+    SectionFigure,
+    part_figures,
+    section_figures,
+)
+from geometry.sheets.measure_lines import Drawn, Outlines, places
+from geometry.views.joint_scene import JointScene
+
+_ANGLE, _LENGTH = 3.0, 1.0  # what drawing a measure is worth
+_PLAIN = 30.0  # a place that costs more tells nothing
+_MOST = 5  # flat views on a page
+_AGAIN = 0.15  # of its worth, for a measure that is drawn already
+_SHOWN = 1.0  # for showing all edges that the joint makes of a part
+_BESIDE_HATCHING = 2.0  # what it costs a length to stand in a section
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Chosen:
+    """A view with the dimensions that it carries."""
+
+    figure: PartFigure | SectionFigure
+    dimensions: tuple[Dimension, ...]
+
+
+def chosen(scene: JointScene) -> tuple[Chosen, ...]:
+    """The flat views of a joint, a section first if any meets both parts."""
+    joint = scene.joint
+    sections = [_Offer(one, joint.measures) for one in section_figures(scene)]
+    sides = [
+        [_Offer(one, joint.measures) for one in part_figures(scene, index)] for index in (0, 1)
+    ]
+    picked: list[_Offer] = []
+    across = [one for one in sections if one.cuts_both]
+    if across:
+        picked.append(max(across, key=lambda one: one.worth(joint.measures, ())))
+    for index, views in enumerate(sides):
+        if _is_cut(joint, index):
+            picked.append(max(views, key=lambda one: one.worth(joint.measures, picked)))
+    rest = [one for one in (*sides[0], *sides[1], *across) if one not in picked]
+    while rest and len(picked) < _MOST:
+        best = max(rest, key=lambda one: one.worth(joint.measures, picked))
+        if not best.told - _told(picked):
+            break
+        picked.append(best)
+        rest.remove(best)
+    return _shared_out(picked, len(joint.measures))
+
+
+class _Offer:
+    """A view, and the plainest places in it for each measure."""
+
+    def __init__(self, figure: PartFigure | SectionFigure, measures: Sequence[Measure]) -> None:
+        self.figure = figure
+        found = places(measures, figure.outlines)
+        if isinstance(figure, SectionFigure):
+            found = tuple(
+                replace(one, cost=one.cost + _BESIDE_HATCHING)
+                if one.dimension.unit == "mm"
+                else one
+                for one in found
+            )
+        self.places = [one for one in found if one.cost < _PLAIN]
+        self.told = frozenset(one.measure for one in self.places)
+        self.cuts_both = isinstance(figure, SectionFigure) and figure.cuts_both
+
+    def worth(self, measures: Sequence[Measure], beside: Iterable[_Offer]) -> tuple[float, float]:
+        """What it adds to other views, measures and edges that the joint makes, and how
+        plainly."""
+        known = _told(beside)
+        gain = sum(
+            (_ANGLE if measures[m].unit == "deg" else _LENGTH) * (_AGAIN if m in known else 1.0)
+            for m in self.told
+        )
+        cost = sum(min(p.cost for p in self.places if p.measure == m) for m in self.told)
+        return (round(gain + _SHOWN * _shown(self.figure.outlines), 3), -cost)
+
+
+def _told(offers: Iterable[_Offer]) -> frozenset[int]:
+    return frozenset().union(*(one.told for one in offers))
+
+
+def _shown(outlines: Outlines) -> float:
+    """How much of the joint's own edges is seen, from 0 to 1."""
+    lines = outlines.edges[outlines.own_edges]
+    size = np.hypot(lines[:, 2] - lines[:, 0], lines[:, 3] - lines[:, 1])
+    total = float(size.sum())
+    return float(size[outlines.seen_edges[outlines.own_edges]].sum()) / total if total else 0.0
+
+
+def _is_cut(joint: Joint, index: int) -> bool:
+    return bool((joint.cuts_first, joint.cuts_second)[index])
+
+
+def _shared_out(picked: Sequence[_Offer], count: int) -> tuple[Chosen, ...]:
+    """Each measure in the view where it is plainest."""
+    kept: list[list[Drawn]] = [[] for _ in picked]
+    for measure in range(count):
+        offers = sorted(
+            (
+                (place.cost, k, place)
+                for k, one in enumerate(picked)
+                for place in one.places
+                if place.measure == measure
+            ),
+            key=lambda one: one[:2],
+        )
+        for _, k, place in offers:
+            if all(place.key != other.key for other in kept[k]):
+                kept[k].append(place)
+                break
+    return tuple(
+        Chosen(one.figure, tuple(place.dimension for place in drawn))
+        for one, drawn in zip(picked, kept, strict=True)
+    )

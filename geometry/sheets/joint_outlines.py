@@ -1,0 +1,196 @@
+"""What can be measured of a joint in a view: corners and edges, and which of them the joint makes.
+
+Frame and units: (u, v) of the view, mm.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+import shapely
+from shapely.geometry.base import BaseGeometry
+
+from geometry.design.joint import Joint
+from geometry.design.part import Shape
+from geometry.primitives.frame import Frame
+from geometry.sheets.measure_lines import Outlines
+from geometry.solids.cutting import placed, placed_shape
+from geometry.solids.section import cut_region
+from geometry.solids.solid import Flags, Floats, Indices
+from geometry.views.breaks import Broken, at_break
+from geometry.views.joint_scene import JointPart, JointScene
+from geometry.views.sections import plane_of
+from geometry.views.view import View
+
+_DECIMALS = 3
+_NEAR = 2e-3  # mm
+_FACE = 0.01  # mm
+_NO_FLAGS: Flags = np.empty(0, dtype=np.bool_)
+
+
+def has_cuts(joint: Joint) -> bool:
+    """Whether anything is cut; faces that only lie on each other are marked where they touch."""
+    return bool(joint.cuts_first or joint.cuts_second)
+
+
+def contact_edges(joint: Joint) -> Floats:
+    """The sides of the faces that should meet, (n, 2, 3)."""
+    sides = [
+        (corner, contact.corners[k - 1])
+        for contact in joint.contacts
+        for k, corner in enumerate(contact.corners)
+    ]
+    return np.array(sides, dtype=np.float64).reshape(-1, 2, 3)
+
+
+def shown_of(points: Floats, parts: Sequence[JointPart]) -> Flags:
+    """Which points (n, 3) lie where no part is cut short."""
+    kept = np.ones(len(points), dtype=np.bool_)
+    for part in parts:
+        for one in part.breaks:
+            kept &= (points - one.point) @ np.array(one.outward) < _NEAR
+    return kept if kept.any() else ~kept
+
+
+def part_outlines(one: JointPart, marked: Floats, lines: Broken) -> Outlines:
+    """A part alone; ``marked`` (n, 2, 3) are edges to be marked that are not there as such."""
+    view = lines.linework.view
+    flat = np.array((view.right, view.up)).T
+    solid = placed(one.part)
+    edges = solid.solid.edges[~solid.solid.smooth]
+    ends = solid.vertices[edges]
+    whole = ~(at_break(ends[:, 0], one) & at_break(ends[:, 1], one))
+    made = np.concatenate([one.edges, marked])
+    made = made[shown_of(made.mean(axis=1), (one,))]
+    segments = np.concatenate([made, ends[whole]]) @ flat
+    segments, first = _once(segments.reshape(-1, 4))
+    own_edges = first < len(made)
+    corners = np.concatenate([made.reshape(-1, 3), solid.vertices])
+    real = ~at_break(corners, one)
+    points, first_point = _once((corners @ flat)[real])
+    own = np.flatnonzero(real)[first_point] < 2 * len(made)
+    outer = _outer(points, one, flat)
+    drawn = shapely.multilinestrings(
+        shapely.linestrings(lines.linework.segments[lines.linework.visible].reshape(-1, 2, 2))
+    )
+    seen = shapely.distance(shapely.points(points), drawn) < _NEAR
+    middles = (segments[:, :2] + segments[:, 2:]) / 2.0
+    seen_edges = shapely.distance(shapely.points(middles), drawn) < _NEAR
+    size = max(float(np.ptp(segments.reshape(-1, 2), axis=0).max()), 1.0)
+    return Outlines(view, points, own, seen, outer, segments, own_edges, seen_edges, size)
+
+
+def section_outlines(scene: JointScene, view: View, at: float) -> tuple[Outlines, int]:
+    """What a plane cuts of both parts, and how many of them it meets."""
+    plane = plane_of(view, at)
+    joint = scene.joint
+    sides: list[Floats] = []
+    own: list[Flags] = []
+    points: list[Floats] = []
+    own_points: list[Flags] = []
+    outer: list[Flags] = []
+    flat = np.array((view.right, view.up)).T
+    for one, cuts in zip(scene.both, (joint.cuts_first, joint.cuts_second), strict=True):
+        region = cut_region(placed(one.part), plane)
+        if region.is_empty:
+            continue
+        shape = one.part.shape
+        bare = Shape(shape.blank, tuple(cut for cut in shape.cuts if cut not in cuts))
+        before = cut_region(placed_shape(bare, one.part.frame), plane)
+        lines = _sides(region)
+        middles = (lines[:, :2] + lines[:, 2:]) / 2.0
+        whole = ~at_break(_in_bench(middles, plane), one)
+        fresh = shapely.distance(shapely.points(middles), before.boundary) > _NEAR
+        if not has_cuts(joint):
+            fresh = _touching(middles, scene, plane)
+        corners = lines[:, :2]
+        real = ~at_break(_in_bench(corners, plane), one)
+        ends = _rounded(lines[fresh & whole].reshape(-1, 2))
+        sides.append(lines[whole])
+        own.append(fresh[whole])
+        points.append(corners[real])
+        outer.append(_outer(corners[real], one, flat))
+        own_points.append(np.array([p in ends for p in map(tuple, _keys(corners[real]))], np.bool_))
+    if not sides:
+        return _nothing(view), 0
+    edges, corners = np.concatenate(sides), np.concatenate(points)
+    size = max(float(np.ptp(edges.reshape(-1, 2), axis=0).max()), 1.0)
+    return (
+        Outlines(
+            view,
+            corners,
+            np.concatenate(own_points),
+            np.ones(len(corners), dtype=np.bool_),
+            np.concatenate(outer),
+            edges,
+            np.concatenate(own),
+            np.ones(len(edges), dtype=np.bool_),
+            size,
+        ),
+        len(sides),
+    )
+
+
+def _nothing(view: View) -> Outlines:
+    points, lines, flags = np.empty((0, 2)), np.empty((0, 4)), _NO_FLAGS
+    return Outlines(view, points, flags, flags, points > 0.0, lines, flags, flags, 1.0)
+
+
+def _outer(points: Floats, one: JointPart, flat: Floats) -> Flags:
+    """Which points lie as far out as the whole part reaches, along each axis of the view."""
+    reach = placed(one.whole).vertices @ flat
+    low, high = reach.min(axis=0), reach.max(axis=0)
+    return np.asarray((np.abs(points - low) < _FACE) | (np.abs(points - high) < _FACE))
+
+
+def _sides(region: BaseGeometry) -> Floats:
+    """The sides of all rings of a region, (n, 4)."""
+    found = []
+    for piece in shapely.get_parts(region):
+        for ring in (piece.exterior, *piece.interiors):
+            points = np.array(ring.coords)
+            found.append(np.hstack([points[:-1], points[1:]]))
+    return np.concatenate(found)
+
+
+def _in_bench(points: Floats, plane: Frame) -> Floats:
+    """Points of a plane (n, 2) in bench coordinates, (n, 3)."""
+    axes = np.array((plane.x_axis, plane.y_axis))
+    return np.asarray(points @ axes + np.array(plane.origin))
+
+
+def _touching(middles: Floats, scene: JointScene, plane: Frame) -> Flags:
+    """Which points of a section lie in a face that should meet another."""
+    at = _in_bench(middles, plane)
+    found = np.zeros(len(at), dtype=np.bool_)
+    for contact in scene.joint.contacts:
+        corners = np.array(contact.corners)
+        low, high = corners.min(axis=0) - _NEAR, corners.max(axis=0) + _NEAR
+        level = np.abs((at - corners[0]) @ np.array(contact.normal)) < contact.gap + _NEAR
+        found |= level & ((at >= low) & (at <= high)).all(axis=1)
+    return found
+
+
+def _once(rows: Floats) -> tuple[Floats, Indices]:
+    """Each of some rows once, and where it first stands."""
+    if not len(rows):
+        return rows, np.empty(0, dtype=np.intp)
+    keys = np.round(rows, _DECIMALS) + 0.0
+    if rows.shape[1] == 4:  # a segment is the same from either end
+        turned = (keys[:, 0] > keys[:, 2]) | (
+            (keys[:, 0] == keys[:, 2]) & (keys[:, 1] > keys[:, 3])
+        )
+        keys[turned] = keys[turned][:, (2, 3, 0, 1)]
+    _, first = np.unique(keys, axis=0, return_index=True)
+    first = np.sort(first)
+    return rows[first], first
+
+
+def _keys(points: Floats) -> list[list[float]]:
+    rounded: list[list[float]] = (np.round(points, _DECIMALS) + 0.0).tolist()
+    return rounded
+
+
+def _rounded(points: Floats) -> set[tuple[float, ...]]:
+    return {tuple(point) for point in _keys(points)}

@@ -1,0 +1,175 @@
+"""A joint's two parts in a pictorial view, together and drawn apart.
+
+Frame and units: bench coordinates, mm; views as they are.
+
+Method: of the views from the eight corners of the bench the one is taken in which, drawn apart,
+most of the edges that the joint makes are seen; from above rather than from below, and from in
+front, where that is nearly as good.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+import shapely
+
+from geometry.design.part import Part
+from geometry.primitives.frame import Vec3, add, dot, scale
+from geometry.sheets.joint_outlines import has_cuts, shown_of
+from geometry.sheets.section_marks import visible_lines
+from geometry.solids.cutting import placed
+from geometry.solids.solid import Floats
+from geometry.views.breaks import Broken, broken
+from geometry.views.clearing import first_clear, outline, overlap
+from geometry.views.joint_scene import BreakPlane, JointPart, JointScene, contact_corners
+from geometry.views.linework import Linework
+from geometry.views.look import look_all
+from geometry.views.parting import moved, way_apart
+from geometry.views.pictorial import CORNERS
+from geometry.views.view import View
+
+_AIR = 0.25  # of the joint's size, between the parts drawn apart
+_LEAST_AIR, _MOST_AIR = 14.0, 60.0  # mm
+_LIKING = (1.0, 0.97, 0.9, 0.87, 0.7, 0.68, 0.6, 0.58)  # for each of the corners
+_NEAR = 2e-3
+_STEPS = (0.2, 0.5, 0.8)  # where along an edge it is looked at
+_MOST_TIES = 4
+_TOO_FAR = 2.2  # times what opens the joint
+_SEEN = 0.2
+_EDGE_ON = 0.05
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class JointPictorial:
+    """The parts together and apart in one view.
+
+    ``parts`` are as they stand apart; ``ties`` (n, 4) run between them, and ``marked`` (n, 4) bound
+    the faces that only touch.
+    """
+
+    parts: tuple[Part, Part]
+    together: Broken
+    apart: Broken
+    ties: Floats
+    marked: Floats
+
+
+def joint_pictorial(scene: JointScene, parts: Mapping[str, Part]) -> JointPictorial:
+    """Both pictures of a joint; ``parts`` are the bench's by name."""
+    way = way_apart(scene.joint, parts)
+    least = _least_distance(scene, way)
+    tried = moved_part(scene.second, scale(way, least))
+    views = look_all([scene.first.part, tried.part], CORNERS)
+    worth = [
+        liking * _seen_of_joint((scene.first, tried), visible_lines(seen))
+        for seen, liking in zip(views, _LIKING, strict=True)
+    ]
+    view = views[int(np.argmax(worth))].view
+    by = scale(way, _distance(scene, way, view, least))
+    pulled = (scene.first, moved_part(scene.second, by))
+    together, apart = (
+        broken(visible_lines(look_all([one.part for one in pair], (view,))[0]), pair)
+        for pair in (scene.both, pulled)
+    )
+    return JointPictorial(
+        (pulled[0].part, pulled[1].part),
+        together,
+        apart,
+        _ties(scene, pulled, by, view),
+        _marked(scene, by, view),
+    )
+
+
+def moved_part(one: JointPart, by: Vec3) -> JointPart:
+    """One of the two parts, standing elsewhere."""
+    return JointPart(
+        moved(one.part, by),
+        moved(one.whole, by),
+        tuple(BreakPlane(add(plane.point, by), plane.outward) for plane in one.breaks),
+        one.corners + np.array(by),
+        one.edges + np.array(by),
+    )
+
+
+def _least_distance(scene: JointScene, way: Vec3) -> float:
+    """How far the second part must go until the joint is open, and a little more."""
+    contacts = contact_corners(scene.joint)
+    stay, go = (np.concatenate([one.corners, contacts]) @ np.array(way) for one in scene.both)
+    size = float(np.ptp(scene.reach(), axis=0).max())
+    air = min(max(_AIR * size, _LEAST_AIR), _MOST_AIR)
+    return max(0.0, float(stay.max() - go.min())) + air
+
+
+def _distance(scene: JointScene, way: Vec3, view: View, least: float) -> float:
+    """Until the two no longer cover each other in the view, unless that takes them too far."""
+    flat = np.array((view.right, view.up))
+    step = flat @ np.array(way)
+    if math.hypot(*step.tolist()) < _SEEN:
+        return least
+    taken = overlap(
+        outline(scene.second.part, flat), outline(scene.first.part, flat), step, _LEAST_AIR / 2.0
+    )
+    clear = first_clear([taken] if taken else [], least)
+    return min(clear, _TOO_FAR * least)
+
+
+def _seen_of_joint(pulled: Sequence[JointPart], seen: Linework) -> float:
+    """The length in the view, mm, of the joint's own edges that are seen."""
+    view = seen.view
+    flat = np.array((view.right, view.up)).T
+    total = 0.0
+    for index, one in enumerate(pulled):
+        lines = seen.segments[seen.owner == index]
+        if not len(one.edges) or not len(lines):
+            continue
+        edges = one.edges @ flat
+        drawn = shapely.multilinestrings(shapely.linestrings(lines.reshape(-1, 2, 2)))
+        size = np.hypot(*(edges[:, 1] - edges[:, 0]).T)
+        for step in _STEPS:
+            at = edges[:, 0] + (edges[:, 1] - edges[:, 0]) * step
+            on = shapely.distance(shapely.points(at), drawn) < _NEAR
+            total += float(size[on].sum()) / len(_STEPS)
+    return total
+
+
+def _ties(scene: JointScene, pulled: Sequence[JointPart], by: Vec3, view: View) -> Floats:
+    """Lines along which the parts go together, from corners of the face that bears most."""
+    flat = np.array((view.right, view.up)).T
+    starts = _corners_of_largest(scene)[:_MOST_TIES] @ flat
+    if not len(starts):
+        return np.empty((0, 4))
+    step = np.array(by) @ flat
+    hulls = [shapely.MultiPoint(placed(one.part).vertices @ flat).convex_hull for one in pulled]
+    lines = shapely.linestrings(np.stack([starts, starts + step], axis=1))
+    outside = shapely.get_parts(shapely.difference(lines, shapely.union_all(hulls)))
+    ends = [line.coords for line in outside if line.geom_type == "LineString" and line.length]
+    return np.array([(*one[0], *one[-1]) for one in ends]).reshape(-1, 4)
+
+
+def _corners_of_largest(scene: JointScene) -> Floats:
+    """The corners, where they are shown, of the largest face that should meet another."""
+    contacts = [np.array(contact.corners) for contact in scene.joint.contacts]
+    if not contacts:
+        return np.empty((0, 3))
+    largest = max(contacts, key=lambda corners: float(np.ptp(corners, axis=0).sum()))
+    return largest[shown_of(largest, scene.both)]
+
+
+def _marked(scene: JointScene, by: Vec3, view: View) -> Floats:
+    """The outlines of faces that only touch, on the parts drawn apart, where they are seen."""
+    if has_cuts(scene.joint):
+        return np.empty((0, 4))
+    flat = np.array((view.right, view.up)).T
+    found: list[Floats] = []
+    for contact in scene.joint.contacts:
+        facing = dot(contact.normal, view.toward)
+        if abs(facing) < _EDGE_ON:
+            continue
+        corners = np.array(contact.corners) @ flat
+        if facing < 0.0:
+            corners = corners + np.array(by) @ flat
+        found.append(np.hstack([corners, np.roll(corners, -1, axis=0)]))
+    return np.concatenate(found) if found else np.empty((0, 4))

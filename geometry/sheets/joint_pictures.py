@@ -1,0 +1,199 @@
+"""The pictures of a joint's detail: together, drawn apart, cut through, and each part alone.
+
+Frame: sheet mm about each picture's own origin.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+import numpy as np
+
+from geometry.design.part import Part
+from geometry.dimensioning.dimension import Dimension
+from geometry.dimensioning.dimension_marks import dimension_marks
+from geometry.dimensioning.placed import Placed
+from geometry.dimensioning.placement import place
+from geometry.drawing.marks import Anchor, Label, Mark, Role, Strokes
+from geometry.sheets.arrangement import linework_marks
+from geometry.sheets.joint_choice import Chosen, chosen
+from geometry.sheets.joint_figures import PartFigure, SectionFigure
+from geometry.sheets.joint_outlines import contact_edges, has_cuts
+from geometry.sheets.joint_pictorial import JointPictorial, joint_pictorial
+from geometry.sheets.joint_words import seen_from, side_words
+from geometry.sheets.layout import Layout, Room, scale_text
+from geometry.sheets.part_labels import Named, label_marks, named, spots_of
+from geometry.sheets.picture_page import Drawn, Picture
+from geometry.sheets.section_marks import section_marks
+from geometry.solids.solid import Flags, Floats
+from geometry.views.breaks import Broken, broken
+from geometry.views.joint_scene import JointScene
+from geometry.views.linework import Linework
+from geometry.views.sections import section
+from shared.lettering import text_width
+from shared.words import in_words
+
+_CAPTION_AIR = 3.0  # mm between a picture and its caption
+_NAMES = 14.0  # mm round a picture in which names may stand
+_POINT = 1e-6
+
+
+def joint_pictures(
+    scene: JointScene, parts: Mapping[str, Part], layout: Layout
+) -> tuple[Picture, ...]:
+    """All pictures of a joint in their order; ``parts`` are the bench's by name."""
+    pictorial = joint_pictorial(scene, parts)
+    flat = [
+        _section_picture(one, one.figure, scene, layout)
+        if isinstance(one.figure, SectionFigure)
+        else _part_picture(one, one.figure, scene, layout)
+        for one in chosen(scene)
+    ]
+    return (_together(pictorial, layout), _apart(pictorial, layout), *flat)
+
+
+def _together(pictorial: JointPictorial, layout: Layout) -> Picture:
+    lines = pictorial.together
+
+    def draw(scale: float) -> Drawn:
+        marks = _line_marks(lines, scale, ("", ""))
+        return _captioned(marks, _scaled(_bounds(lines), scale), "Together", layout)
+
+    return Picture(_size(pictorial.apart), draw, to_scale=False)  # as large as its fellow
+
+
+def _apart(pictorial: JointPictorial, layout: Layout) -> Picture:
+    lines = pictorial.apart
+    every = np.concatenate([_all(lines), pictorial.ties, pictorial.marked])
+    spots = spots_of(pictorial.parts, lines.linework.view, every)
+    texts = [in_words(part.title, layout.words) for part in pictorial.parts]
+
+    def draw(scale: float) -> Drawn:
+        marks = _line_marks(lines, scale, tuple(f"part:{p.name}" for p in pictorial.parts))
+        for role, segments in ((Role.CENTRE, pictorial.ties), (Role.SCRIBE, pictorial.marked)):
+            if len(segments):
+                marks.append(Strokes(role, segments * scale))
+        extent = _scaled(_bounds(lines), scale)
+        room = _widened(extent, (_NAMES + 20.0, _NAMES))
+        here = [replace(s, point=(s.point[0] * scale, s.point[1] * scale)) for s in spots]
+        labels = named(texts, here, every * scale, layout.lettering, room)
+        marks += label_marks(labels, (0.0, 0.0), layout.lettering)
+        for label in labels:
+            extent = _around(extent, label)
+        return _captioned(marks, extent, "Drawn apart", layout)
+
+    return Picture(_size(lines), draw, to_scale=False)
+
+
+def _section_picture(
+    one: Chosen, figure: SectionFigure, scene: JointScene, layout: Layout
+) -> Picture:
+    found = section(scene.parts, figure.view, figure.at)
+    cut = dict(found.left)
+    left = [replace(p, part=cut.get(k, p.part)) for k, p in enumerate(scene.both)]
+    seen = found.linework.visible
+    lines = broken(_chosen_lines(found.linework, seen), left)
+    shown = replace(found, linework=lines.linework)
+
+    def draw(scale: float) -> Drawn:
+        placed = _placed(lines, one.dimensions, scale, layout)
+        boxes = [dimension.box for dimension in placed.dimensions]
+        marks = section_marks(shown, scene.parts, scale, (0.0, 0.0), boxes)
+        marks += [*_break_marks(lines, scale), *dimension_marks(placed, (0.0, 0.0))]
+        caption = f"Section {seen_from(figure.view)}, {scale_text(scale)}"
+        return _captioned(marks, placed.extent, caption, layout)
+
+    return Picture(_size(lines), draw)
+
+
+def _part_picture(one: Chosen, figure: PartFigure, scene: JointScene, layout: Layout) -> Picture:
+    lines = figure.lines
+    part = scene.parts[figure.index]
+    marked = _touching_marks(figure, scene)
+
+    def draw(scale: float) -> Drawn:
+        marks = _line_marks(lines, scale, (f"part:{part.name}",))
+        if len(marked):
+            marks.append(Strokes(Role.SCRIBE, marked * scale))
+        placed = _placed(lines, one.dimensions, scale, layout)
+        marks += dimension_marks(placed, (0.0, 0.0))
+        caption = f"{part.title}: {side_words(figure.side.name)}, {scale_text(scale)}"
+        return _captioned(marks, placed.extent, caption, layout)
+
+    return Picture(_size(lines), draw)
+
+
+def _placed(lines: Broken, dimensions: Sequence[Dimension], scale: float, layout: Layout) -> Placed:
+    """The dimensions round and in a flat view."""
+    return place(dimensions, _all(lines), scale, replace(layout.style, brackets=False))
+
+
+def _captioned(marks: list[Mark], extent: Room, words: str, layout: Layout) -> Drawn:
+    """A picture with its caption under the middle of it."""
+    left, bottom, right, top = extent
+    height = layout.lettering
+    text = in_words(words, layout.words)
+    middle, half = (left + right) / 2.0, text_width(text, height) / 2.0
+    foot = bottom - _CAPTION_AIR - height
+    caption = Label(Role.TITLE, text, (middle, foot), height, Anchor.MIDDLE)
+    under = foot - 0.4 * height
+    return Drawn(
+        (*marks, caption), (min(left, middle - half), under, max(right, middle + half), top)
+    )
+
+
+def _line_marks(lines: Broken, scale: float, owners: tuple[str, ...]) -> list[Mark]:
+    return linework_marks(lines.linework, scale, (0.0, 0.0), owners) + _break_marks(lines, scale)
+
+
+def _break_marks(lines: Broken, scale: float) -> list[Mark]:
+    return [Strokes(Role.BREAK, lines.ends * scale)] if len(lines.ends) else []
+
+
+def _touching_marks(figure: PartFigure, scene: JointScene) -> Floats:
+    """Where the other part lies on this one, when nothing is cut; (n, 4)."""
+    if has_cuts(scene.joint):
+        return np.empty((0, 4))
+    flat = np.array((figure.view.right, figure.view.up)).T
+    edges = (contact_edges(scene.joint) @ flat).reshape(-1, 4)
+    long = np.hypot(edges[:, 2] - edges[:, 0], edges[:, 3] - edges[:, 1]) > _POINT
+    return np.asarray(edges[long])
+
+
+def _chosen_lines(linework: Linework, kept: Flags) -> Linework:
+    return Linework(
+        linework.view, linework.segments[kept], linework.visible[kept], linework.owner[kept]
+    )
+
+
+def _all(lines: Broken) -> Floats:
+    return np.concatenate([lines.linework.segments, lines.ends])
+
+
+def _bounds(lines: Broken) -> Room:
+    points = _all(lines).reshape(-1, 2)
+    (left, bottom), (right, top) = points.min(axis=0).tolist(), points.max(axis=0).tolist()
+    return (left, bottom, right, top)
+
+
+def _size(lines: Broken) -> tuple[float, float]:
+    left, bottom, right, top = _bounds(lines)
+    return (right - left, top - bottom)
+
+
+def _scaled(bounds: Room, scale: float) -> Room:
+    left, bottom, right, top = bounds
+    return (left * scale, bottom * scale, right * scale, top * scale)
+
+
+def _widened(extent: Room, by: tuple[float, float]) -> Room:
+    left, bottom, right, top = extent
+    return (left - by[0], bottom - by[1], right + by[0], top + by[1])
+
+
+def _around(extent: Room, label: Named) -> Room:
+    """An extent grown to hold a name."""
+    left, bottom, right, top = extent
+    x, y, w, h = label.box.x, label.box.y, label.box.half_width, label.box.half_height
+    return (min(left, x - w), min(bottom, y - h), max(right, x + w), max(top, y + h))

@@ -1,0 +1,136 @@
+"""The words on a joint's detail: what it joins, which others are like it, and its measures."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+
+from geometry.design.joint import Joint, Measure
+from geometry.design.part import Part
+from geometry.primitives.frame import dot
+from geometry.sheets.layout import Layout
+from geometry.sheets.text_block import NO_TEXT, TextBlock, paragraph, table
+from geometry.views.view import View
+from shared.units import angle_mark, format_angle, format_length, in_units, length_mark
+from shared.words import in_words
+
+_SMALL = 2.5  # mm, capitals
+_SAME = 1e-3
+_HEAD = "Measures, and what they are measured from"
+_CLEARANCE = "Clearance between the two, in all"
+_MOST_LISTED = 14  # joints whose places are told one by one
+
+_FROM = (
+    # seen from, the unit direction there
+    ("the front", (0.0, -1.0, 0.0)),
+    ("the back", (0.0, 1.0, 0.0)),
+    ("the left", (-1.0, 0.0, 0.0)),
+    ("the right", (1.0, 0.0, 0.0)),
+    ("above", (0.0, 0.0, 1.0)),
+    ("below", (0.0, 0.0, -1.0)),
+)
+_SQUARE = math.cos(math.radians(0.5))
+
+_SIDES = {
+    "face": "face side",
+    "edge": "face edge",
+    "end": "right end",
+    "reverse": "reverse",
+    "far edge": "far edge",
+    "far end": "left end",
+}
+
+
+def joint_title(joints: Sequence[Joint], parts: Mapping[str, Part]) -> str:
+    """'Stopped housing: Bottom and Partition 1', and how many there are of it."""
+    first, second = (_short_title(joints, parts, index) for index in (0, 1))
+    kind = joints[0].kind
+    count = f" ({len(joints)} alike)" if len(joints) > 1 else ""
+    return f"{kind[:1].upper()}{kind[1:]}: {first} and {second}{count}"
+
+
+def joint_head(joints: Sequence[Joint], parts: Mapping[str, Part], width: float) -> TextBlock:
+    """Where its like is found."""
+    if len(joints) == 1:
+        return NO_TEXT
+    pairs = [" and ".join(parts[name].title for name in joint.parts) for joint in joints]
+    return paragraph([f"For: {'; '.join(pairs)}."], width, _SMALL)
+
+
+def measures_table(
+    joints: Sequence[Joint], parts: Mapping[str, Part], layout: Layout, width: float
+) -> TextBlock:
+    """The measures of a joint and its like; one that differs from joint to joint is told for
+    each."""
+    rows = [_row(joints, parts, index, layout) for index in range(len(joints[0].measures))]
+    if joints[0].fit > 0.0:
+        rows.append((format_length(joints[0].fit, layout.shown), _CLEARANCE))
+    told = [(size, in_words(in_units(what, layout.shown), layout.words)) for size, what in rows]
+    head = (layout.shown.unit, in_words(_HEAD, layout.words))
+    return table(head, told, width, _SMALL) if told else NO_TEXT
+
+
+def seen_from(view: View) -> str:
+    """How a section is looked at: from a side of the bench, or along the joint."""
+    for words, direction in _FROM:
+        if dot(view.toward, direction) > _SQUARE:
+            return f"from {words}"
+    return "looking along the joint"
+
+
+def side_words(side: str) -> str:
+    """A side of a part in the maker's words."""
+    return _SIDES[side]
+
+
+def _row(
+    joints: Sequence[Joint], parts: Mapping[str, Part], index: int, layout: Layout
+) -> tuple[str, str]:
+    """The size, and what it is the size of."""
+    measure = joints[0].measures[index]
+    values = [joint.measures[index].value for joint in joints]
+    what = _what(measure)
+    if max(values) - min(values) < _SAME:
+        if measure.unit == "deg":
+            return format_angle(values[0]), what
+        return format_length(values[0], layout.shown), what
+    if len(joints) > _MOST_LISTED:
+        return "–", f"{what}; {_size(measure, min(values))} to {_size(measure, max(values))}"
+    each = "; ".join(
+        f"{_own(joint, joints, parts)} {_size(measure, value)}"
+        for joint, value in zip(joints, values, strict=True)
+    )
+    return "–", f"{what}; {each}"
+
+
+def _what(measure: Measure) -> str:
+    """What a measure is; its name is left out where the meaning begins with it."""
+    name, meaning = measure.name.replace("_", " "), measure.meaning
+    if meaning.split()[:1] == name.split()[:1]:
+        return f"{meaning[:1].upper()}{meaning[1:]}"
+    return f"{name[:1].upper()}{name[1:]}: {meaning}"
+
+
+def _size(measure: Measure, value: float) -> str:
+    return angle_mark(value) if measure.unit == "deg" else length_mark(value)
+
+
+def _own(joint: Joint, joints: Sequence[Joint], parts: Mapping[str, Part]) -> str:
+    """The shortest words that tell a joint from its like: one part if that is enough."""
+    for index in (1, 0):
+        names = [one.parts[index] for one in joints]
+        if len(set(names)) == len(names):
+            return parts[joint.parts[index]].title
+    return " and ".join(parts[name].title for name in joint.parts)
+
+
+def _short_title(joints: Sequence[Joint], parts: Mapping[str, Part], index: int) -> str:
+    """A part's title; of parts alike what their titles share, in small letters."""
+    titles = {parts[joint.parts[index]].title for joint in joints}
+    if len(titles) == 1:
+        return titles.pop()
+    heads = {title.split(",")[0] for title in titles}
+    if len(heads) == 1:
+        return heads.pop()
+    kinds = {parts[joint.parts[index]].kind for joint in joints}
+    return kinds.pop().capitalize() if len(kinds) == 1 else parts[joints[0].parts[index]].title

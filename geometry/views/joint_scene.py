@@ -1,0 +1,203 @@
+"""The two parts of a joint, cut short round it as a detail shows them.
+
+Frame and units: bench coordinates, mm.
+
+Method: what a joint makes of a part are the corners of the finished solid that are not there
+without the joint's own cuts.  Those and the corners of the faces that should meet tell how far the
+joint reaches; each part is cut short a little beyond, along and across its grain.  A joint that
+runs on and on (a rebate, a groove, a long housing) is shown from one end only, that at which more
+is made.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from geometry.cuts.cut import Cut
+from geometry.cuts.saw import SawCut
+from geometry.design.joint import Joint
+from geometry.design.part import Part, Shape
+from geometry.primitives.frame import Vec3, dot, scale
+from geometry.solids.cutting import placed, solid_of
+from geometry.solids.solid import Flags, Floats
+
+_CONTEXT = 0.25  # of the joint's size, how far a part goes on beyond it
+_LEAST_CONTEXT, _MOST_CONTEXT = 18.0, 70.0  # mm
+_LONGEST = 160.0  # mm: a longer run is shown from one end
+_SHOWN_OF_RUN = 80.0
+_WORTH = 0.6  # of the context: a part is cut short where more than this is left beyond
+_ASKEW = 0.7  # cosine: an axis nearer to the run than this is cut with it
+_NEAR = 1e-4  # mm
+_DECIMALS = 3
+
+
+@dataclass(frozen=True, slots=True)
+class BreakPlane:
+    """Where a part is cut short: a point of the plane, and the unit normal out of what is left."""
+
+    point: Vec3
+    outward: Vec3
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class JointPart:
+    """One of the two parts.
+
+    ``part`` is cut short and its bench frame kept; ``whole`` is as it is made.  ``breaks`` are the
+    planes at which it goes on.  ``corners`` (n, 3) are those that the joint makes, of the edges
+    ``edges`` (m, 2, 3) that it makes.
+    """
+
+    part: Part
+    whole: Part
+    breaks: tuple[BreakPlane, ...]
+    corners: Floats
+    edges: Floats
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class JointScene:
+    """A joint with both its parts cut short round it."""
+
+    joint: Joint
+    first: JointPart
+    second: JointPart
+
+    @property
+    def both(self) -> tuple[JointPart, JointPart]:
+        return (self.first, self.second)
+
+    @property
+    def parts(self) -> tuple[Part, Part]:
+        return (self.first.part, self.second.part)
+
+    def reach(self) -> Floats:
+        """All corners that the joint makes, and those of its contacts; (n, 3)."""
+        return np.concatenate(
+            [self.first.corners, self.second.corners, contact_corners(self.joint)]
+        )
+
+
+def joint_scene(joint: Joint, parts: Mapping[str, Part]) -> JointScene:
+    """The parts of a joint as its detail shows them.
+
+    Raises KeyError for a part that is not there, and CannotBuild as any solid.
+    """
+    whole = tuple(parts[name] for name in joint.parts)
+    made = [
+        made_by(part, cuts)
+        for part, cuts in zip(whole, (joint.cuts_first, joint.cuts_second), strict=True)
+    ]
+    reach = np.concatenate([*(corners for corners, _ in made), contact_corners(joint)])
+    run = _run(reach, np.concatenate([corners for corners, _ in made]))
+    first, second = (
+        _shortened(part, one, reach, run) for part, one in zip(whole, made, strict=True)
+    )
+    return JointScene(joint, first, second)
+
+
+def contact_corners(joint: Joint) -> Floats:
+    """The corners of all faces that should meet, (n, 3)."""
+    corners = [corner for contact in joint.contacts for corner in contact.corners]
+    return np.array(corners, dtype=np.float64).reshape(-1, 3)
+
+
+def made_by(part: Part, cuts: Sequence[Cut]) -> tuple[Floats, Floats]:
+    """The corners (n, 3) and edges (m, 2, 3) of a part that are there only through some cuts."""
+    if not cuts:
+        return np.empty((0, 3)), np.empty((0, 2, 3))
+    bare = Shape(part.shape.blank, tuple(cut for cut in part.shape.cuts if cut not in cuts))
+    made, before = solid_of(part.shape), solid_of(bare)
+    known = {tuple(point) for point in np.round(before.vertices, _DECIMALS).tolist()}
+    fresh = np.array(
+        [tuple(point) not in known for point in np.round(made.vertices, _DECIMALS).tolist()]
+    )
+    edges = made.edges[~made.smooth]
+    edges = edges[~_along_any(made.vertices[edges], before.vertices[before.edges])]
+    fresh[edges.ravel()] = True  # a cut from corner to corner makes edges but no corner
+    at = placed(part).vertices
+    return at[fresh], at[edges]
+
+
+def _along_any(edges: Floats, olds: Floats) -> Flags:
+    """Which of some edges (m, 2, 3) lie on one of others (k, 2, 3)."""
+    start, run = olds[:, 0], olds[:, 1] - olds[:, 0]
+    size = np.linalg.norm(run, axis=1)
+    way = run / size[:, None]
+    off = edges[:, None] - start[None, :, None]  # (m, k, 2, 3)
+    along = np.einsum("mkei,ki->mke", off, way)
+    aside = np.linalg.norm(off - along[..., None] * way[None, :, None], axis=3)
+    on = (aside < _NEAR) & (along > -_NEAR) & (along < size[:, None] + _NEAR)
+    return np.asarray(on.all(axis=2).any(axis=1))
+
+
+def _run(reach: Floats, corners: Floats) -> tuple[Vec3, float, float] | None:
+    """For a joint that goes on and on: its direction, and from where to where it is shown.
+
+    ``corners`` are those that it makes.
+    """
+    middle = reach.mean(axis=0)
+    _, _, axes = np.linalg.svd(reach - middle, full_matrices=False)
+    way = axes[0]
+    if way[int(np.abs(way).argmax())] < 0.0:
+        way = -way
+    along = reach @ way
+    low, high = float(along.min()), float(along.max())
+    if high - low <= _LONGEST:
+        return None
+    x, y, z = way.tolist()
+    made = corners @ way
+    at_low = int((made < low + _SHOWN_OF_RUN).sum())
+    at_high = int((made > high - _SHOWN_OF_RUN).sum())
+    # Of two ends alike, that toward the left, the front and the floor.
+    nearer = x - 0.5 * y + 0.1 * z > 0.0
+    from_low = at_low > at_high or (at_low == at_high and nearer)
+    shown = (low, low + _SHOWN_OF_RUN) if from_low else (high - _SHOWN_OF_RUN, high)
+    return ((x, y, z), *shown)
+
+
+def _shortened(
+    part: Part,
+    made: tuple[Floats, Floats],
+    reach: Floats,
+    run: tuple[Vec3, float, float] | None,
+) -> JointPart:
+    breaks: list[BreakPlane] = []
+    shown = reach
+    if run is not None:
+        way, low, high = run
+        along = reach @ np.array(way)
+        shown = reach[(along > low - _NEAR) & (along < high + _NEAR)]
+        ends = float((reach @ np.array(way)).min()), float((reach @ np.array(way)).max())
+        low -= _LEAST_CONTEXT if low <= ends[0] + _NEAR else 0.0
+        high += _LEAST_CONTEXT if high >= ends[1] - _NEAR else 0.0
+        breaks += _cuts_of(part, way, (low, high), _LEAST_CONTEXT)
+    size = float(np.ptp(shown, axis=0).max())
+    context = min(max(_CONTEXT * size, _LEAST_CONTEXT), _MOST_CONTEXT)
+    frame = part.frame
+    for axis in (frame.x_axis, frame.y_axis):
+        along = shown @ np.array(axis)
+        keep = (float(along.min()) - context, float(along.max()) + context)
+        if run is None or abs(dot(axis, run[0])) < _ASKEW:
+            breaks += _cuts_of(part, axis, keep, _WORTH * context)
+    saws = tuple(
+        SawCut("break", frame.to_local(one.point), frame.turn_to_local(one.outward))
+        for one in breaks
+    )
+    short = replace(part, shape=Shape(part.shape.blank, (*part.shape.cuts, *saws)))
+    return JointPart(short, part, tuple(breaks), *made)
+
+
+def _cuts_of(part: Part, axis: Vec3, keep: tuple[float, float], worth: float) -> list[BreakPlane]:
+    """Planes square to an axis beyond which a part goes on for more than it is worth to show."""
+    along = placed(part).vertices @ np.array(axis)
+    low, high = keep
+    found: list[BreakPlane] = []
+    if float(along.min()) < low - worth:
+        found.append(BreakPlane(scale(axis, low), scale(axis, -1.0)))
+    if float(along.max()) > high + worth:
+        found.append(BreakPlane(scale(axis, high), axis))
+    return found
