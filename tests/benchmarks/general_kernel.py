@@ -29,7 +29,7 @@ from scipy.spatial import ConvexHull
 
 from geometry.cuts.removal import HalfSpace, Hull, Prism, Removal
 from geometry.design.part import Part
-from geometry.primitives.frame import Frame
+from geometry.primitives.frame import Frame, Vec3
 from geometry.primitives.path import Path
 from geometry.solids.cutting import removals_of
 from geometry.views.view import View
@@ -37,9 +37,13 @@ from geometry.views.view import View
 FAR = 1e5  # mm from the bench to the eye
 
 
-def solids(parts: Sequence[Part]) -> list[Solid]:
-    """Each part where it stands."""
-    return [_solid(part) for part in parts]
+def solids(parts: Sequence[Part], *, one_by_one: bool = False) -> list[Solid]:
+    """Each part where it stands.
+
+    All wastes of a part go in one operation, which is quicker, or one after another, which is
+    surer: cutters that nearly touch confuse this kernel when it has to unite them.
+    """
+    return [_solid(part, one_by_one=one_by_one) for part in parts]
 
 
 def three_views(bodies: Sequence[Solid], views: Sequence[View]) -> list[tuple[int, int]]:
@@ -53,13 +57,16 @@ def three_views(bodies: Sequence[Solid], views: Sequence[View]) -> list[tuple[in
     return counts
 
 
-def _solid(part: Part) -> Solid:
+def _solid(part: Part, *, one_by_one: bool) -> Solid:
     blank = part.shape.blank
     size = (blank.length, blank.width, blank.thickness)
-    box = Box(*size).moved(Location(tuple(side / 2.0 for side in size)))
-    reach = 4.0 * max(size)
-    wastes = [_waste(removal, reach) for removal in removals_of(part.shape)]
-    cut: Shape = box.cut(*wastes) if wastes else box
+    middle = (blank.length / 2.0, blank.width / 2.0, blank.thickness / 2.0)
+    box = Box(*size).moved(Location(middle))
+    wastes = [_waste(removal, middle, 4.0 * max(size)) for removal in removals_of(part.shape)]
+    groups = [[waste] for waste in wastes] if one_by_one else [wastes] if wastes else []
+    cut: Shape = box
+    for group in groups:
+        cut = cut.cut(*group)
     found = cut.solids()
     assert len(found) == 1, part.name
     return found[0].moved(_location(part.frame))
@@ -69,16 +76,26 @@ def _location(frame: Frame) -> Location:
     return Location(Plane(frame.origin, x_dir=frame.x_axis, z_dir=frame.z_axis))
 
 
-def _waste(removal: Removal, reach: float) -> Solid:
+def _waste(removal: Removal, middle: Vec3, reach: float) -> Shape:
+    """``middle`` of the blank; ``reach`` far beyond it."""
     if isinstance(removal, HalfSpace):
-        block = Box(2 * reach, 2 * reach, reach).moved(Location((0, 0, reach / 2.0)))
-        return block.moved(Location(Plane(removal.point, z_dir=removal.outward))).solid()
+        return _beyond(removal, middle, reach)
     if isinstance(removal, Prism):
         face = Face(_wire(removal.path))
         up = Vector(0, 0, removal.z_high - removal.z_low)
         prism = Solid.extrude(face, up).moved(Location((0, 0, removal.z_low)))
-        return prism.moved(_location(removal.frame))
+        prism = prism.moved(_location(removal.frame))
+        ends = [_beyond(end, middle, reach) for end in removal.ends]
+        return prism.cut(*ends) if ends else prism
     return _hull(removal)
+
+
+def _beyond(half: HalfSpace, middle: Vec3, reach: float) -> Solid:
+    """A block on the plane, opposite the middle of the blank."""
+    outward, at = np.array(half.outward), np.array(middle)
+    foot = at - outward * float(outward @ (at - np.array(half.point)))
+    block = Box(2 * reach, 2 * reach, reach).moved(Location((0, 0, reach / 2.0)))
+    return block.moved(Location(Plane(tuple(foot), z_dir=half.outward))).solid()
 
 
 def _wire(path: Path) -> Wire:
