@@ -8,6 +8,7 @@ outline out and in again, which leaves its corners where they were.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 import numpy as np
@@ -21,7 +22,7 @@ from geometry.design.part import Part
 from geometry.primitives.frame import Vec2
 from geometry.primitives.path import Path
 from geometry.solids.solid import Solid
-from shared.tolerances import CHORD_ERROR
+from shared.tolerances import CHORD_ERROR, SHORTEST_SEGMENT
 
 _GRID = 1e-6
 _SLIT = 1e-5
@@ -63,8 +64,19 @@ def outline_paths(region: Polygon, part: Part) -> tuple[Path, tuple[Path, ...]]:
 
 
 def _cleaned(piece: Polygon) -> Polygon:
-    holes = [straightened(h.coords[:-1]) for h in piece.interiors if Polygon(h).area > _SLIVER]
-    return Polygon(straightened(piece.exterior.coords[:-1]), holes)
+    holes = [h.coords[:-1] for h in piece.interiors if Polygon(h).area > _SLIVER]
+    outer = spaced(straightened(piece.exterior.coords[:-1]))
+    return Polygon(outer, [spaced(straightened(hole)) for hole in holes])
+
+
+def spaced(ring: list[Vec2]) -> list[Vec2]:
+    """A closed ring without points that crowd the one before: rounds seen askew cross by a hair."""
+    kept = [
+        point
+        for before, point in zip(ring[-1:] + ring[:-1], ring, strict=True)
+        if math.dist(before, point) > SHORTEST_SEGMENT
+    ]
+    return kept if len(kept) > 2 else ring
 
 
 def straightened(ring: object) -> list[Vec2]:

@@ -58,7 +58,14 @@ def shadow_area(part: Part) -> float:
     """What trimesh makes of the solid's shadow."""
     solid = solid_of(part.shape)
     mesh = trimesh.Trimesh(solid.vertices, solid.triangles)
-    return float(trimesh.path.polygons.projected(mesh, normal=(0, 0, 1)).area)
+    return float(trimesh.path.polygons.projected(mesh, normal=(0, 0, 1), precise=True).area)
+
+
+def end_width(part: Part) -> float:
+    """How wide a part is at its ends: a square tenon's width; all of it where the end slants."""
+    vertices = solid_of(part.shape).vertices
+    wide = float(np.ptp(vertices[vertices[:, 0] < vertices[:, 0].min() + 1e-6, 1]))
+    return wide or part.shape.blank.width
 
 
 @pytest.mark.parametrize("file", SAMPLES, ids=lambda file: file.stem)
@@ -74,7 +81,7 @@ def test_every_part_of_every_sample(file: File) -> None:
         # Chamfers come off after the outline; they only take from it, and only near an arris.
         chamfered = any(cut.title == "chamfer" for cut in part.shape.cuts)
         blank = part.shape.blank
-        expected = shadow_area(part) + part.allowance * blank.width
+        expected = shadow_area(part) + part.allowance * end_width(part)
         expected += part.allowance_across * (blank.length - part.allowance)
         assert area >= expected - 0.05
         assert area == pytest.approx(expected, abs=12.0 * outline.length if chamfered else 0.05)
@@ -149,3 +156,28 @@ def test_what_is_left_proud_is_in_the_outline(name: str, ends: int) -> None:
         widths.append(outline.bounds[2] - outline.bounds[0])
     assert widths[1] - widths[0] == pytest.approx(3.0 * ends, abs=1e-4)
     assert areas[1] - areas[0] == pytest.approx(3.0 * ends * flush.shape.blank.width, abs=0.01)
+
+
+def test_a_leaning_bore_is_marked_and_not_cut() -> None:
+    """Its shadow is the lens that two circles share: cut, that would spoil the board."""
+    spec = set_values(default_spec(), {"base": "four legs"})
+    spec = set_values(spec, {"leg_joint": "round tenons"})
+    lines = cutting_lines(build(spec).part("bottom"), RUN_OVER)
+    assert not [line for line in lines if line.layer.operation is Operation.INSIDE]
+    marks = [line for line in lines if line.layer.name == "REV_SCRIBE_NOCUT"]
+    # The chamfer's line, and for each bore a sightline and a line across it that part one another.
+    assert len(marks) == 1 + 4 * 4
+    upright = set_values(spec, {"rake": 0.0, "splay": 0.0})
+    holes = [
+        line
+        for line in cutting_lines(build(upright).part("bottom"), RUN_OVER)
+        if line.layer.operation is Operation.INSIDE
+    ]
+    assert len(holes) == 4
+
+
+def test_points_that_crowd_are_left_out() -> None:
+    from exporters.shadow import spaced
+
+    ring = [(0.0, 0.0), (3.0, 0.0), (3.0, 0.004), (3.0, 3.0), (0.0, 3.0)]
+    assert spaced(ring) == [(0.0, 0.0), (3.0, 0.0), (3.0, 3.0), (0.0, 3.0)]
