@@ -8,10 +8,12 @@ from dataclasses import dataclass
 
 from geometry.bench.base_numbers import base_numbers, outward
 from geometry.bench.bench import Bench
+from geometry.bench.catalogue import broken_rules
 from geometry.bench.four_leg_numbers import CORNERS, foot_low, foot_stations, four_legs, stand
 from geometry.bench.members import has
 from geometry.checks.check import Check
 from geometry.design.finding import Finding, Level, Mend
+from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Vec2
 from shared.units import angle_mark, length_mark
 
@@ -157,8 +159,14 @@ def _less_lean(bench: Bench) -> Mend | None:
         most = float(math.floor(math.degrees(math.atan(room / height))))
         if most < spec.number(name):
             changes.append((name, most))
+    if not changes or not _buildable(spec, changes):
+        return None
     words = " and ".join(f"{name} {angle_mark(float(value))}" for name, value in changes)
-    return Mend(f"Lean the legs less: {words}.", tuple(changes)) if changes else None
+    return Mend(f"Lean the legs less: {words}.", tuple(changes))
+
+
+def _buildable(spec: BenchSpec, changes: list[tuple[str, float | str]]) -> bool:
+    return not broken_rules(spec.changed(dict(changes)))
 
 
 CHECKS: tuple[Check, ...] = (

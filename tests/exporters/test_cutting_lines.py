@@ -62,10 +62,11 @@ def shadow_area(part: Part) -> float:
 
 
 def end_width(part: Part) -> float:
-    """How wide a part is at its ends: a square tenon's width; all of it where the end slants."""
+    """How wide a part is where it is left proud: of a rail its tenon, of others all of it."""
+    if part.kind != "rail":
+        return part.shape.blank.width
     vertices = solid_of(part.shape).vertices
-    wide = float(np.ptp(vertices[vertices[:, 0] < vertices[:, 0].min() + 1e-6, 1]))
-    return wide or part.shape.blank.width
+    return float(np.ptp(vertices[vertices[:, 0] < vertices[:, 0].min() + 1e-6, 1]))
 
 
 @pytest.mark.parametrize("file", SAMPLES, ids=lambda file: file.stem)
