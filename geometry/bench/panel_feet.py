@@ -11,11 +11,11 @@ import math
 from collections.abc import Mapping
 
 from geometry.bench.base_place import SNUG_EDGES
-from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_angle, derived_length
 from geometry.bench.member import Member
 from geometry.bench.overall import PANEL_FEET, base_is
 from geometry.bench.panel_numbers import PanelNumbers, has_middle, is_wedged, panel_numbers
+from geometry.bench.panel_rules import CONSTRAINTS
 from geometry.bench.wedges import PLAIN, WEDGED, wedge_piece
 from geometry.cuts.cut import Blank
 from geometry.cuts.notch import Notch
@@ -26,8 +26,6 @@ from geometry.design.spec import BenchSpec
 from geometry.joints.passed_rail import passed_rail
 from geometry.joints.through_tenon import through_tenon, wedge
 from geometry.primitives.frame import Frame, Vec3
-
-LEAST_WALL = 10.0  # mm of panel above, below and beside a mortise
 
 _UP: Vec3 = (0.0, 0.0, 1.0)
 
@@ -223,82 +221,6 @@ def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
         wedge(name, parts[name], rail, p.end(side), high=high) for name, _, side, high in _wedges(p)
     ]
     return tuple(joints)
-
-
-def _mortise_walls(spec: BenchSpec) -> float:
-    """The least wood above the mortises, beside them, and between them and the relief."""
-    p = panel_numbers(spec)
-    half = p.tenon_height / 2.0 + p.wedge_room
-    if p.middle is not None:
-        half = max(half, p.rail_height / 2.0)
-    above = p.height - (p.rail_level + half)
-    below = p.rail_level - half - p.relief
-    cheek = (p.rail_thickness if p.middle is not None else p.tenon_thickness) / 2.0
-    beside = min(p.back - p.rail_middle, p.rail_middle - p.front) - cheek - p.fit / 2.0
-    return min(above, below, beside) - LEAST_WALL
-
-
-def _clear_between(spec: BenchSpec) -> float:
-    """The rail's shortest clear stretch, less what it must have."""
-    p = panel_numbers(spec)
-    if p.middle is None:
-        return p.between - 40.0
-    half = p.thickness / 2.0
-    return (
-        min(p.middle - half - (p.left + p.thickness), p.right - p.thickness - (p.middle + half))
-        - 40.0
-    )
-
-
-_RAIL = (
-    "base_height panel_count panel_relief panel_rail_height panel_rail_down panel_shoulder "
-    "panel_tenon panel_wedge panel_tenon_thickness panel_rail_thickness panel_rail_forward "
-    "panel_fit depth inset_back inset_front"
-)
-
-CONSTRAINTS: tuple[Constraint, ...] = (
-    rule(
-        "panel_apart",
-        "length inset_left inset_right panel_thickness panel_count panel_middle",
-        _clear_between,
-        "the panels would stand less than {40 mm} apart",
-    ),
-    rule(
-        "panel_mortise",
-        _RAIL,
-        _mortise_walls,
-        "the rail's mortise would leave less than {10 mm} of a panel",
-    ),
-    rule(
-        "panel_tenon_least",
-        "panel_rail_height panel_shoulder",
-        lambda s: panel_numbers(s).tenon_height - 10.0,
-        "the tenon would be lower than {10 mm}",
-    ),
-    rule(
-        "panel_tenon_within",
-        "panel_tenon_thickness panel_rail_thickness",
-        lambda s: s.number("panel_rail_thickness") - s.number("panel_tenon_thickness"),
-        "the tenon would be thicker than the rail",
-    ),
-    rule(
-        "panel_pads",
-        "panel_relief panel_pad depth inset_back inset_front",
-        lambda s: _relieved(panel_numbers(s)),
-        "the pads would leave no relief between them",
-    ),
-    rule(
-        "panel_width",
-        "depth inset_back inset_front",
-        lambda s: panel_numbers(s).width - 60.0,
-        "the panels need at least {60 mm} of width",
-    ),
-)
-
-
-def _relieved(p: PanelNumbers) -> float:
-    """How long the relief is, less the least; no relief at all is no trouble."""
-    return p.width - 2.0 * p.pad - 5.0 if p.relief > 0.0 else 1.0
 
 
 def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
