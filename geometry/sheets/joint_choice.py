@@ -1,9 +1,9 @@
 """Which views a joint's detail shows, and in which of them each measure is drawn.
 
 Method: of the sections the one that tells most, an angle counting for more than a length, as it
-hides in other views; then each part that is cut, from the side that adds most; then what else
-shows a measure not drawn yet.  Each measure is drawn once, where it is plainest, and no two
-between the same points.
+hides in other views; then each part that is cut, from the side that tells most; then what else
+shows a measure not drawn yet.  Each measure is drawn once, where it is plainest, on the part
+itself rather than in the section, and no two between the same points.
 """
 
 from __future__ import annotations
@@ -29,7 +29,8 @@ _PLAIN = 30.0  # a place that costs more tells nothing
 _MOST = 5  # flat views on a page
 _AGAIN = 0.15  # of its worth, for a measure that is drawn already
 _SHOWN = 1.0  # for showing all edges that the joint makes of a part
-_BESIDE_HATCHING = 2.0  # what it costs a length to stand in a section
+_LATER = 0.35  # the first lines of sight lie in the faces that meet
+_BESIDE_HATCHING = 6.0  # what it costs a length to stand in a section
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -43,9 +44,11 @@ class Chosen:
 def chosen(scene: JointScene) -> tuple[Chosen, ...]:
     """The flat views of a joint, a section first if any meets both parts."""
     joint = scene.joint
-    sections = [_Offer(one, joint.measures) for one in section_figures(scene)]
+    sections = [
+        _Offer(one, joint.measures, rank) for rank, one in enumerate(section_figures(scene))
+    ]
     sides = [
-        [_Offer(one, joint.measures) for one in part_figures(scene, index)] for index in (0, 1)
+        [_Offer(one, joint.measures, 0) for one in part_figures(scene, index)] for index in (0, 1)
     ]
     picked: list[_Offer] = []
     across = [one for one in sections if one.cuts_both]
@@ -53,7 +56,8 @@ def chosen(scene: JointScene) -> tuple[Chosen, ...]:
         picked.append(max(across, key=lambda one: one.worth(joint.measures, ())))
     for index, views in enumerate(sides):
         if _is_cut(joint, index):
-            picked.append(max(views, key=lambda one: one.worth(joint.measures, picked)))
+            alone = [one for one in picked if one not in across]
+            picked.append(max(views, key=lambda one: one.worth(joint.measures, alone)))
     rest = [one for one in (*sides[0], *sides[1], *across) if one not in picked]
     while rest and len(picked) < _MOST:
         best = max(rest, key=lambda one: one.worth(joint.measures, picked))
@@ -65,10 +69,14 @@ def chosen(scene: JointScene) -> tuple[Chosen, ...]:
 
 
 class _Offer:
-    """A view, and the plainest places in it for each measure."""
+    """A view, and the plainest places in it for each measure; ``rank`` is its place among those
+    that come to mind."""
 
-    def __init__(self, figure: PartFigure | SectionFigure, measures: Sequence[Measure]) -> None:
+    def __init__(
+        self, figure: PartFigure | SectionFigure, measures: Sequence[Measure], rank: int
+    ) -> None:
         self.figure = figure
+        self._rank = rank
         found = places(measures, figure.outlines)
         if isinstance(figure, SectionFigure):
             found = tuple(
@@ -81,16 +89,16 @@ class _Offer:
         self.told = frozenset(one.measure for one in self.places)
         self.cuts_both = isinstance(figure, SectionFigure) and figure.cuts_both
 
-    def worth(self, measures: Sequence[Measure], beside: Iterable[_Offer]) -> tuple[float, float]:
-        """What it adds to other views, measures and edges that the joint makes, and how
-        plainly."""
+    def worth(self, measures: Sequence[Measure], beside: Iterable[_Offer]) -> float:
+        """What it adds to other views: measures, the plainer the better, and edges that the joint
+        makes."""
         known = _told(beside)
-        gain = sum(
-            (_ANGLE if measures[m].unit == "deg" else _LENGTH) * (_AGAIN if m in known else 1.0)
-            for m in self.told
-        )
-        cost = sum(min(p.cost for p in self.places if p.measure == m) for m in self.told)
-        return (round(gain + _SHOWN * _shown(self.figure.outlines), 3), -cost)
+        total = _SHOWN * _shown(self.figure.outlines) - _LATER * self._rank
+        for m in self.told:
+            plain = 1.0 - min(p.cost for p in self.places if p.measure == m) / _PLAIN
+            weight = _ANGLE if measures[m].unit == "deg" else _LENGTH
+            total += weight * plain * (_AGAIN if m in known else 1.0)
+        return total
 
 
 def _told(offers: Iterable[_Offer]) -> frozenset[int]:

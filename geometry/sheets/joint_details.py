@@ -17,13 +17,14 @@ from geometry.sheets.joint_pictures import joint_pictures
 from geometry.sheets.joint_words import joint_head, joint_title, measures_table
 from geometry.sheets.layout import Layout
 from geometry.sheets.leaf import Leaf, standing
-from geometry.sheets.lettering_fit import fitted
+from geometry.sheets.lettering_fit import fitted, wrapped
 from geometry.sheets.picture_page import Composed, Picture, composed
-from geometry.sheets.text_block import TextBlock
+from geometry.sheets.text_block import PITCH, TextBlock
 from geometry.views.joint_scene import joint_scene
 from shared.words import in_words
 
-_TITLE_HEIGHT = 5.0
+_TITLE_HEIGHT, _LEAST_TITLE = 5.0, 3.5
+_BOLD = 0.87
 _AFTER_TITLE, _AFTER_HEAD = 3.0, 4.0
 
 
@@ -47,7 +48,7 @@ def joint_leaf(joints: Sequence[Joint], parts: Mapping[str, Part], layout: Layou
         if (found := _composed(pictures, title, (joints, parts), way)) is not None
     ]
     assert tries, title
-    best, way = max(tries, key=lambda one: one[0].room)
+    best, way = max(tries, key=lambda one: one[0].filled)
     return Leaf("Joint detail", title, None, best.marks, way)
 
 
@@ -60,16 +61,21 @@ def _composed(
     joints, parts = told
     left, _, right, _ = layout.room
     text = joint_head(joints, parts, right - left)
-    words, height = fitted(title, right - left, _TITLE_HEIGHT, bold=True)
+    _, height = fitted(title, right - left, _TITLE_HEIGHT, bold=True)
+    height = max(height, _LEAST_TITLE)
+    # Bold letters are wider than those that lines are broken for.
+    lines = wrapped(title, _BOLD * (right - left), height)
+    deep = height + (len(lines) - 1) * PITCH * height + _AFTER_TITLE
 
     def head(corner: Vec2) -> list[Mark]:
         x, y = corner
-        marks: list[Mark] = [Label(Role.TITLE, words, (x, y - _TITLE_HEIGHT), height, bold=True)]
-        marks += text.marks((x, y - _TITLE_HEIGHT - _AFTER_TITLE))
-        return marks
+        marks: list[Mark] = [
+            Label(Role.TITLE, words, (x, y - height - k * PITCH * height), height, bold=True)
+            for k, words in enumerate(lines)
+        ]
+        return [*marks, *text.marks((x, y - deep))]
 
     def make_table(width: float) -> TextBlock:
         return measures_table(joints, parts, layout, width)
 
-    down = _TITLE_HEIGHT + _AFTER_TITLE + text.height + _AFTER_HEAD
-    return composed(pictures, make_table, (down, head), layout)
+    return composed(pictures, make_table, (deep + text.height + _AFTER_HEAD, head), layout)

@@ -30,9 +30,9 @@ from geometry.sheets.joint_outlines import (
     has_cuts,
     part_outlines,
     section_outlines,
-    shown_of,
 )
 from geometry.sheets.measure_lines import Outlines
+from geometry.solids.cutting import placed
 from geometry.solids.solid import Floats
 from geometry.views.breaks import Broken, broken
 from geometry.views.joint_scene import JointScene
@@ -88,16 +88,25 @@ def part_figures(scene: JointScene, index: int) -> tuple[PartFigure, ...]:
 
 def section_figures(scene: JointScene) -> tuple[SectionFigure, ...]:
     """Sections through the middle of the joint, one for each line of sight worth trying."""
-    reach = scene.reach()
-    shown = reach[shown_of(reach, scene.both)]
-    middle = (shown.min(axis=0) + shown.max(axis=0)) / 2.0
     found: list[SectionFigure] = []
     for k, sight in enumerate(_sights(scene)):
         view = View(f"section {k}", *_axes(sight))
-        at = float(middle @ np.array(sight))
+        at = _middle(scene, sight)
         outlines, cut = section_outlines(scene, view, at)
         found.append(SectionFigure(view, at, outlines, cut == len(scene.both)))
     return tuple(found)
+
+
+def _middle(scene: JointScene, sight: Vec3) -> float:
+    """Half way along a line of sight through what is shown of the joint in both parts."""
+    along = np.array(sight)
+    reach = scene.reach() @ along
+    parts = [placed(part).vertices @ along for part in scene.parts]
+    low = max(reach.min(), *(one.min() for one in parts))
+    high = min(reach.max(), *(one.max() for one in parts))
+    if low > high:
+        low, high = reach.min(), reach.max()
+    return float(low + high) / 2.0
 
 
 def _turned(frame: Frame, side: View, name: str) -> View:

@@ -53,6 +53,21 @@ def shown_of(points: Floats, parts: Sequence[JointPart]) -> Flags:
     return kept if kept.any() else ~kept
 
 
+def shown_edges(edges: Floats, parts: Sequence[JointPart]) -> Floats:
+    """What of some edges (n, 2, 3) lies where no part is cut short."""
+    for part in parts:
+        for plane in part.breaks:
+            off = (edges - np.array(plane.point)) @ np.array(plane.outward)
+            edges, off = edges[(off < _NEAR).any(axis=1)], off[(off < _NEAR).any(axis=1)]
+            for end in (0, 1):
+                beyond = off[:, end] > _NEAR
+                t = (off[:, end] / np.where(beyond, off[:, end] - off[:, 1 - end], 1.0))[:, None]
+                cut = edges[:, end] + (edges[:, 1 - end] - edges[:, end]) * t
+                edges = edges.copy()
+                edges[beyond, end] = cut[beyond]
+    return edges
+
+
 def part_outlines(one: JointPart, marked: Floats, lines: Broken) -> Outlines:
     """A part alone; ``marked`` (n, 2, 3) are edges to be marked that are not there as such."""
     view = lines.linework.view
@@ -60,14 +75,15 @@ def part_outlines(one: JointPart, marked: Floats, lines: Broken) -> Outlines:
     solid = placed(one.part)
     edges = solid.solid.edges[~solid.solid.smooth]
     ends = solid.vertices[edges]
-    whole = ~(at_break(ends[:, 0], one) & at_break(ends[:, 1], one))
+    whole = ~_in_one_break(ends, one)
+    ends = ends[whole]
     made = np.concatenate([one.edges, marked])
     made = made[shown_of(made.mean(axis=1), (one,))]
-    segments = np.concatenate([made, ends[whole]]) @ flat
+    segments = np.concatenate([made, ends]) @ flat
     segments, first = _once(segments.reshape(-1, 4))
     own_edges = first < len(made)
     corners = np.concatenate([made.reshape(-1, 3), solid.vertices])
-    real = ~at_break(corners, one)
+    real = ~at_break(corners, one) | _along_axis(corners, ends, flat)
     points, first_point = _once((corners @ flat)[real])
     own = np.flatnonzero(real)[first_point] < 2 * len(made)
     outer = _outer(points, one, flat)
@@ -135,6 +151,27 @@ def section_outlines(scene: JointScene, view: View, at: float) -> tuple[Outlines
 def _nothing(view: View) -> Outlines:
     points, lines, flags = np.empty((0, 2)), np.empty((0, 4)), _NO_FLAGS
     return Outlines(view, points, flags, flags, points > 0.0, lines, flags, flags, 1.0)
+
+
+def _in_one_break(edges: Floats, one: JointPart) -> Flags:
+    """Which edges (n, 2, 3) lie in the plane of a break."""
+    found = np.zeros(len(edges), dtype=np.bool_)
+    for plane in one.breaks:
+        off = np.abs((edges - np.array(plane.point)) @ np.array(plane.outward))
+        found |= (off < _NEAR).all(axis=1)
+    return found
+
+
+def _along_axis(corners: Floats, edges: Floats, flat: Floats) -> Flags:
+    """Which corners (n, 3) end an edge (m, 2, 3) that is level or upright in the view.
+
+    Where a piece is cut short such an edge still tells where the arris is.
+    """
+    lines = edges @ flat
+    run = np.abs(lines[:, 1] - lines[:, 0])
+    straight = (run.min(axis=1) < _NEAR) & (run.max(axis=1) > _NEAR)
+    ends = {tuple(p) for p in _keys(edges[straight].reshape(-1, 3))}
+    return np.array([tuple(p) in ends for p in _keys(corners)], dtype=np.bool_)
 
 
 def _outer(points: Floats, one: JointPart, flat: Floats) -> Flags:

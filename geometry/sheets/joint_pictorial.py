@@ -18,7 +18,7 @@ import shapely
 
 from geometry.design.part import Part
 from geometry.primitives.frame import Vec3, add, dot, scale
-from geometry.sheets.joint_outlines import has_cuts, shown_of
+from geometry.sheets.joint_outlines import contact_edges, has_cuts, shown_edges, shown_of
 from geometry.sheets.section_marks import visible_lines
 from geometry.solids.cutting import placed
 from geometry.solids.solid import Floats
@@ -163,13 +163,10 @@ def _marked(scene: JointScene, by: Vec3, view: View) -> Floats:
     if has_cuts(scene.joint):
         return np.empty((0, 4))
     flat = np.array((view.right, view.up)).T
-    found: list[Floats] = []
-    for contact in scene.joint.contacts:
-        facing = dot(contact.normal, view.toward)
-        if abs(facing) < _EDGE_ON:
-            continue
-        corners = np.array(contact.corners) @ flat
-        if facing < 0.0:
-            corners = corners + np.array(by) @ flat
-        found.append(np.hstack([corners, np.roll(corners, -1, axis=0)]))
-    return np.concatenate(found) if found else np.empty((0, 4))
+    edges = shown_edges(contact_edges(scene.joint), scene.both)
+    normal = scene.joint.contacts[0].normal if scene.joint.contacts else (0.0, 0.0, 0.0)
+    facing = dot(normal, view.toward)
+    if abs(facing) < _EDGE_ON:
+        return np.empty((0, 4))
+    aside = np.array(by) if facing < 0.0 else np.zeros(3)
+    return np.asarray(((edges + aside) @ flat).reshape(-1, 4))

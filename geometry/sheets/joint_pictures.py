@@ -19,9 +19,9 @@ from geometry.drawing.marks import Anchor, Label, Mark, Role, Strokes
 from geometry.sheets.arrangement import linework_marks
 from geometry.sheets.joint_choice import Chosen, chosen
 from geometry.sheets.joint_figures import PartFigure, SectionFigure
-from geometry.sheets.joint_outlines import contact_edges, has_cuts
+from geometry.sheets.joint_outlines import contact_edges, has_cuts, shown_edges
 from geometry.sheets.joint_pictorial import JointPictorial, joint_pictorial
-from geometry.sheets.joint_words import seen_from, side_words
+from geometry.sheets.joint_words import seen_from, short_titles, side_words
 from geometry.sheets.layout import Layout, Room, scale_text
 from geometry.sheets.part_labels import Named, label_marks, named, spots_of
 from geometry.sheets.picture_page import Drawn, Picture
@@ -67,7 +67,7 @@ def _apart(pictorial: JointPictorial, layout: Layout) -> Picture:
     lines = pictorial.apart
     every = np.concatenate([_all(lines), pictorial.ties, pictorial.marked])
     spots = spots_of(pictorial.parts, lines.linework.view, every)
-    texts = [in_words(part.title, layout.words) for part in pictorial.parts]
+    texts = [in_words(name, layout.words) for name in short_titles(pictorial.parts)]
 
     def draw(scale: float) -> Drawn:
         marks = _line_marks(lines, scale, tuple(f"part:{p.name}" for p in pictorial.parts))
@@ -109,7 +109,7 @@ def _section_picture(
 
 def _part_picture(one: Chosen, figure: PartFigure, scene: JointScene, layout: Layout) -> Picture:
     lines = figure.lines
-    part = scene.parts[figure.index]
+    part, title = scene.parts[figure.index], short_titles(scene.parts)[figure.index]
     marked = _touching_marks(figure, scene)
 
     def draw(scale: float) -> Drawn:
@@ -118,7 +118,7 @@ def _part_picture(one: Chosen, figure: PartFigure, scene: JointScene, layout: La
             marks.append(Strokes(Role.SCRIBE, marked * scale))
         placed = _placed(lines, one.dimensions, scale, layout)
         marks += dimension_marks(placed, (0.0, 0.0))
-        caption = f"{part.title}: {side_words(figure.side.name)}, {scale_text(scale)}"
+        caption = f"{title}: {side_words(figure.side.name)}, {scale_text(scale)}"
         return _captioned(marks, placed.extent, caption, layout)
 
     return Picture(_size(lines), draw)
@@ -156,7 +156,8 @@ def _touching_marks(figure: PartFigure, scene: JointScene) -> Floats:
     if has_cuts(scene.joint):
         return np.empty((0, 4))
     flat = np.array((figure.view.right, figure.view.up)).T
-    edges = (contact_edges(scene.joint) @ flat).reshape(-1, 4)
+    shown = shown_edges(contact_edges(scene.joint), (scene.both[figure.index],))
+    edges = (shown @ flat).reshape(-1, 4)
     long = np.hypot(edges[:, 2] - edges[:, 0], edges[:, 3] - edges[:, 1]) > _POINT
     return np.asarray(edges[long])
 

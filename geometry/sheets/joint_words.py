@@ -78,6 +78,12 @@ def seen_from(view: View) -> str:
     return "looking along the joint"
 
 
+def short_titles(parts: Sequence[Part]) -> tuple[str, ...]:
+    """The titles of two parts up to the first comma, if that tells them apart."""
+    heads = tuple(part.title.split(",")[0] for part in parts)
+    return heads if len(set(heads)) == len(heads) else tuple(part.title for part in parts)
+
+
 def side_words(side: str) -> str:
     """A side of a part in the maker's words."""
     return _SIDES[side]

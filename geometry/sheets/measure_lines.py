@@ -14,6 +14,7 @@ measure is one ``from`` something.
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -37,6 +38,7 @@ USUAL = (60.0, 46.0)  # mm of paper that a view usually gets
 _READABLE = 3.0  # mm on paper: what is shorter is hard to see
 _READABLE_SIDE = 4.0  # the same for a side of an angle
 
+_FROM = re.compile(r"from|(edge|end|side|face) to ")
 _KEPT = 6  # places of one measure that are remembered
 _TINY = 12.0  # what it costs to be no more than a point
 _HIDDEN = 8.0  # what a hidden corner costs, in percent of the view's size aside
@@ -99,7 +101,11 @@ def places(measures: Sequence[Measure], outlines: Outlines) -> tuple[Drawn, ...]
         if measure.unit == "deg":
             own = list(_angles(index, measure, outlines))
         else:
-            own = [*_straight(index, measure, outlines), *_slanting(index, measure, outlines)]
+            own = [
+                *_straight(index, measure, outlines),
+                *_to_arrises(index, measure, outlines),
+                *_slanting(index, measure, outlines),
+            ]
         plainest: dict[tuple[float, ...], Drawn] = {}
         for one in sorted(own, key=lambda one: one.cost):
             plainest.setdefault(one.key, one)
@@ -121,7 +127,7 @@ def _straight(index: int, measure: Measure, outlines: Outlines) -> Iterator[Draw
         hidden = ~outlines.seen[first] + 1.0 * ~outlines.seen[b]
         cost = aside + _HIDDEN * hidden + tiny
         cost += np.where(outlines.own[b] | outlines.outer[b, axis], 0.0, _NO_FACE)
-        if "from" in measure.name or "from" in measure.meaning:
+        if _FROM.search(f"{measure.name} {measure.meaning}"):
             cost += np.where(outlines.own[b], _NOT_A_REFERENCE, 0.0)
         for k in np.argsort(cost, kind="stable")[: 4 * _KEPT].tolist():
             start, end = outlines.corners[b[k]].tolist(), outlines.corners[first[k]].tolist()
@@ -129,6 +135,36 @@ def _straight(index: int, measure: Measure, outlines: Outlines) -> Iterator[Draw
             side = _side(start, end, axis, outlines)
             points = ((start[0], start[1]), (end[0], end[1]))
             yield Drawn(index, _length(measure, outlines.view, points, along, side), float(cost[k]))
+
+
+def _to_arrises(index: int, measure: Measure, outlines: Outlines) -> Iterator[Drawn]:
+    """Distances from the joint's own corners straight across to a level or upright edge that was
+    there before, lying as far out as its part reaches."""
+    if measure.value < LEAST:
+        return
+    tiny = _tiny(measure.value, outlines, _READABLE)
+    mine = np.flatnonzero(outlines.own)
+    ends = outlines.edges.reshape(-1, 2, 2)
+    for axis in (0, 1):
+        level = np.abs(ends[:, 0, axis] - ends[:, 1, axis]) < _MEET
+        limits = outlines.corners[outlines.outer[:, axis], axis]
+        far_out = (np.abs(ends[:, 0, axis, None] - limits) < _MEET).any(axis=1)
+        edges = np.flatnonzero(level & far_out & ~outlines.own_edges)
+        low, high = ends[edges, :, 1 - axis].min(axis=1), ends[edges, :, 1 - axis].max(axis=1)
+        at = ends[edges, 0, axis]
+        across = outlines.corners[mine, 1 - axis][:, None]
+        away = np.abs(outlines.corners[mine, axis][:, None] - at)
+        fits = (np.abs(away - measure.value) < _SAME) & (across >= low) & (across <= high)
+        for a, e in zip(*np.nonzero(fits), strict=True):
+            corner, edge = mine[a], edges[e]
+            foot = outlines.corners[corner].copy()
+            foot[axis] = at[e]
+            hidden = int(not outlines.seen[corner]) + int(not outlines.seen_edges[edge])
+            points = (_point(foot), _point(outlines.corners[corner]))
+            along = (1.0, 0.0) if axis == 0 else (0.0, 1.0)
+            side = _side(*points, axis, outlines)
+            dimension = _length(measure, outlines.view, points, along, side)
+            yield Drawn(index, dimension, _HIDDEN * hidden + tiny)
 
 
 def _slanting(index: int, measure: Measure, outlines: Outlines) -> Iterator[Drawn]:

@@ -4,12 +4,14 @@ Frame: sheet mm; a picture is drawn about its own origin and then stood on the p
 
 Method: every picture is given the same room on paper and takes the largest scale at which its
 object fits that; then the pictures are set in rows, in their order, each row as high as its
-highest.  If they do not all fit, the room is made a little smaller and they are drawn again.  What
-is left over is shared out between rows and between the pictures of a row.
+highest.  If they do not all fit, the room is made a little smaller and they are drawn again.  Then
+single pictures are made larger while there is room, the smallest first.  What is left over is
+shared out between rows and between the pictures of a row.
 """
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
@@ -26,11 +28,14 @@ _ROOMS = (  # mm, width and height that an object may take
     *((95.0, 75.0), (82.0, 64.0), (72.0, 56.0), (64.0, 50.0), (57.0, 44.0), (50.0, 39.0)),
     *((44.0, 34.0), (38.0, 30.0), (33.0, 26.0), (28.0, 22.0), (23.0, 18.0), (18.0, 14.0)),
 )
-_LARGEST = 2.0  # a joint is seldom drawn larger than twice
+_SMALL = 42.0  # mm
+_BESIDE = 0.8  # of the room, for what is not to scale
 _FOOT = 3.0  # mm between the border and a table beside the title block
 _COLUMN = 80.0
 _LEAST = 60.0  # mm: a narrower table is no use
 _HAIR = 1e-6
+_TOO_SMALL = 24.0  # mm of paper: a picture less wide and high is hard to read
+_GROWTH = 1.15  # of a picture that needs no standard scale, at a time
 _MOST_GAP = 22.0  # mm to which a gap is widened
 
 
@@ -61,21 +66,27 @@ class Picture:
     draw: Callable[[float], Drawn]
     to_scale: bool = True
 
+    @property
+    def largest(self) -> float:
+        """True size, or double for what is small."""
+        return 1.0 if max(self.size) > _SMALL else 2.0
+
     def scale_in(self, room: Vec2) -> float:
         """The largest scale at which the object takes no more than ``room`` on paper."""
-        most = min(room[0] / max(self.size[0], 1e-6), room[1] / max(self.size[1], 1e-6), _LARGEST)
+        wide, high = (max(size, 1e-6) for size in self.size)
+        most = min(room[0] / wide, room[1] / high, self.largest)
         if not self.to_scale:
-            return most
+            return _BESIDE * most
         fitting = [step.factor for step in SCALES if step.factor <= most + 1e-9]
         return fitting[0] if fitting else SCALES[-1].factor
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Composed:
-    """The marks of a page, and the room that each picture's object had."""
+    """The marks of a page, and how large its pictures are, in mm."""
 
     marks: tuple[Mark, ...]
-    room: Vec2
+    filled: float
 
 
 def composed(
@@ -92,21 +103,100 @@ def composed(
     head_height, head_marks = head
     left, _, _, top = layout.room
     places = _table_places(make_table, top - head_height, layout)
-    kept: dict[tuple[int, float], Drawn] = {}
+    easel = _Easel(pictures)
     for room in _ROOMS:
-        drawn: list[Drawn] = []
-        for index, picture in enumerate(pictures):
-            scale = picture.scale_in(room)
-            if (index, scale) not in kept:
-                kept[index, scale] = picture.draw(scale)
-            drawn.append(kept[index, scale])
-        for table, corner, free in places:
+        scales = [picture.scale_in(room) for picture in pictures]
+        fitting = [place for place in places if _in_rows(easel.drawn(scales), place[2])]
+        if fitting:
+            grown = [(_enlarged(easel, scales, place[2]), place) for place in fitting]
+            scales, (table, corner, free) = max(grown, key=lambda one: easel.filled(one[0]))
+            drawn = easel.drawn(scales)
             stood = _in_rows(drawn, free)
-            if stood is not None:
-                marks = [*head_marks((left, top)), *table.marks(corner)]
-                for one, (x, y) in zip(drawn, stood, strict=True):
-                    marks += [shifted(mark, (x, y)) for mark in one.marks]
-                return Composed(tuple(marks), room)
+            assert stood is not None
+            marks = [*head_marks((left, top)), *table.marks(corner)]
+            for one, (x, y) in zip(drawn, stood, strict=True):
+                marks += [shifted(mark, (x, y)) for mark in one.marks]
+            return Composed(tuple(marks), easel.filled(scales))
+    return None
+
+
+class _Easel:
+    """Pictures drawn at scales, each kept for when it is asked for again."""
+
+    def __init__(self, pictures: Sequence[Picture]) -> None:
+        self.pictures = pictures
+        self._kept: dict[tuple[int, float], Drawn] = {}
+
+    def drawn(self, scales: Sequence[float]) -> list[Drawn]:
+        for index, scale in enumerate(scales):
+            if (index, scale) not in self._kept:
+                self._kept[index, scale] = self.pictures[index].draw(scale)
+        return [self._kept[index, scale] for index, scale in enumerate(scales)]
+
+    def larger(self, index: int, scale: float) -> float | None:
+        """The next larger scale of a picture, None when it is large enough."""
+        picture = self.pictures[index]
+        wide, high = picture.size
+        if picture.to_scale:
+            scale = min((s.factor for s in SCALES if s.factor > scale + 1e-9), default=scale)
+        else:
+            scale *= _GROWTH
+        if scale > picture.largest or wide * scale > _ROOMS[0][0] or high * scale > _ROOMS[0][1]:
+            return None
+        return scale
+
+    def smaller(self, index: int, scale: float) -> float:
+        """The next smaller scale of a picture."""
+        if not self.pictures[index].to_scale:
+            return scale / _GROWTH**2
+        return max((s.factor for s in SCALES if s.factor < scale - 1e-9), default=scale)
+
+    def drawn_size(self, index: int, scale: float) -> float:
+        """The larger side of a picture's object on paper, mm."""
+        return scale * max(self.pictures[index].size)
+
+    def filled(self, scales: Sequence[float]) -> float:
+        """How large the pictures came out: the sum of the roots of their areas, mm."""
+        sizes = (picture.size for picture in self.pictures)
+        return sum(scale * math.sqrt(w * h) for (w, h), scale in zip(sizes, scales, strict=True))
+
+
+def _enlarged(easel: _Easel, scales: Sequence[float], free: _Free) -> list[float]:
+    """The scales with each picture made larger, the smallest first, while all still fit.
+
+    For one too small to read others, larger than it will be, may be made smaller.
+    """
+    best = list(scales)
+    growing = set(range(len(best)))
+    while growing:
+        index = min(growing, key=lambda k: easel.drawn_size(k, best[k]))
+        tried = _with_larger(easel, best, index, free)
+        if tried is None:
+            growing.remove(index)
+        else:
+            best = tried
+    return best
+
+
+def _with_larger(
+    easel: _Easel, scales: Sequence[float], index: int, free: _Free
+) -> list[float] | None:
+    """The scales with one picture made larger, None where there is no room for it."""
+    scale = easel.larger(index, scales[index])
+    if scale is None:
+        return None
+    tried = [scale if k == index else one for k, one in enumerate(scales)]
+    if _in_rows(easel.drawn(tried), free) is not None:
+        return tried
+    if easel.drawn_size(index, scales[index]) > _TOO_SMALL:
+        return None
+    size = easel.drawn_size(index, scale)
+    for k in sorted(range(len(tried)), key=lambda k: -easel.drawn_size(k, tried[k])):
+        less = easel.smaller(k, tried[k])
+        if k != index and easel.drawn_size(k, less) > min(size, _TOO_SMALL):
+            tried[k] = less
+            if _in_rows(easel.drawn(tried), free) is not None:
+                return tried
     return None
 
 

@@ -28,6 +28,7 @@ _CONTEXT = 0.25  # of the joint's size, how far a part goes on beyond it
 _LEAST_CONTEXT, _MOST_CONTEXT = 18.0, 70.0  # mm
 _LONGEST = 160.0  # mm: a longer run is shown from one end
 _SHOWN_OF_RUN = 80.0
+_SLENDER = 2.5  # a joint less long for its width is no run
 _WORTH = 0.6  # of the context: a part is cut short where more than this is left beyond
 _ASKEW = 0.7  # cosine: an axis nearer to the run than this is cut with it
 _NEAR = 1e-4  # mm
@@ -142,6 +143,8 @@ def _run(reach: Floats, corners: Floats) -> tuple[Vec3, float, float] | None:
     middle = reach.mean(axis=0)
     _, _, axes = np.linalg.svd(reach - middle, full_matrices=False)
     way = axes[0]
+    if np.ptp(reach @ axes[0]) < _SLENDER * np.ptp(reach @ axes[1]):
+        return None
     if way[int(np.abs(way).argmax())] < 0.0:
         way = -way
     along = reach @ way
@@ -150,6 +153,8 @@ def _run(reach: Floats, corners: Floats) -> tuple[Vec3, float, float] | None:
         return None
     x, y, z = way.tolist()
     made = corners @ way
+    if ((made > low + _SHOWN_OF_RUN) & (made < high - _SHOWN_OF_RUN)).any():
+        return None  # it does not go on and on: something is made in its middle
     at_low = int((made < low + _SHOWN_OF_RUN).sum())
     at_high = int((made > high - _SHOWN_OF_RUN).sum())
     # Of two ends alike, that toward the left, the front and the floor.
