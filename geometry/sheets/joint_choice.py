@@ -21,6 +21,7 @@ from geometry.sheets.joint_figures import (
     part_figures,
     section_figures,
 )
+from geometry.sheets.joint_outlines import has_cuts
 from geometry.sheets.measure_lines import Drawn, Outlines, places
 from geometry.views.joint_scene import JointScene
 
@@ -48,7 +49,10 @@ def chosen(scene: JointScene) -> tuple[Chosen, ...]:
         _Offer(one, joint.measures, rank) for rank, one in enumerate(section_figures(scene))
     ]
     sides = [
-        [_Offer(one, joint.measures, 0) for one in part_figures(scene, index)] for index in (0, 1)
+        [_Offer(one, joint.measures, 0) for one in part_figures(scene, index)]
+        if _is_cut(joint, index) or not has_cuts(joint)
+        else []
+        for index in (0, 1)
     ]
     picked: list[_Offer] = []
     across = [one for one in sections if one.cuts_both]

@@ -16,7 +16,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 
@@ -67,13 +67,15 @@ class Outlines:
     seen_edges: Flags
     size: float
 
-    @property
-    def usual_scale(self) -> float:
-        """The scale at which such a view is likely to be drawn."""
-        if not len(self.edges):
-            return 1.0
-        wide, high = np.ptp(self.edges.reshape(-1, 2), axis=0).tolist()
-        return largest_scale(min(2.0, USUAL[0] / max(wide, 1.0), USUAL[1] / max(high, 1.0))).factor
+    usual_scale: float = field(init=False)  # at which such a view is likely to be drawn
+
+    def __post_init__(self) -> None:
+        scale = 1.0
+        if len(self.edges):
+            wide, high = np.ptp(self.edges.reshape(-1, 2), axis=0).tolist()
+            most = min(2.0, USUAL[0] / max(wide, 1.0), USUAL[1] / max(high, 1.0))
+            scale = largest_scale(most).factor
+        object.__setattr__(self, "usual_scale", scale)
 
 
 @dataclass(frozen=True, slots=True)

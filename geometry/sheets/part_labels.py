@@ -133,28 +133,26 @@ def _named(
     drawing, taken = against
     half_w = text_width(text, height) / 2.0
     half_h = TextBox.about((0.0, 0.0), 2.0 * half_w, height).half_height
+    half, point = np.array((half_w, half_h)), np.array(spot.point)
     best: tuple[float, Named] | None = None
     for rings in _RINGS:
         if best is not None and best[0] <= rings[0]:
             break  # no leader from here on is shorter
-        boxes = [box for away in rings for box in _ring(spot.point, away, (half_w, half_h), room)]
-        if not boxes:
+        middles = _round_about(point, rings, half, room)
+        if not len(middles):
             continue
-        leaders = [_leader(box, spot.point) for box in boxes]
-        words = shapely.buffer(
-            [shapely.Polygon(box.corners()) for box in boxes], _CLEAR, cap_style="square"
-        )
-        lines = shapely.linestrings(np.array(leaders).reshape(-1, 2, 2))
-        blocked = (
-            _hits(drawing, words)
-            + _hits(taken, words)
-            + _hits(taken, shapely.buffer(lines, _CLEAR))
-        )
+        starts = _leader_starts(middles, half, point)
+        reach = half + _CLEAR
+        words = shapely.box(*(middles - reach).T, *(middles + reach).T)
+        lines = shapely.linestrings(np.stack([starts, np.broadcast_to(point, starts.shape)], 1))
+        blocked = _hits(drawing, words) + _hits(taken, words) + _near(taken, lines)
         cost = shapely.length(lines) + _DETOUR * _hits(drawing, lines)
         cost[blocked > 0] = np.inf
         k = int(cost.argmin())
         if np.isfinite(cost[k]) and (best is None or cost[k] < best[0]):
-            best = (float(cost[k]), Named(spot.index, text, boxes[k], leaders[k]))
+            (x, y), (u, v) = middles[k].tolist(), starts[k].tolist()
+            leader = (u, v, *spot.point)
+            best = (float(cost[k]), Named(spot.index, text, TextBox(x, y, half_w, half_h), leader))
     return None if best is None else best[1]
 
 
@@ -169,22 +167,20 @@ def _near(tree: shapely.STRtree, lines: NDArray[np.object_]) -> NDArray[np.intp]
     return np.bincount(pairs[0], minlength=len(lines))
 
 
-def _ring(point: Vec2, away: float, half: Vec2, room: Room) -> list[TextBox]:
-    """Boxes round a point, their sides about ``away`` from it, those that lie in the room."""
-    left, bottom, right, top = room
-    boxes: list[TextBox] = []
-    for turn in range(_TURNS):
-        angle = 2.0 * math.pi * turn / _TURNS
-        x = point[0] + (away + half[0]) * math.cos(angle)
-        y = point[1] + (away + half[1]) * math.sin(angle)
-        if left + half[0] <= x <= right - half[0] and bottom + half[1] <= y <= top - half[1]:
-            boxes.append(TextBox(x, y, *half))
-    return boxes
+def _round_about(point: Floats, rings: Sequence[float], half: Floats, room: Room) -> Floats:
+    """Middles of boxes round a point, their sides so far from it, those that lie in the room;
+    (n, 2)."""
+    turns = 2.0 * math.pi * np.arange(_TURNS) / _TURNS
+    ways = np.column_stack([np.cos(turns), np.sin(turns)])
+    reach = np.array(rings)[:, None, None] + half
+    middles = (point + reach * ways).reshape(-1, 2)
+    low, high = np.array(room[:2]) + half, np.array(room[2:]) - half
+    return np.asarray(middles[((middles >= low) & (middles <= high)).all(axis=1)])
 
 
-def _leader(box: TextBox, point: Vec2) -> Line:
-    """From just beside the box to the point."""
-    x = min(max(point[0], box.x - box.half_width), box.x + box.half_width)
-    y = min(max(point[1], box.y - box.half_height), box.y + box.half_height)
-    part = min(1.0, _GAP / max(math.dist((x, y), point), 1e-9))
-    return (x + (point[0] - x) * part, y + (point[1] - y) * part, *point)
+def _leader_starts(middles: Floats, half: Floats, point: Floats) -> Floats:
+    """Where leaders to a point begin, just beside their boxes; (n, 2)."""
+    near = np.clip(point, middles - half, middles + half)
+    run = point - near
+    length = np.maximum(np.hypot(*run.T), 1e-9)[:, None]
+    return np.asarray(near + run * np.minimum(1.0, _GAP / length))
