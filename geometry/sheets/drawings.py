@@ -1,5 +1,5 @@
-"""The set of drawings of a bench: the general arrangement, then a page for each different part, and
-last the whole bench in pictorial views and sections."""
+"""The set of drawings of a bench: the general arrangement, a page for each different part and each
+different joint, and last the whole bench in pictorial views and sections."""
 
 from __future__ import annotations
 
@@ -10,13 +10,14 @@ from geometry.dimensioning.bench_dimensions import dimensions
 from geometry.drawing.marks import Sheet
 from geometry.sheets.arrangement import arrange
 from geometry.sheets.cross_sections import cross_section_leaf
+from geometry.sheets.joint_details import joint_leaves
 from geometry.sheets.layout import Layout, furniture
 from geometry.sheets.part_sheets import part_groups, part_pages
 from geometry.sheets.whole_views import exploded_leaf, pictorial_leaf
 from geometry.views.bench_views import bench_views
 from geometry.views.look import look_all
 
-# Pages of the whole bench, behind those of its parts.
+# Pages of the whole bench, behind those of its parts and joints.
 _WHOLE = (pictorial_leaf, exploded_leaf, cross_section_leaf)
 
 
@@ -27,7 +28,7 @@ def drawings(bench: Bench, layout: Layout) -> tuple[Sheet, ...]:
     scale.
     """
     pages = [page for group in part_groups(bench) for page in part_pages(group, layout)]
-    leaves = [leaf_of(bench, layout) for leaf_of in _WHOLE]
+    leaves = [*joint_leaves(bench, layout), *(leaf_of(bench, layout) for leaf_of in _WHOLE)]
     count = 1 + len(pages) + len(leaves)
     first = _titled(layout, "General arrangement drawing", 1, count)
     sheets = [_general_arrangement(bench, first)]

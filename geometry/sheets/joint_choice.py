@@ -22,7 +22,8 @@ from geometry.sheets.joint_figures import (
     section_figures,
 )
 from geometry.sheets.joint_outlines import has_cuts
-from geometry.sheets.measure_lines import Drawn, Outlines, places
+from geometry.sheets.measure_lines import places
+from geometry.sheets.outlines import Drawn, Outlines
 from geometry.views.joint_scene import JointScene
 
 _ANGLE, _LENGTH = 3.0, 1.0  # what drawing a measure is worth

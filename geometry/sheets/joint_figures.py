@@ -31,7 +31,7 @@ from geometry.sheets.joint_outlines import (
     part_outlines,
     section_outlines,
 )
-from geometry.sheets.measure_lines import Outlines
+from geometry.sheets.outlines import Outlines
 from geometry.solids.cutting import placed
 from geometry.solids.solid import Floats
 from geometry.views.breaks import Broken, broken

@@ -14,7 +14,7 @@ from shapely.geometry.base import BaseGeometry
 from geometry.design.joint import Joint
 from geometry.design.part import Shape
 from geometry.primitives.frame import Frame
-from geometry.sheets.measure_lines import Outlines
+from geometry.sheets.outlines import Outlines
 from geometry.solids.cutting import placed, placed_shape
 from geometry.solids.section import cut_region
 from geometry.solids.solid import Flags, Floats, Indices

@@ -26,6 +26,7 @@ from geometry.solids.solid import Flags, Floats
 
 _CONTEXT = 0.25  # of the joint's size, how far a part goes on beyond it
 _LEAST_CONTEXT, _MOST_CONTEXT = 18.0, 70.0  # mm
+_END_CONTEXT = 30.0  # mm, at the end of a run
 _LONGEST = 160.0  # mm: a longer run is shown from one end
 _SHOWN_OF_RUN = 80.0
 _SLENDER = 2.5  # a joint less long for its width is no run
@@ -177,9 +178,9 @@ def _shortened(
         along = reach @ np.array(way)
         shown = reach[(along > low - _NEAR) & (along < high + _NEAR)]
         ends = float((reach @ np.array(way)).min()), float((reach @ np.array(way)).max())
-        low -= _LEAST_CONTEXT if low <= ends[0] + _NEAR else 0.0
-        high += _LEAST_CONTEXT if high >= ends[1] - _NEAR else 0.0
-        breaks += _cuts_of(part, way, (low, high), _LEAST_CONTEXT)
+        low -= _END_CONTEXT if low <= ends[0] + _NEAR else 0.0
+        high += _END_CONTEXT if high >= ends[1] - _NEAR else 0.0
+        breaks += _cuts_of(part, way, (low, high), _END_CONTEXT)
     size = float(np.ptp(shown, axis=0).max())
     context = min(max(_CONTEXT * size, _LEAST_CONTEXT), _MOST_CONTEXT)
     frame = part.frame

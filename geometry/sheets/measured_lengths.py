@@ -1,0 +1,178 @@
+"""Where in a view a length of a joint can be drawn.
+
+Frame and units: (u, v) of the view, mm.
+
+Method: level and upright distances between two corners, from a corner straight across to an arris,
+or from an edge across to a slanting arris at the place where they are so far apart; and along or
+across a slanting edge.  One of the two is always made by the joint.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+
+import numpy as np
+
+from geometry.design.joint import Measure
+from geometry.sheets.outlines import (
+    HIDDEN,
+    MEET,
+    SHORT,
+    Drawn,
+    Outlines,
+    as_point,
+    length_of,
+    tiny,
+)
+
+LEAST = 0.3  # mm: nobody marks out less
+_SAME = 0.006  # mm: a size and a measure nearer than this are one
+_READABLE = 3.0  # mm on paper: what is shorter is hard to see
+_NOT_A_REFERENCE = 5.0
+_NO_FACE = 12.0
+_SLANTING = 4.0
+_ROUND = 15.0  # mm: the largest radius that a cutter leaves
+_MOST = 24  # places of one measure and direction that are looked at
+_FROM = re.compile(r"from|(edge|end|side|face) to ")
+
+
+def lengths(index: int, measure: Measure, outlines: Outlines) -> Iterator[Drawn]:
+    """All places in which a length can be drawn; ``index`` is the measure's."""
+    if measure.value < LEAST or not outlines.own.any():
+        return
+    yield from _straight(index, measure, outlines)
+    yield from _to_arrises(index, measure, outlines)
+    yield from _to_slanting_arrises(index, measure, outlines)
+    yield from _slanting(index, measure, outlines)
+
+
+def _straight(index: int, measure: Measure, outlines: Outlines) -> Iterator[Drawn]:
+    """Level and upright distances between corners, one of them the joint's own."""
+    small = tiny(measure.value, outlines, _READABLE)
+    mine = np.flatnonzero(outlines.own)
+    apart = outlines.corners[mine][:, None] - outlines.corners[None]
+    for axis in (0, 1):
+        a, b = np.nonzero(np.abs(np.abs(apart[..., axis]) - measure.value) < _SAME)
+        aside = np.abs(apart[a, b, 1 - axis]) / outlines.size * 100.0
+        first = mine[a]
+        hidden = ~outlines.seen[first] + 1.0 * ~outlines.seen[b]
+        cost = aside + HIDDEN * hidden + small
+        cost += np.where(outlines.own[b] | outlines.outer[b, axis], 0.0, _NO_FACE)
+        if _FROM.search(f"{measure.name} {measure.meaning}"):
+            cost += np.where(outlines.own[b], _NOT_A_REFERENCE, 0.0)
+        for k in np.argsort(cost, kind="stable")[:_MOST].tolist():
+            start, end = outlines.corners[b[k]].tolist(), outlines.corners[first[k]].tolist()
+            along = (1.0, 0.0) if axis == 0 else (0.0, 1.0)
+            side = _side(start, end, axis, outlines)
+            points = ((start[0], start[1]), (end[0], end[1]))
+            yield Drawn(
+                index, length_of(measure, outlines.view, points, along, side), float(cost[k])
+            )
+
+
+def _to_arrises(index: int, measure: Measure, outlines: Outlines) -> Iterator[Drawn]:
+    """Distances from the joint's own corners straight across to a level or upright edge that was
+    there before, lying as far out as its part reaches."""
+    small = tiny(measure.value, outlines, _READABLE)
+    mine = np.flatnonzero(outlines.own)
+    ends = outlines.edges.reshape(-1, 2, 2)
+    for axis in (0, 1):
+        level = np.abs(ends[:, 0, axis] - ends[:, 1, axis]) < MEET
+        limits = outlines.corners[outlines.outer[:, axis], axis]
+        far_out = (np.abs(ends[:, 0, axis, None] - limits) < MEET).any(axis=1)
+        edges = np.flatnonzero(level & far_out & ~outlines.own_edges)
+        low, high = ends[edges, :, 1 - axis].min(axis=1), ends[edges, :, 1 - axis].max(axis=1)
+        at = ends[edges, 0, axis]
+        across = outlines.corners[mine, 1 - axis][:, None]
+        away = np.abs(outlines.corners[mine, axis][:, None] - at)
+        fits = (np.abs(away - measure.value) < _SAME) & (across >= low) & (across <= high)
+        for a, e in zip(*np.nonzero(fits), strict=True):
+            corner, edge = mine[a], edges[e]
+            foot = outlines.corners[corner].copy()
+            foot[axis] = at[e]
+            hidden = int(not outlines.seen[corner]) + int(not outlines.seen_edges[edge])
+            points = (as_point(foot), as_point(outlines.corners[corner]))
+            along = (1.0, 0.0) if axis == 0 else (0.0, 1.0)
+            side = _side(*points, axis, outlines)
+            dimension = length_of(measure, outlines.view, points, along, side)
+            yield Drawn(index, dimension, HIDDEN * hidden + small)
+
+
+def _to_slanting_arrises(index: int, measure: Measure, outlines: Outlines) -> Iterator[Drawn]:
+    """Distances from the joint's own level or upright edges straight across to a slanting edge that
+    was there before, at that point of it which is so far away.
+
+    An own edge counts a little beyond its ends, where a cutter leaves a round.
+    """
+    small = tiny(measure.value, outlines, _READABLE)
+    ends = outlines.edges.reshape(-1, 2, 2)
+    run = ends[:, 1] - ends[:, 0]
+    for axis in (0, 1):
+        other = 1 - axis
+        level = np.abs(run[:, axis]) < MEET
+        mine = np.flatnonzero(level & outlines.own_edges & (np.abs(run[:, other]) > SHORT))
+        theirs = np.flatnonzero(~level & ~outlines.own_edges & (np.abs(run[:, other]) > SHORT))
+        if not len(theirs):
+            continue
+        rise = run[theirs, axis] / run[theirs, other]
+        for m in mine.tolist():
+            at = ends[m, 0, axis]
+            low, high = sorted(ends[m, :, other].tolist())
+            for sign in (1.0, -1.0):
+                across = ends[theirs, 0, other] + (
+                    at + sign * measure.value - ends[theirs, 0, axis]
+                ) / np.where(np.abs(rise) < MEET, np.inf, rise)
+                span = np.sort(ends[theirs, :, other], axis=1)
+                fits = (np.abs(rise) >= MEET) & (across >= span[:, 0]) & (across <= span[:, 1])
+                fits &= (across >= low - _ROUND) & (across <= high + _ROUND)
+                for e in np.flatnonzero(fits).tolist():
+                    near, far = np.empty(2), np.empty(2)
+                    near[[axis, other]] = at, across[e]
+                    far[[axis, other]] = at + sign * measure.value, across[e]
+                    hidden = int(not outlines.seen_edges[m])
+                    hidden += int(not outlines.seen_edges[theirs[e]])
+                    along = (1.0, 0.0) if axis == 0 else (0.0, 1.0)
+                    points = (as_point(far), as_point(near))
+                    side = _side(*points, axis, outlines)
+                    dimension = length_of(measure, outlines.view, points, along, side)
+                    yield Drawn(index, dimension, HIDDEN * hidden + small)
+
+
+def _slanting(index: int, measure: Measure, outlines: Outlines) -> Iterator[Drawn]:
+    """Lengths of the joint's own slanting edges, and distances between such that run alike."""
+    if measure.value < LEAST:
+        return
+    start, run = outlines.edges[:, :2], outlines.edges[:, 2:] - outlines.edges[:, :2]
+    size = np.hypot(*run.T)
+    small = tiny(measure.value, outlines, _READABLE)
+    steep = (np.abs(run) > 0.01 * np.maximum(size, 1e-9)[:, None]).all(axis=1)
+    mine = np.flatnonzero(outlines.own_edges & steep & (size > LEAST))
+    for i in mine.tolist():
+        way = run[i] / size[i]
+        hidden = small + (0.0 if outlines.seen_edges[i] else HIDDEN)
+        a, b = (as_point(end) for end in (start[i], start[i] + run[i]))
+        if abs(size[i] - measure.value) < _SAME:
+            dimension = length_of(measure, outlines.view, (a, b), as_point(way), 1)
+            yield Drawn(index, dimension, _SLANTING + hidden)
+        aside = (start - start[i]) @ np.array((-way[1], way[0]))
+        alike = np.abs(run @ np.array((-way[1], way[0]))) < 1e-4 * np.maximum(size, 1.0)
+        for j in np.flatnonzero(alike & (np.abs(np.abs(aside) - measure.value) < _SAME)).tolist():
+            middle = start[i] + run[i] / 2.0
+            foot = middle + aside[j] * np.array((-way[1], way[0]))
+            beyond = abs(float((foot - start[j] - run[j] / 2.0) @ way)) - size[j] / 2.0
+            cost = _SLANTING + hidden + (0.0 if outlines.seen_edges[j] else HIDDEN)
+            cost += max(0.0, beyond) / outlines.size * 100.0
+            square = as_point(np.array((-way[1], way[0])))
+            points = (as_point(foot), as_point(middle))
+            yield Drawn(index, length_of(measure, outlines.view, points, square, 0), cost)
+
+
+def _side(start: Sequence[float], end: Sequence[float], axis: int, outlines: Outlines) -> int:
+    """On which side of the drawing a dimension stands: where its points are."""
+    across = outlines.corners[:, 1 - axis]
+    middle = (float(across.min()) + float(across.max())) / 2.0
+    at = (start[1 - axis] + end[1 - axis]) / 2.0
+    if abs(at - middle) < 0.05 * outlines.size:
+        return -1 if axis == 0 else 1
+    return 1 if at > middle else -1

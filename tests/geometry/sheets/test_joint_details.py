@@ -1,0 +1,235 @@
+"""Details of joints: whatever is drawn is true, and every joint of every sample has its page."""
+
+from __future__ import annotations
+
+import math
+from datetime import date
+from pathlib import Path
+
+import numpy as np
+import pytest
+import shapely
+
+from exporters.project_file import load
+from geometry.bench.build import build
+from geometry.drawing.marks import Arc, Label, Role, Sheet, Strokes
+from geometry.sheets.joint_choice import chosen
+from geometry.sheets.joint_details import joint_leaf, joint_leaves
+from geometry.sheets.joint_figures import PartFigure, SectionFigure
+from geometry.sheets.joint_groups import joint_groups
+from geometry.sheets.layout import Layout, furniture
+from geometry.sheets.title_block import title_block_of
+from geometry.solids.cutting import placed
+from geometry.views.joint_scene import joint_scene
+from shared.paper import PAPERS
+from shared.units import SHOWN_IN32, format_angle, format_length
+from shared.words import Words
+from tests.geometry.sheets.on_sheet import bounds, ink, overlapping_texts
+from tests.random_benches import random_spec
+
+SAMPLES = sorted((Path(__file__).parents[3] / "sample_projects").glob("*.settle"))
+
+
+def by_name(bench):
+    return {part.name: part for part in bench.parts}
+
+
+def joint_of(bench, kind):
+    return next(joint for joint in bench.joints if joint.kind == kind)
+
+
+def sheet_of(leaf) -> Sheet:
+    paper = leaf.layout.paper
+    marks = (*furniture(leaf.layout, leaf.scale), *leaf.marks)
+    return Sheet(leaf.title, paper.width, paper.height, marks)
+
+
+def reach_of(arc: Arc) -> tuple[float, float, float, float]:
+    turns = np.radians(np.linspace(arc.start_deg, arc.end_deg, 60))
+    x, y = arc.centre[0] + arc.radius * np.cos(turns), arc.centre[1] + arc.radius * np.sin(turns)
+    return (float(x.min()), float(y.min()), float(x.max()), float(y.max()))
+
+
+def out_of_frame(leaf) -> list[object]:
+    """Marks that do not keep inside the border of the sheet."""
+    left, bottom, right, top = leaf.layout.border
+    found = []
+    for mark in leaf.marks:
+        x0, y0, x1, y1 = bounds(mark) if not isinstance(mark, Arc) else reach_of(mark)
+        if x0 < left or y0 < bottom or x1 > right or y1 > top:
+            found.append(mark)
+    return found
+
+
+def on_the_title_block(leaf) -> list[str]:
+    block = shapely.box(
+        leaf.layout.border[2] - 180.0,
+        leaf.layout.border[1],
+        leaf.layout.border[2],
+        leaf.layout.border[1] + 32.0,
+    )
+    return [m.text for m in leaf.marks if isinstance(m, Label) and ink(m).intersects(block)]
+
+
+@pytest.mark.parametrize("sample", SAMPLES, ids=lambda path: path.stem)
+def test_every_joint_has_a_page_that_keeps_inside_its_frame(sample):
+    project = load(sample)
+    bench = build(project.spec)
+    layout = Layout(PAPERS["A4"], title=title_block_of(project, date(2025, 3, 4)))
+    groups = joint_groups(bench.joints, by_name(bench))
+    assert sorted(j.name for group in groups for j in group) == sorted(j.name for j in bench.joints)
+    leaves = joint_leaves(bench, layout)
+    assert len(leaves) == len(groups)
+    for leaf in leaves:
+        assert overlapping_texts(sheet_of(leaf)) == [], leaf.title
+        assert out_of_frame(leaf) == [], leaf.title
+        assert on_the_title_block(leaf) == [], leaf.title
+
+
+@pytest.mark.parametrize("seed", range(3))
+def test_odd_benches_in_inches(seed):
+    bench = build(random_spec(seed))
+    paper = ("Letter", "A3", "Tabloid")[seed]
+    layout = Layout(PAPERS[paper], shown=SHOWN_IN32, words=Words.AMERICAN)
+    for leaf in joint_leaves(bench, layout):
+        assert overlapping_texts(sheet_of(leaf)) == [], leaf.title
+        assert out_of_frame(leaf) == [], leaf.title
+        assert "housing" not in leaf.title.lower()
+
+
+@pytest.mark.parametrize("sample", SAMPLES, ids=lambda path: path.stem)
+def test_what_a_dimension_says_is_what_its_points_are_apart(sample):
+    """Each by hand: the distance along its direction, or the angle at its apex."""
+    bench = build(load(sample).spec)
+    for group in joint_groups(bench.joints, by_name(bench)):
+        for view in chosen(joint_scene(group[0], by_name(bench))):
+            for one in view.dimensions:
+                if one.apex is None:
+                    run = np.array(one.end) - np.array(one.start)
+                    assert abs(float(run @ np.array(one.along))) == pytest.approx(
+                        one.value, abs=0.01
+                    )
+                else:
+                    a, b = (np.array(p) - np.array(one.apex) for p in (one.start, one.end))
+                    cosine = float(a @ b) / (math.hypot(*a) * math.hypot(*b))
+                    assert math.degrees(math.acos(cosine)) == pytest.approx(one.value, abs=0.05)
+
+
+@pytest.mark.parametrize("sample", SAMPLES, ids=lambda path: path.stem)
+def test_dimensions_are_between_lines_of_the_finished_parts(sample):
+    """Both ends of every length on a part are as far along its direction as a corner of the solid,
+    and near a drawn edge: within the round that a cutter leaves beside a stop."""
+    bench = build(load(sample).spec)
+    for group in joint_groups(bench.joints, by_name(bench)):
+        joint = group[0]
+        if not (joint.cuts_first or joint.cuts_second):
+            continue
+        scene = joint_scene(joint, by_name(bench))
+        for view in chosen(scene):
+            if isinstance(view.figure, SectionFigure):
+                continue
+            axes = np.array((view.figure.view.right, view.figure.view.up)).T
+            solid = placed(scene.parts[view.figure.index])
+            corners = solid.vertices @ axes
+            lines = shapely.multilinestrings(shapely.linestrings(corners[solid.solid.edges]))
+            for one in (d for d in view.dimensions if d.apex is None):
+                off = np.abs((corners - np.array(one.end)) @ np.array(one.along))
+                assert off.min() < 0.01, (joint.name, one.name)
+                for end in (one.start, one.end):
+                    assert shapely.distance(shapely.Point(end), lines) < 8.0, one.name
+
+
+@pytest.mark.parametrize("sample", SAMPLES, ids=lambda path: path.stem)
+def test_all_measures_are_told_and_most_are_drawn(sample):
+    bench = build(load(sample).spec)
+    layout = Layout(PAPERS["A3"])
+    drawn = told = 0
+    for group in joint_groups(bench.joints, by_name(bench)):
+        leaf = joint_leaf(group, by_name(bench), layout)
+        texts = [m.text for m in leaf.marks if isinstance(m, Label) and m.role is Role.TEXT]
+        for measure in group[0].measures:
+            shown = (
+                format_angle(measure.value)
+                if measure.unit == "deg"
+                else format_length(measure.value, layout.shown)
+            )
+            alike = {round(j.measures[group[0].measures.index(measure)].value, 3) for j in group}
+            assert len(alike) > 1 or shown in texts, (leaf.title, measure.name)
+        views = chosen(joint_scene(group[0], by_name(bench)))
+        drawn += sum(len(view.dimensions) for view in views)
+        told += len(group[0].measures)
+    assert drawn > 0.6 * told
+
+
+def test_a_stopped_housing_is_marked_on_both_pieces():
+    bench = build(load(SAMPLES[0]).spec)
+    joint = next(j for j in bench.joints if j.name.startswith("housing_bottom"))
+    views = chosen(joint_scene(joint, by_name(bench)))
+    section = next(v for v in views if isinstance(v.figure, SectionFigure))
+    assert section.figure.cuts_both
+    board = next(v for v in views if isinstance(v.figure, PartFigure) and v.figure.index == 0)
+    names = {one.name for one in board.dimensions}
+    assert {"housing_width", "stop_from_front"} <= names
+    assert board.figure.side.name in ("face", "reverse")
+    piece = next(v for v in views if isinstance(v.figure, PartFigure) and v.figure.index == 1)
+    assert "notch_length" in {one.name for one in piece.dimensions}
+
+
+def test_a_mitre_is_cut_along_its_edge_so_that_its_tilt_is_true():
+    bench = build(load(SAMPLES[0]).spec)
+    joint = joint_of(bench, "mitre")
+    views = chosen(joint_scene(joint, by_name(bench)))
+    (section,) = [v for v in views if isinstance(v.figure, SectionFigure)]
+    # Looking along the line that both faces and the cut share.
+    for part in joint_scene(joint, by_name(bench)).parts:
+        assert np.dot(part.frame.z_axis, section.figure.view.toward) == pytest.approx(0.0, abs=1e-9)
+    tilt = next(m.value for m in joint.measures if m.name == "tilt_first")
+    assert any(one.value == tilt and one.unit == "deg" for one in section.dimensions)
+
+
+def test_the_angle_of_a_lap_is_seen_from_above():
+    bench = build(load(SAMPLES[0]).spec)
+    views = chosen(joint_scene(joint_of(bench, "angled lap"), by_name(bench)))
+    angled = [v for v in views if any(one.unit == "deg" for one in v.dimensions)]
+    assert angled
+    for view in angled:
+        assert abs(view.figure.view.toward[2]) == pytest.approx(1.0)
+
+
+def test_joints_with_other_numbers_have_pages_of_their_own():
+    bench = build(load(SAMPLES[0]).spec)
+    for group in joint_groups(bench.joints, by_name(bench)):
+        assert len({joint.kind for joint in group}) == 1
+        for name in ("housing_width", "housing_depth", "tail_width", "tilt_first", "tenon_length"):
+            values = {round(m.value, 2) for j in group for m in j.measures if m.name == name}
+            assert len(values) <= 1
+
+
+def test_hatching_on_a_page_stays_in_the_cut_faces():
+    """Hatch strokes of the section lie within the outlines that are drawn round them."""
+    bench = build(load(SAMPLES[0]).spec)
+    joint = joint_of(bench, "mitre")
+    leaf = joint_leaf((joint,), by_name(bench), Layout(PAPERS["A4"]))
+    hatch = np.concatenate(
+        [m.segments for m in leaf.marks if isinstance(m, Strokes) and m.role is Role.HATCH]
+    )
+    lines = [
+        m.segments
+        for m in leaf.marks
+        if isinstance(m, Strokes) and m.role in (Role.VISIBLE, Role.BREAK)
+    ]
+    faces = shapely.union_all(
+        shapely.get_parts(
+            shapely.polygonize(
+                list(
+                    shapely.get_parts(
+                        shapely.union_all(
+                            shapely.linestrings(np.concatenate(lines).reshape(-1, 2, 2)),
+                            grid_size=1e-4,
+                        )
+                    )
+                )
+            )
+        )
+    ).buffer(0.01)
+    assert shapely.covers(faces, shapely.linestrings(hatch.reshape(-1, 2, 2))).all()
