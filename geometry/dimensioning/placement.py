@@ -112,6 +112,8 @@ def _wanted(dimension: Dimension, scale: float, style: DimensionStyle) -> _Wante
         if dimension.unit == "deg"
         else format_length(dimension.value, style.shown)
     )
+    if dimension.note:
+        shown = f"{shown} {dimension.note}"
     derived = style.brackets and not dimension.parameter
     text = f"({shown})" if derived else shown
     (x0, y0), (x1, y1) = dimension.start, dimension.end

@@ -1,4 +1,4 @@
-"""Random benches for the laws: a couple of dozen always, several hundred in the sweep."""
+"""Random benches for the laws: a few always, some dozens in the sweep."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from geometry.bench.bench import Bench
 from geometry.bench.build import build
 from tests.random_benches import random_spec
 
-QUICK, SWEEP = 8, 300
+QUICK, SWEEP = 8, 40
 
 SEEDS = [
     *range(QUICK),

@@ -84,7 +84,7 @@ def test_a_stopped_housing_has_a_round_end_within_the_chord_error():
     # two straight rims above and two below, the chords' rims, two upright corners at the end
     # face, the floor's end; and the board's edge at the end is cut in two.
     chords = edge_count(solid, smooth=True) - 1
-    assert chords >= 10
+    assert chords >= 8
     assert edge_count(solid) == 12 + 4 + 2 * chords + 2 + 1 + 1
 
 

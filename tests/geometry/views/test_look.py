@@ -130,7 +130,8 @@ def test_a_round_shows_its_outline_and_no_chords():
     assert lines(front, visible=False) == set()
     arc = plan.segments[plan.segments[:, [0, 2]].max(axis=1) > 85.001]
     length = np.hypot(arc[:, 2] - arc[:, 0], arc[:, 3] - arc[:, 1]).sum()
-    assert length == pytest.approx(math.pi * 15, rel=2e-3)
+    # chords of 0.1 mm sagitta on a radius of 15 mm: short by angle²/24 = 2.2e-3
+    assert length == pytest.approx(math.pi * 15, rel=2.5e-3)
 
 
 def test_a_part_alone_is_seen_in_its_own_frame():
