@@ -50,7 +50,7 @@ def test_numbers_that_fit_stay(base: str) -> None:
 
 
 def test_numbers_that_do_not_fit_move_part_of_the_way() -> None:
-    """Aprons of 60 mm under a bench 80 mm off the floor: a lower apron, and not the lowest there is."""
+    """Aprons of 60 mm under a bench 80 mm off the floor: lower ones, and not the lowest."""
     spec = set_values(bench_of(900, 300, 80), {"base": "four legs"})
     height = spec.number("apron_height")
     assert parameter("apron_height").minimum < height < 60.0
