@@ -26,6 +26,8 @@ from exporters.project_file import load
 from exporters.writing import write_file
 from shared.errors import MakerError
 
+_SIZE = (1360, 860)  # pixels, the window's first size where there is room
+
 USAGE = "Say which project and which picture: python -m app.window.portrait FILE OUT.png\n"
 
 
@@ -46,12 +48,13 @@ def main(arguments: Sequence[str]) -> int:
 
 
 def portrait(project: Path) -> bytes:
-    """The window with a project open, at its first size, as a PNG."""
+    """The window with a project open, at the size it has on a desk, as a PNG."""
     application()
     with tempfile.TemporaryDirectory() as folder:
         desk_drawer = Path(folder)
         settings = QSettings(str(desk_drawer / "settings.ini"), QSettings.Format.IniFormat)
         window = Frame(settings)
+        window.resize(*_SIZE)  # the screen that nobody sees is smaller than a desk's
         workplace = Workplace(
             window,
             settings,
