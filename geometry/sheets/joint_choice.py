@@ -50,7 +50,7 @@ def chosen(scene: JointScene) -> tuple[Chosen, ...]:
         _Offer(one, joint.measures, rank) for rank, one in enumerate(section_figures(scene))
     ]
     sides = [
-        [_Offer(one, joint.measures, 0) for one in part_figures(scene, index)]
+        [_Offer(one, joint.measures, 0) for one in _fronts(part_figures(scene, index))]
         if _is_cut(joint, index) or not has_cuts(joint)
         else []
         for index in (0, 1)
@@ -104,6 +104,16 @@ class _Offer:
             weight = _ANGLE if measures[m].unit == "deg" else _LENGTH
             total += weight * plain * (_AGAIN if m in known else 1.0)
         return total
+
+
+def _fronts(figures: Sequence[PartFigure]) -> list[PartFigure]:
+    """Of each two views from opposite sides the one that shows more of the joint's edges: the same
+    measures are to be found in both."""
+    half = len(figures) // 2
+    return [
+        max(pair, key=lambda one: round(_shown(one.outlines), 3))
+        for pair in zip(figures[:half], figures[half:], strict=True)
+    ]
 
 
 def _told(offers: Iterable[_Offer]) -> frozenset[int]:

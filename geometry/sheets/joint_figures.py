@@ -43,6 +43,7 @@ REVERSE = View("reverse", (1, 0, 0), (0, 1, 0), (0, 0, 1))
 FAR_EDGE = View("far edge", (1, 0, 0), (0, 0, -1), (0, 1, 0))
 FAR_END = View("far end", (0, 0, -1), (0, -1, 0), (-1, 0, 0))
 SIDES = (PART_FACE, PART_EDGE, PART_END, REVERSE, FAR_EDGE, FAR_END)
+"""The second three look against the first."""
 
 _SIGHT = unit((0.35, -1.0, 0.6))
 """Of two opposite lines of sight the one from in front, above and the right is taken."""

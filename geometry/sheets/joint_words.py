@@ -18,7 +18,7 @@ _SMALL = 2.5  # mm, capitals
 _SAME = 1e-3
 _HEAD = "Measures, and what they are measured from"
 _CLEARANCE = "Clearance between the two, in all"
-_MOST_LISTED = 14  # joints whose places are told one by one
+_MOST_LISTED = 6  # joints whose sizes are told one by one where they differ
 
 _FROM = (
     # seen from, the unit direction there
@@ -101,7 +101,8 @@ def _row(
             return format_angle(values[0]), what
         return format_length(values[0], layout.shown), what
     if len(joints) > _MOST_LISTED:
-        return "–", f"{what}; {_size(measure, min(values))} to {_size(measure, max(values))}"
+        reach = f"{_size(measure, min(values))} to {_size(measure, max(values))}"
+        return "–", f"{what}; {reach}, see the page of each part"
     each = "; ".join(
         f"{_own(joint, joints, parts)} {_size(measure, value)}"
         for joint, value in zip(joints, values, strict=True)
