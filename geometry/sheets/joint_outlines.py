@@ -25,7 +25,6 @@ from geometry.views.view import View
 
 _DECIMALS = 3
 _NEAR = 2e-3  # mm
-_FACE = 0.01  # mm
 _NO_FLAGS: Flags = np.empty(0, dtype=np.bool_)
 
 
@@ -83,10 +82,10 @@ def part_outlines(one: JointPart, marked: Floats, lines: Broken) -> Outlines:
     segments, first = _once(segments.reshape(-1, 4))
     own_edges = first < len(made)
     corners = np.concatenate([made.reshape(-1, 3), solid.vertices])
-    real = ~at_break(corners, one) | _along_axis(corners, ends, flat)
+    real = ~at_break(corners, one)
     points, first_point = _once((corners @ flat)[real])
     own = np.flatnonzero(real)[first_point] < 2 * len(made)
-    outer = _outer(points, one, flat)
+    limits = _limits(one, flat)
     drawn = shapely.multilinestrings(
         shapely.linestrings(lines.linework.segments[lines.linework.visible].reshape(-1, 2, 2))
     )
@@ -94,7 +93,7 @@ def part_outlines(one: JointPart, marked: Floats, lines: Broken) -> Outlines:
     middles = (segments[:, :2] + segments[:, 2:]) / 2.0
     seen_edges = shapely.distance(shapely.points(middles), drawn) < _NEAR
     size = max(float(np.ptp(segments.reshape(-1, 2), axis=0).max()), 1.0)
-    return Outlines(view, points, own, seen, outer, segments, own_edges, seen_edges, size)
+    return Outlines(view, points, own, seen, segments, own_edges, seen_edges, limits, size)
 
 
 def section_outlines(scene: JointScene, view: View, at: float) -> tuple[Outlines, int]:
@@ -105,7 +104,7 @@ def section_outlines(scene: JointScene, view: View, at: float) -> tuple[Outlines
     own: list[Flags] = []
     points: list[Floats] = []
     own_points: list[Flags] = []
-    outer: list[Flags] = []
+    limits: list[Floats] = []
     flat = np.array((view.right, view.up)).T
     for one, cuts in zip(scene.both, (joint.cuts_first, joint.cuts_second), strict=True):
         region = cut_region(placed(one.part), plane)
@@ -126,7 +125,7 @@ def section_outlines(scene: JointScene, view: View, at: float) -> tuple[Outlines
         sides.append(lines[whole])
         own.append(fresh[whole])
         points.append(corners[real])
-        outer.append(_outer(corners[real], one, flat))
+        limits.append(_limits(one, flat))
         own_points.append(np.array([p in ends for p in map(tuple, _keys(corners[real]))], np.bool_))
     if not sides:
         return _nothing(view), 0
@@ -138,10 +137,10 @@ def section_outlines(scene: JointScene, view: View, at: float) -> tuple[Outlines
             corners,
             np.concatenate(own_points),
             np.ones(len(corners), dtype=np.bool_),
-            np.concatenate(outer),
             edges,
             np.concatenate(own),
             np.ones(len(edges), dtype=np.bool_),
+            np.concatenate(limits),
             size,
         ),
         len(sides),
@@ -150,7 +149,7 @@ def section_outlines(scene: JointScene, view: View, at: float) -> tuple[Outlines
 
 def _nothing(view: View) -> Outlines:
     points, lines, flags = np.empty((0, 2)), np.empty((0, 4)), _NO_FLAGS
-    return Outlines(view, points, flags, flags, points > 0.0, lines, flags, flags, 1.0)
+    return Outlines(view, points, flags, flags, lines, flags, flags, points, 1.0)
 
 
 def _in_one_break(edges: Floats, one: JointPart) -> Flags:
@@ -162,23 +161,10 @@ def _in_one_break(edges: Floats, one: JointPart) -> Flags:
     return found
 
 
-def _along_axis(corners: Floats, edges: Floats, flat: Floats) -> Flags:
-    """Which corners (n, 3) end an edge (m, 2, 3) that is level or upright in the view.
-
-    Where a piece is cut short such an edge still tells where the arris is.
-    """
-    lines = edges @ flat
-    run = np.abs(lines[:, 1] - lines[:, 0])
-    straight = (run.min(axis=1) < _NEAR) & (run.max(axis=1) > _NEAR)
-    ends = {tuple(p) for p in _keys(edges[straight].reshape(-1, 3))}
-    return np.array([tuple(p) in ends for p in _keys(corners)], dtype=np.bool_)
-
-
-def _outer(points: Floats, one: JointPart, flat: Floats) -> Flags:
-    """Which points lie as far out as the whole part reaches, along each axis of the view."""
+def _limits(one: JointPart, flat: Floats) -> Floats:
+    """How far the whole part reaches along each axis of the view, least and greatest; (2, 2)."""
     reach = placed(one.whole).vertices @ flat
-    low, high = reach.min(axis=0), reach.max(axis=0)
-    return np.asarray((np.abs(points - low) < _FACE) | (np.abs(points - high) < _FACE))
+    return np.stack([reach.min(axis=0), reach.max(axis=0)])
 
 
 def _sides(region: BaseGeometry) -> Floats:

@@ -34,6 +34,8 @@ from geometry.views.view import View
 _AIR = 0.25  # of the joint's size, between the parts drawn apart
 _LEAST_AIR, _MOST_AIR = 14.0, 60.0  # mm
 _LIKING = (1.0, 0.97, 0.9, 0.87, 0.7, 0.68, 0.6, 0.58)  # for each of the corners
+_COVERED = 0.5  # what a view is worth in which one part covers the other
+_LITTLE = 0.2  # of a part's lines
 _NEAR = 2e-3
 _STEPS = (0.2, 0.5, 0.8)  # where along an edge it is looked at
 _MOST_TIES = 4
@@ -62,12 +64,15 @@ def joint_pictorial(scene: JointScene, parts: Mapping[str, Part]) -> JointPictor
     way = way_apart(scene.joint, parts)
     least = _least_distance(scene, way)
     tried = moved_part(scene.second, scale(way, least))
-    views = look_all([scene.first.part, tried.part], CORNERS)
+    apart_views = look_all([scene.first.part, tried.part], CORNERS)
+    joined_views = look_all(scene.parts, CORNERS)
     worth = [
-        liking * _seen_of_joint((scene.first, tried), visible_lines(seen))
-        for seen, liking in zip(views, _LIKING, strict=True)
+        liking
+        * _seen_of_joint((scene.first, tried), visible_lines(seen))
+        * (1.0 if _both_seen(joined) else _COVERED)
+        for seen, joined, liking in zip(apart_views, joined_views, _LIKING, strict=True)
     ]
-    view = views[int(np.argmax(worth))].view
+    view = CORNERS[int(np.argmax(worth))]
     by = scale(way, _distance(scene, way, view, least))
     pulled = (scene.first, moved_part(scene.second, by))
     together, apart = (
@@ -81,6 +86,17 @@ def joint_pictorial(scene: JointScene, parts: Mapping[str, Part]) -> JointPictor
         _ties(scene, pulled, by, view),
         _marked(scene, by, view),
     )
+
+
+def _both_seen(joined: Linework) -> bool:
+    """Whether neither part is hidden by the other but for a little."""
+    lines = joined.segments
+    size = np.hypot(lines[:, 2] - lines[:, 0], lines[:, 3] - lines[:, 1])
+    for owner in (0, 1):
+        mine = joined.owner == owner
+        if size[mine & joined.visible].sum() < _LITTLE * size[mine].sum():
+            return False
+    return True
 
 
 def moved_part(one: JointPart, by: Vec3) -> JointPart:

@@ -58,14 +58,16 @@ def _together(pictorial: JointPictorial, layout: Layout) -> Picture:
 
     def draw(scale: float) -> Drawn:
         marks = _line_marks(lines, scale, ("", ""))
-        return _captioned(marks, _scaled(_bounds(lines), scale), "Together", layout)
+        return _captioned(marks, _scaled(_bounds(_all(lines)), scale), "Together", layout)
 
-    return Picture(_size(pictorial.apart), draw, to_scale=False)  # as large as its fellow
+    # As large as its fellow.
+    return Picture(_size(_everything(pictorial)), draw, to_scale=False)
 
 
 def _apart(pictorial: JointPictorial, layout: Layout) -> Picture:
     lines = pictorial.apart
-    every = np.concatenate([_all(lines), pictorial.ties, pictorial.marked])
+    every = _everything(pictorial)
+    bounds = _bounds(every)
     spots = spots_of(pictorial.parts, lines.linework.view, every)
     texts = [in_words(name, layout.words) for name in short_titles(pictorial.parts)]
 
@@ -74,7 +76,7 @@ def _apart(pictorial: JointPictorial, layout: Layout) -> Picture:
         for role, segments in ((Role.CENTRE, pictorial.ties), (Role.SCRIBE, pictorial.marked)):
             if len(segments):
                 marks.append(Strokes(role, segments * scale))
-        extent = _scaled(_bounds(lines), scale)
+        extent = _scaled(bounds, scale)
         room = _widened(extent, (_NAMES + 20.0, _NAMES))
         here = [replace(s, point=(s.point[0] * scale, s.point[1] * scale)) for s in spots]
         labels = named(texts, here, every * scale, layout.lettering, room)
@@ -83,7 +85,7 @@ def _apart(pictorial: JointPictorial, layout: Layout) -> Picture:
             extent = _around(extent, label)
         return _captioned(marks, extent, "Drawn apart", layout)
 
-    return Picture(_size(lines), draw, to_scale=False)
+    return Picture(_size(every), draw, to_scale=False)
 
 
 def _section_picture(
@@ -104,7 +106,7 @@ def _section_picture(
         caption = f"Section {seen_from(figure.view)}, {scale_text(scale)}"
         return _captioned(marks, placed.extent, caption, layout)
 
-    return Picture(_size(lines), draw)
+    return Picture(_size(_all(lines)), draw)
 
 
 def _part_picture(one: Chosen, figure: PartFigure, scene: JointScene, layout: Layout) -> Picture:
@@ -121,7 +123,7 @@ def _part_picture(one: Chosen, figure: PartFigure, scene: JointScene, layout: La
         caption = f"{title}: {side_words(figure.side.name)}, {scale_text(scale)}"
         return _captioned(marks, placed.extent, caption, layout)
 
-    return Picture(_size(lines), draw)
+    return Picture(_size(_all(lines)), draw)
 
 
 def _placed(lines: Broken, dimensions: Sequence[Dimension], scale: float, layout: Layout) -> Placed:
@@ -172,13 +174,18 @@ def _all(lines: Broken) -> Floats:
     return np.concatenate([lines.linework.segments, lines.ends])
 
 
-def _bounds(lines: Broken) -> Room:
-    points = _all(lines).reshape(-1, 2)
+def _everything(pictorial: JointPictorial) -> Floats:
+    """All lines of the parts drawn apart, (n, 4)."""
+    return np.concatenate([_all(pictorial.apart), pictorial.ties, pictorial.marked])
+
+
+def _bounds(lines: Floats) -> Room:
+    points = lines.reshape(-1, 2)
     (left, bottom), (right, top) = points.min(axis=0).tolist(), points.max(axis=0).tolist()
     return (left, bottom, right, top)
 
 
-def _size(lines: Broken) -> tuple[float, float]:
+def _size(lines: Floats) -> tuple[float, float]:
     left, bottom, right, top = _bounds(lines)
     return (right - left, top - bottom)
 

@@ -29,12 +29,12 @@ from geometry.sheets.outlines import (
 LEAST = 0.3  # mm: nobody marks out less
 _SAME = 0.006  # mm: a size and a measure nearer than this are one
 _READABLE = 3.0  # mm on paper: what is shorter is hard to see
-_NOT_A_REFERENCE = 5.0
+_NOT_A_REFERENCE = 8.0
 _NO_FACE = 12.0
 _SLANTING = 4.0
 _ROUND = 15.0  # mm: the largest radius that a cutter leaves
 _MOST = 24  # places of one measure and direction that are looked at
-_FROM = re.compile(r"from|(edge|end|side|face) to ")
+_FROM = re.compile(r"from|below|(edge|end|side|face) to ")
 
 
 def lengths(index: int, measure: Measure, outlines: Outlines) -> Iterator[Drawn]:
@@ -58,7 +58,8 @@ def _straight(index: int, measure: Measure, outlines: Outlines) -> Iterator[Draw
         first = mine[a]
         hidden = ~outlines.seen[first] + 1.0 * ~outlines.seen[b]
         cost = aside + HIDDEN * hidden + small
-        cost += np.where(outlines.own[b] | outlines.outer[b, axis], 0.0, _NO_FACE)
+        at_a_face = outlines.outer(outlines.corners[b, axis], axis)
+        cost += np.where(outlines.own[b] | at_a_face, 0.0, _NO_FACE)
         if _FROM.search(f"{measure.name} {measure.meaning}"):
             cost += np.where(outlines.own[b], _NOT_A_REFERENCE, 0.0)
         for k in np.argsort(cost, kind="stable")[:_MOST].tolist():
@@ -79,8 +80,7 @@ def _to_arrises(index: int, measure: Measure, outlines: Outlines) -> Iterator[Dr
     ends = outlines.edges.reshape(-1, 2, 2)
     for axis in (0, 1):
         level = np.abs(ends[:, 0, axis] - ends[:, 1, axis]) < MEET
-        limits = outlines.corners[outlines.outer[:, axis], axis]
-        far_out = (np.abs(ends[:, 0, axis, None] - limits) < MEET).any(axis=1)
+        far_out = outlines.outer(ends[:, 0, axis], axis)
         edges = np.flatnonzero(level & far_out & ~outlines.own_edges)
         low, high = ends[edges, :, 1 - axis].min(axis=1), ends[edges, :, 1 - axis].max(axis=1)
         at = ends[edges, 0, axis]

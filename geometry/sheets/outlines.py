@@ -17,6 +17,7 @@ from geometry.views.view import View
 from shared.paper import largest_scale
 
 MEET = 1e-3  # mm: points and lines nearer than this meet
+_FACE = 0.01  # mm
 SHORT = 1.5  # mm: too short an edge to tell a direction
 USUAL = (60.0, 46.0)  # mm of paper that a view usually gets
 
@@ -30,19 +31,19 @@ class Outlines:
     """What can be measured in a view.
 
     ``corners`` (n, 2); ``own`` and ``seen`` (n,) tell which of them the joint makes and which are
-    seen, ``outer`` (n, 2) which lie as far out as their part reaches along u and along v: on a
-    face, an edge or an end that a maker measures from.  ``edges`` (m, 4) with ``own_edges`` and
-    ``seen_edges`` (m,).  ``size`` is the larger of the view's width and height.
+    seen.  ``edges`` (m, 4) with ``own_edges`` and ``seen_edges`` (m,).  ``limits`` (k, 2) are how
+    far the whole parts reach along u and along v: there are the faces, edges and ends that a maker
+    measures from.  ``size`` is the larger of the view's width and height.
     """
 
     view: View
     corners: Floats
     own: Flags
     seen: Flags
-    outer: Flags
     edges: Floats
     own_edges: Flags
     seen_edges: Flags
+    limits: Floats
     size: float
 
     usual_scale: float = field(init=False)  # at which such a view is likely to be drawn
@@ -54,6 +55,10 @@ class Outlines:
             most = min(2.0, USUAL[0] / max(wide, 1.0), USUAL[1] / max(high, 1.0))
             scale = largest_scale(most).factor
         object.__setattr__(self, "usual_scale", scale)
+
+    def outer(self, at: Floats, axis: int) -> Flags:
+        """Which of some places along u (axis 0) or v (1) are as far out as a part reaches."""
+        return np.asarray((np.abs(at[:, None] - self.limits[:, axis]) < _FACE).any(axis=1))
 
 
 @dataclass(frozen=True, slots=True)

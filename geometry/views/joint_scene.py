@@ -2,8 +2,8 @@
 
 Frame and units: bench coordinates, mm.
 
-Method: what a joint makes of a part are the corners of the finished solid that are not there
-without the joint's own cuts.  Those and the corners of the faces that should meet tell how far the
+Method: what a joint makes of a part are the edges of the finished solid that are not there without
+the joint's own cuts.  Their ends and the corners of the faces that should meet tell how far the
 joint reaches; each part is cut short a little beyond, along and across its grain.  A joint that
 runs on and on (a rebate, a groove, a long housing) is shown from one end only, that at which more
 is made.
@@ -29,11 +29,11 @@ _LEAST_CONTEXT, _MOST_CONTEXT = 18.0, 70.0  # mm
 _END_CONTEXT = 30.0  # mm, at the end of a run
 _LONGEST = 160.0  # mm: a longer run is shown from one end
 _SHOWN_OF_RUN = 80.0
+_WHOLE = 300.0  # mm: up to this a joint is shown whole if it is not the same all along
 _SLENDER = 2.5  # a joint less long for its width is no run
 _WORTH = 0.6  # of the context: a part is cut short where more than this is left beyond
 _ASKEW = 0.7  # cosine: an axis nearer to the run than this is cut with it
 _NEAR = 1e-4  # mm
-_DECIMALS = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,15 +113,11 @@ def made_by(part: Part, cuts: Sequence[Cut]) -> tuple[Floats, Floats]:
         return np.empty((0, 3)), np.empty((0, 2, 3))
     bare = Shape(part.shape.blank, tuple(cut for cut in part.shape.cuts if cut not in cuts))
     made, before = solid_of(part.shape), solid_of(bare)
-    known = {tuple(point) for point in np.round(before.vertices, _DECIMALS).tolist()}
-    fresh = np.array(
-        [tuple(point) not in known for point in np.round(made.vertices, _DECIMALS).tolist()]
-    )
     edges = made.edges[~made.smooth]
     edges = edges[~_along_any(made.vertices[edges], before.vertices[before.edges])]
-    fresh[edges.ravel()] = True  # a cut from corner to corner makes edges but no corner
     at = placed(part).vertices
-    return at[fresh], at[edges]
+    # Only the ends of such edges: the kernel may leave other points on a face than without them.
+    return at[np.unique(edges)], at[edges]
 
 
 def _along_any(edges: Floats, olds: Floats) -> Flags:
@@ -154,7 +150,8 @@ def _run(reach: Floats, corners: Floats) -> tuple[Vec3, float, float] | None:
         return None
     x, y, z = way.tolist()
     made = corners @ way
-    if ((made > low + _SHOWN_OF_RUN) & (made < high - _SHOWN_OF_RUN)).any():
+    in_the_middle = (made > low + _SHOWN_OF_RUN) & (made < high - _SHOWN_OF_RUN)
+    if high - low < _WHOLE and in_the_middle.any():
         return None  # it does not go on and on: something is made in its middle
     at_low = int((made < low + _SHOWN_OF_RUN).sum())
     at_high = int((made > high - _SHOWN_OF_RUN).sum())

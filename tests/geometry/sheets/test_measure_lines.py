@@ -23,16 +23,16 @@ _OWN_SIDES = [False, False, False, True, True, True, False, False]
 def outlines(seen: bool = True) -> Outlines:
     corners = np.array(_POINTS, dtype=float)
     flags = np.full(len(corners), seen)
-    outer = np.isclose(corners, corners.min(axis=0)) | np.isclose(corners, corners.max(axis=0))
+    limits = np.stack([corners.min(axis=0), corners.max(axis=0)])
     return Outlines(
         FRONT,
         corners,
         np.array(_OWN),
         flags,
-        outer,
         np.array(_SIDES, dtype=float),
         np.array(_OWN_SIDES),
         np.full(len(_SIDES), seen),
+        limits,
         100.0,
     )
 
@@ -81,10 +81,10 @@ def test_an_angle_with_the_square_of_an_edge():
         np.array(points),
         np.array([False, True, True]),
         np.ones(3, bool),
-        np.zeros((3, 2), bool),
         sides,
         np.array([False, True]),
         np.ones(2, bool),
+        np.empty((0, 2)),
         60.0,
     )
     (angle, *_) = places((Measure("shoulder", 12.0, "deg", "from square"),), one)
