@@ -30,7 +30,7 @@ _ANGLE, _LENGTH = 3.0, 1.0  # what drawing a measure is worth
 _PLAIN = 30.0  # a place that costs more tells nothing
 _MOST = 5  # flat views on a page
 _AGAIN = 0.15  # of its worth, for a measure that is drawn already
-_SHOWN = 1.0  # for showing all edges that the joint makes of a part
+_SHOWN = 2.0  # for showing all edges that the joint makes of a part
 _LATER = 0.35  # the first lines of sight lie in the faces that meet
 _BESIDE_HATCHING = 6.0  # what it costs a length to stand in a section
 
@@ -98,12 +98,15 @@ class _Offer:
         """What it adds to other views: measures, the plainer the better, and edges that the joint
         makes."""
         known = _told(beside)
-        total = _SHOWN * _shown(self.figure.outlines) - _LATER * self._rank
+        sizes: dict[tuple[str, float], float] = {}  # what each size is worth; alike ones count once
         for m in self.told:
             plain = 1.0 - min(p.cost for p in self.places if p.measure == m) / _PLAIN
             weight = _ANGLE if measures[m].unit == "deg" else _LENGTH
-            total += weight * plain * (_AGAIN if m in known else 1.0)
-        return total
+            size = (measures[m].unit, round(measures[m].value, 2))
+            worth = weight * plain * (_AGAIN if m in known else 1.0)
+            sizes[size] = max(sizes.get(size, 0.0), worth)
+        shown = _SHOWN * _shown(self.figure.outlines)
+        return sum(sizes.values()) + shown - _LATER * self._rank
 
 
 def _fronts(figures: Sequence[PartFigure]) -> list[PartFigure]:

@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from itertools import product
 
 import numpy as np
 
@@ -32,6 +33,8 @@ _READABLE = 3.0  # mm on paper: what is shorter is hard to see
 _NOT_A_REFERENCE = 8.0
 _NO_FACE = 12.0
 _SLANTING = 4.0
+_LITTLE = 0.7  # rise of an arris that slants along, not across
+_LEANING = 1.0  # mm that a corner may lie outside such an arris, as of a leaning edge
 _ROUND = 15.0  # mm: the largest radius that a cutter leaves
 _MOST = 24  # places of one measure and direction that are looked at
 _FROM = re.compile(r"from|below|(edge|end|side|face) to ")
@@ -100,43 +103,57 @@ def _to_arrises(index: int, measure: Measure, outlines: Outlines) -> Iterator[Dr
 
 
 def _to_slanting_arrises(index: int, measure: Measure, outlines: Outlines) -> Iterator[Drawn]:
-    """Distances from the joint's own level or upright edges straight across to a slanting edge that
-    was there before, at that point of it which is so far away.
+    """Distances from the joint's own level or upright edges straight across to an arris that slants
+    along the outside of the view, at that point of it which is so far away.
 
     An own edge counts a little beyond its ends, where a cutter leaves a round.
     """
+    if not _FROM.search(f"{measure.name} {measure.meaning}"):
+        return
     small = tiny(measure.value, outlines, _READABLE)
     ends = outlines.edges.reshape(-1, 2, 2)
     run = ends[:, 1] - ends[:, 0]
     for axis in (0, 1):
         other = 1 - axis
-        level = np.abs(run[:, axis]) < MEET
-        mine = np.flatnonzero(level & outlines.own_edges & (np.abs(run[:, other]) > SHORT))
-        theirs = np.flatnonzero(~level & ~outlines.own_edges & (np.abs(run[:, other]) > SHORT))
-        if not len(theirs):
-            continue
-        rise = run[theirs, axis] / run[theirs, other]
-        for m in mine.tolist():
+        mine = np.flatnonzero(
+            (np.abs(run[:, axis]) < MEET) & outlines.own_edges & (np.abs(run[:, other]) > SHORT)
+        )
+        theirs = _outer_arrises(outlines, axis) if len(mine) else []
+        for m, e in product(mine.tolist(), theirs):
             at = ends[m, 0, axis]
             low, high = sorted(ends[m, :, other].tolist())
+            (start, end), rise = ends[e], run[e, axis] / run[e, other]
             for sign in (1.0, -1.0):
-                across = ends[theirs, 0, other] + (
-                    at + sign * measure.value - ends[theirs, 0, axis]
-                ) / np.where(np.abs(rise) < MEET, np.inf, rise)
-                span = np.sort(ends[theirs, :, other], axis=1)
-                fits = (np.abs(rise) >= MEET) & (across >= span[:, 0]) & (across <= span[:, 1])
-                fits &= (across >= low - _ROUND) & (across <= high + _ROUND)
-                for e in np.flatnonzero(fits).tolist():
-                    near, far = np.empty(2), np.empty(2)
-                    near[[axis, other]] = at, across[e]
-                    far[[axis, other]] = at + sign * measure.value, across[e]
-                    hidden = int(not outlines.seen_edges[m])
-                    hidden += int(not outlines.seen_edges[theirs[e]])
-                    along = (1.0, 0.0) if axis == 0 else (0.0, 1.0)
-                    points = (as_point(far), as_point(near))
-                    side = _side(*points, axis, outlines)
-                    dimension = length_of(measure, outlines.view, points, along, side)
-                    yield Drawn(index, dimension, HIDDEN * hidden + small)
+                level = at + sign * measure.value
+                across = start[other] + (level - start[axis]) / rise
+                if not low - _ROUND <= across <= high + _ROUND:
+                    continue
+                if not min(start[other], end[other]) <= across <= max(start[other], end[other]):
+                    continue
+                near, far = np.empty(2), np.empty(2)
+                near[[axis, other]], far[[axis, other]] = (at, across), (level, across)
+                hidden = int(not outlines.seen_edges[m]) + int(not outlines.seen_edges[e])
+                along = (1.0, 0.0) if axis == 0 else (0.0, 1.0)
+                points = (as_point(far), as_point(near))
+                side = _side(*points, axis, outlines)
+                dimension = length_of(measure, outlines.view, points, along, side)
+                yield Drawn(index, dimension, HIDDEN * hidden + small)
+
+
+def _outer_arrises(outlines: Outlines, axis: int) -> list[int]:
+    """Edges that were there before and slant a little from square to ``axis``, with all corners of
+    the view on one side of them."""
+    ends = outlines.edges.reshape(-1, 2, 2)
+    run = ends[:, 1] - ends[:, 0]
+    rise, reach = np.abs(run[:, axis]), np.abs(run[:, 1 - axis])
+    some = np.flatnonzero((rise > MEET) & (rise < _LITTLE * reach) & ~outlines.own_edges)
+    found = []
+    for e in some.tolist():
+        way = run[e] / np.hypot(*run[e])
+        off = (outlines.corners - ends[e, 0]) @ np.array((-way[1], way[0]))
+        if off.min() > -_LEANING or off.max() < _LEANING:
+            found.append(e)
+    return found
 
 
 def _slanting(index: int, measure: Measure, outlines: Outlines) -> Iterator[Drawn]:
