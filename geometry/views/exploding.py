@@ -33,6 +33,7 @@ _WAYS = 3  # of those in which a part could go, so many are tried
 _WORSE = 0.7  # a later way must be so much shorter than an earlier one
 _STILL = (0.0, 0.0, 0.0)
 _TOUCHING = 1.0  # mm: boxes that overlap by less only touch
+_FAVOUR = 0.5  # of its true length: the way on which a group stands off already
 _SEEN = 0.2  # sine of the angle to the line of sight under which a move does not show
 
 
@@ -159,8 +160,17 @@ class _Taking:
         ways = [way for way in _BOTH_WAYS if self._shows(way)]
         ways = [way for way in ways if self._is_open(group, fixed, way)] or ways
         tries = [(self._clear(group, _STILL, way, own), way) for way in ways]
-        distance, way = min(tries, key=lambda one: one[0])
+        away = self._away(group, fixed)
+        distance, way = min(tries, key=lambda one: one[0] * (_FAVOUR if one[1] == away else 1.0))
         self._offsets = {index: add(by, scale(way, distance)) for index, by in own.items()}
+
+    def _away(self, group: Sequence[int], fixed: Mapping[int, Vec3]) -> Vec3:
+        """The axis along which a group stands farthest off what is placed."""
+        here, there = (
+            np.array([self._box(index) for index in some]).mean(axis=(0, 1))
+            for some in (group, fixed)
+        )
+        return max(_BOTH_WAYS, key=lambda way: float((here - there) @ np.array(way)))
 
     def _is_open(self, group: Sequence[int], fixed: Mapping[int, Vec3], way: Vec3) -> bool:
         """Whether boxes round the group's parts, as the bench stands, can go that way for ever."""
