@@ -52,6 +52,16 @@ def joint_leaf(joints: Sequence[Joint], parts: Mapping[str, Part], layout: Layou
     return Leaf("Joint detail", title, None, best.marks, way)
 
 
+def joint_marks(
+    joints: Sequence[Joint], parts: Mapping[str, Part], layout: Layout
+) -> tuple[Mark, ...] | None:
+    """The same on a sheet that cannot be turned, such as a window; None if it is too small."""
+    title = in_words(joint_title(joints, parts), layout.words)
+    pictures = joint_pictures(joint_scene(joints[0], parts), parts, layout)
+    found = _composed(pictures, title, (joints, parts), layout)
+    return None if found is None else found.marks
+
+
 def _composed(
     pictures: Sequence[Picture],
     title: str,

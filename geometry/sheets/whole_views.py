@@ -76,12 +76,32 @@ class _Placed:
 
 def pictorial_leaf(bench: Bench, layout: Layout) -> Leaf:
     """A page with the bench in a pictorial view, its parts named."""
-    return _leaf([pictorial(bench.parts, view) for view in _VIEWS], "Pictorial view", layout)
+    marks, way = _best(_pictorials(bench), (layout, standing(layout)))
+    return Leaf("Pictorial drawing", in_words("Pictorial view", layout.words), None, marks, way)
 
 
 def exploded_leaf(bench: Bench, layout: Layout) -> Leaf:
     """A page with the bench taken apart, its parts named."""
-    return _leaf([taken_apart(bench, view) for view in _VIEWS], "Exploded view", layout)
+    marks, way = _best(_explosions(bench), (layout, standing(layout)))
+    return Leaf("Pictorial drawing", in_words("Exploded view", layout.words), None, marks, way)
+
+
+def pictorial_marks(bench: Bench, layout: Layout) -> tuple[Mark, ...]:
+    """The pictorial view on a sheet that cannot be turned, such as a window."""
+    return _best(_pictorials(bench), (layout,))[0]
+
+
+def exploded_marks(bench: Bench, layout: Layout) -> tuple[Mark, ...]:
+    """The bench taken apart on a sheet that cannot be turned."""
+    return _best(_explosions(bench), (layout,))[0]
+
+
+def _pictorials(bench: Bench) -> list[Figure]:
+    return [pictorial(bench.parts, view) for view in _VIEWS]
+
+
+def _explosions(bench: Bench) -> list[Figure]:
+    return [taken_apart(bench, view) for view in _VIEWS]
 
 
 def pictorial(parts: Sequence[Part], view: View) -> Figure:
@@ -102,8 +122,9 @@ def taken_apart(bench: Bench, view: View) -> Figure:
     return Figure(parts, seen, ties, spots)
 
 
-def _leaf(figures: Sequence[Figure], title: str, layout: Layout) -> Leaf:
-    ways = [(figure, way) for way in (layout, standing(layout)) for figure in figures]
+def _best(figures: Sequence[Figure], layouts: Sequence[Layout]) -> tuple[tuple[Mark, ...], Layout]:
+    """The marks of the figure that shows most, and the way its sheet lies."""
+    ways = [(figure, way) for way in layouts for figure in figures]
 
     def worth(one: tuple[Figure, Layout]) -> tuple[int, float]:
         return len(one[0].spots), _fill(one[0], one[1], _key_width(one[0], one[1]))
@@ -122,7 +143,7 @@ def _leaf(figures: Sequence[Figure], title: str, layout: Layout) -> Leaf:
     if shown.key is not None:
         _, _, right, top = way.room
         marks += shown.key.marks((right - shown.key.width, top))
-    return Leaf("Pictorial drawing", in_words(title, way.words), None, tuple(marks), way)
+    return tuple(marks), way
 
 
 def _placed(figure: Figure, layout: Layout) -> _Placed:
