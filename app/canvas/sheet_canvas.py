@@ -42,9 +42,13 @@ FREE_KEYS = Qt.KeyboardModifier.AltModifier | Qt.KeyboardModifier.ControlModifie
 
 
 class SheetCanvas(QWidget):
-    """What it says to the rest of the window it says through ``sight``."""
+    """What it says to the rest of the window it says through ``sight``.
+
+    ``joint_opened`` names the joint whose detail is wanted.
+    """
 
     scale_changed = Signal()
+    joint_opened = Signal(str)
 
     def __init__(
         self,
@@ -181,6 +185,19 @@ class SheetCanvas(QWidget):
             self.deeds.entry.done()
             handle = self.deeds.take_hold(press.at)
             self._hand = Hand(hold_value(handle, press) if handle else touch_part(press))
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        """A joint opens; anywhere else the second press is a press like the first."""
+        at = (event.position().x(), event.position().y())
+        joint = ""
+        if event.button() == Qt.MouseButton.LeftButton and not self._sliding:
+            handle = self.view.handle_at(at)
+            if handle is None or not handle.dimension:
+                joint = self.view.joint_at(at)
+        if joint:
+            self.joint_opened.emit(joint)
+        else:
+            self.mousePressEvent(event)
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         self._latest = _moment(Act.MOVE, event)

@@ -10,8 +10,8 @@ from app.look.palettes import theme_of
 from app.look.word_button import WordButton
 from app.panels.findings_foot import count_text
 
-DRAWING, PAPERS = "Drawing", "Papers"
-STAGES = (DRAWING, PAPERS)
+DRAWING, JOINTS, PAPERS = "Drawing", "Joints", "Papers"
+STAGES = (DRAWING, JOINTS, PAPERS)
 
 
 class JobStrip(QWidget):

@@ -1,10 +1,11 @@
-"""The list of parts as a Qt list."""
+"""The list of parts, or of joints, as a Qt list."""
 
 from __future__ import annotations
 
-from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QPersistentModelIndex, Qt
+from collections.abc import Sequence
+from typing import Protocol
 
-from app.scene.parts_notes import PartRow
+from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QPersistentModelIndex, Qt
 
 Index = QModelIndex | QPersistentModelIndex
 
@@ -12,31 +13,47 @@ ROW_ROLE = Qt.ItemDataRole.UserRole
 LIT_ROLE = Qt.ItemDataRole.UserRole + 1
 
 
+class NamedRow(Protocol):
+    """A row of two lines: what it is called, and quietly a second thing about it."""
+
+    @property
+    def name(self) -> str: ...
+
+    @property
+    def title(self) -> str: ...
+
+    @property
+    def size(self) -> str: ...
+
+    @property
+    def spoken(self) -> str: ...
+
+
 class PartsModel(QAbstractListModel):
-    """One row a part; rows change in place while the bench keeps its parts."""
+    """One row a part or a joint; rows change in place while the bench keeps them."""
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self._rows: tuple[PartRow, ...] = ()
+        self._rows: tuple[NamedRow, ...] = ()
         self._lit = ""
 
     @property
-    def rows(self) -> tuple[PartRow, ...]:
+    def rows(self) -> tuple[NamedRow, ...]:
         return self._rows
 
-    def show_rows(self, rows: tuple[PartRow, ...]) -> None:
+    def show_rows(self, rows: Sequence[NamedRow]) -> None:
         if [row.name for row in rows] != [row.name for row in self._rows]:
             self.beginResetModel()
-            self._rows = rows
+            self._rows = tuple(rows)
             self.endResetModel()
             return
-        old, self._rows = self._rows, rows
+        old, self._rows = self._rows, tuple(rows)
         for place, (before, after) in enumerate(zip(old, rows, strict=True)):
             if before != after:
                 self._changed(place)
 
     def light(self, name: str) -> None:
-        """Light the row of the part under the hand; empty for none."""
+        """Light the row of what is under the hand; empty for none."""
         before, self._lit = self._lit, name
         for place in {self.place_of(before), self.place_of(name)} - {-1}:
             self._changed(place)
@@ -45,7 +62,7 @@ class PartsModel(QAbstractListModel):
         names = [row.name for row in self._rows]
         return names.index(name) if name in names else -1
 
-    def row(self, index: Index) -> PartRow | None:
+    def row(self, index: Index) -> NamedRow | None:
         return self._rows[index.row()] if index.isValid() else None
 
     def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008

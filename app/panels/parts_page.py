@@ -27,7 +27,7 @@ from app.look.palettes import theme_of
 from app.look.themes import Tone
 from app.look.thin_scroll_bar import quiet_scrolling
 from app.look.type import with_tabular_figures
-from app.panels.parts_model import LIT_ROLE, ROW_ROLE, Index, PartsModel
+from app.panels.parts_model import LIT_ROLE, ROW_ROLE, Index, NamedRow, PartsModel
 from app.scene.parts_notes import PartRow
 
 PAD_X, PAD_Y = 12, 5
@@ -49,8 +49,8 @@ class PartDelegate(QStyledItemDelegate):
         option: QStyleOptionViewItem,
         index: Index,
     ) -> None:
-        row = index.data(ROW_ROLE)
-        if not isinstance(row, PartRow):
+        row: NamedRow | None = index.data(ROW_ROLE)
+        if row is None:
             return
         theme = theme_of(option.palette)
         picked = bool(option.state & QStyle.StateFlag.State_Selected)
@@ -134,9 +134,11 @@ class PartsPage(QWidget):
         column.addWidget(self.list, 3)
         column.addWidget(area, 2)
         self._picked = ""
+        self._rows: tuple[PartRow, ...] = ()
         self._say()
 
     def show_rows(self, rows: tuple[PartRow, ...]) -> None:
+        self._rows = rows
         self.list.parts.show_rows(rows)
         self._say()
 
@@ -160,6 +162,6 @@ class PartsPage(QWidget):
         if place < 0:
             self.note.setText("Pick a part here or on the sheet to see its joints.")
             return
-        row = self.list.parts.rows[place]
+        row = self._rows[place]
         lines = [row.title, f"{row.size}, {row.material}", *(f"· {each}" for each in row.joints)]
         self.note.setText("\n".join(lines))

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from app.gestures.moments import Handle
+from app.scene.joint_picking import joint_under
 from app.scene.laying_out import LaidOut, lay_out
 from app.scene.model import Model
 from app.scene.picking import Lines, distances_to, lines_of, texts_of
@@ -187,6 +188,15 @@ class SheetView:
         view, (u, v) = spot
         place = part_under(self.model.bench.parts, view, u, v)
         return "" if place is None else self.model.bench.parts[place].name
+
+    def joint_at(self, at: Vec2) -> str:
+        """The name of the joint at a pixel; empty where there is none."""
+        spot = self.laid_out.view_at(self.place.to_sheet(at))
+        if spot is None:
+            return ""
+        view, point = spot
+        reach = LINE_REACH / self.pixels_per_mm
+        return joint_under(self.model.bench.joints, view, point, reach)
 
     def target(self, dimension: str) -> Target | None:
         """Where a dimension stands on the sheet; None when it is not drawn at this scale."""

@@ -1,6 +1,12 @@
-"""The drawing stage: the sheet with its title strip, and the sizes and parts beside it."""
+"""The drawing stage: the sheet with its title strip, and the sizes and parts beside it.
+
+The sheet shows the elevations; the words over it turn it to a pictorial view, to the bench taken
+apart, and to a section.
+"""
 
 from __future__ import annotations
+
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
@@ -20,9 +26,14 @@ from app.panels.parts_page import PartsPage
 from app.panels.stick_model import TypeValue
 from app.panels.story_stick import StoryStick
 from app.panels.title_strip import TitleStrip
+from app.scene.looks import Look
 from app.scene.preferences import Preferences
 
+if TYPE_CHECKING:
+    from app.canvas.look_canvas import LookCanvas
+
 SIZES, PARTS = 0, 1
+WAYS = ("Across", "Along", "Level")
 
 
 class DrawingPage(QSplitter):
@@ -35,7 +46,12 @@ class DrawingPage(QSplitter):
         self.stick = StoryStick(type_value, self)
         self.parts = PartsPage(self)
         self.canvas = SheetCanvas(desk, preferences, type_value, self)
+        self._desk, self._preferences = desk, preferences
+        self._looks: LookCanvas | None = None
         self.title = TitleStrip(self)
+        self._drawings = QStackedWidget(self)
+        self._look_buttons = QButtonGroup(self)
+        self._way_buttons = QButtonGroup(self)
         self._pages = QStackedWidget(self)
         self._tabs = QButtonGroup(self)
         self.addWidget(self._side())
@@ -51,6 +67,37 @@ class DrawingPage(QSplitter):
         """Show the sizes or the parts."""
         self._pages.setCurrentIndex(page)
         self._tabs.button(page).setChecked(True)
+
+    @property
+    def looks(self) -> LookCanvas:
+        """The bench otherwise; made when it is first looked at."""
+        if self._looks is None:
+            from app.canvas.look_canvas import LookCanvas
+
+            self._looks = LookCanvas(self._desk.model.bench, self._preferences, self)
+            self._drawings.addWidget(self._looks)
+        return self._looks
+
+    def show_bench(self, preferences: Preferences) -> None:
+        """The desk's bench, on whatever the sheet shows."""
+        self._preferences = preferences
+        self.canvas.show_bench(preferences)
+        if self._looks is not None:
+            self._looks.show_bench(self._desk.model.bench, preferences)
+
+    @property
+    def look(self) -> Look:
+        """What the sheet shows."""
+        return tuple(Look)[self._look_buttons.checkedId()]
+
+    def show_look(self, look: Look) -> None:
+        """Turn the sheet to the elevations, a pictorial view or a section."""
+        self._look_buttons.button(tuple(Look).index(look)).setChecked(True)
+        self._drawings.setCurrentWidget(self.canvas if look is Look.ELEVATIONS else self.looks)
+        if look is not Look.ELEVATIONS:
+            self.looks.show_look(look)
+        for button in self._way_buttons.buttons():
+            button.setVisible(look is Look.SECTION)
 
     @property
     def page(self) -> int:
@@ -81,6 +128,40 @@ class DrawingPage(QSplitter):
 
     def _sheet(self) -> QWidget:
         sheet = PaperFrame(self)
-        sheet.column.addWidget(self.canvas, 1)
+        self._drawings.addWidget(self.canvas)
+        sheet.column.addLayout(self._over_the_sheet(sheet))
+        sheet.column.addWidget(self._drawings, 1)
         sheet.column.addWidget(self.title)
+        self.show_look(Look.ELEVATIONS)
         return sheet
+
+    def _over_the_sheet(self, sheet: QWidget) -> QHBoxLayout:
+        """The words that turn the sheet."""
+        row = QHBoxLayout()
+        row.setContentsMargins(6, 0, 6, 0)
+        row.setSpacing(0)
+        for place, look in enumerate(Look):
+            row.addWidget(_choice(look.value, place, self._look_buttons, sheet))
+        row.addStretch(1)
+        for place, word in enumerate(WAYS):
+            row.addWidget(_choice(word, place, self._way_buttons, sheet))
+        self._way_buttons.button(0).setChecked(True)
+        self._look_buttons.idClicked.connect(self._show_place)
+        self._way_buttons.idClicked.connect(self._show_way)
+        return row
+
+    def _show_place(self, place: int) -> None:
+        self.show_look(tuple(Look)[place])
+
+    def _show_way(self, place: int) -> None:
+        from geometry.sheets.section_sheet import Way
+
+        self.looks.show_way(Way(place))
+
+
+def _choice(word: str, place: int, group: QButtonGroup, parent: QWidget) -> WordButton:
+    """One of a few words of which one is on."""
+    button = WordButton(word, parent)
+    button.setCheckable(True)
+    group.addButton(button, place)
+    return button

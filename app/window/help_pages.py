@@ -20,6 +20,7 @@ KEYS = (
     ("Arrow keys", "Change the value by a step; with Shift by ten."),
     ("Enter", "Types the value. Enter again sets it, Esc leaves it."),
     ("Click a part", "Picks it out in all views and says its size and joints."),
+    ("Double-click a joint", "Opens its detail, with the sizes that it follows from."),
     ("Wheel", "Larger and smaller about the pointer."),
     ("Middle button, or Space and pull", "Slides the sheet."),
     ("F or Ctrl+0", "Fits the sheet to the window."),
@@ -32,7 +33,8 @@ KEYS = (
     ("Ctrl+U", "Millimetres or inches."),
     ("Ctrl+F", "Finds a size."),
     ("F6, F7, F8", "To the sizes, the parts, the sheet."),
-    ("Ctrl+1, Ctrl+2", "Drawing and Papers."),
+    ("Ctrl+1, Ctrl+2, Ctrl+3", "Drawing, Joints and Papers."),
+    ("Ctrl+E, Ctrl+I, Ctrl+T, Ctrl+K", "Elevations, pictorial view, taken apart, section."),
     ("Ctrl+Z, Ctrl+Y", "Undo and redo, as far back as you like."),
 )
 

@@ -54,7 +54,7 @@ class Presenter(QObject):
 
     def show_bench(self) -> None:
         """The bench under the hand, everywhere and in the same frame."""
-        self._page.canvas.show_bench(self.preferences)
+        self._page.show_bench(self.preferences)
         self._page.stick.show_rows(stick_rows(self._desk.model.bench, self.preferences))
         if self._page.page == PARTS or not self._desk.previewing:
             self._page.parts.show_rows(part_rows(self._desk.model.bench, self.preferences))

@@ -24,8 +24,9 @@ from app.look.themes import Tone
 from app.look.type import scaled
 from app.look.word_button import WordButton
 from app.panels.findings_foot import FindingsFoot
-from app.panels.job_strip import DRAWING, PAPERS, STAGES, JobStrip
+from app.panels.job_strip import DRAWING, JOINTS, PAPERS, STAGES, JobStrip
 from app.panels.notice_strip import Notice, NoticeStrip
+from app.scene.looks import Look
 from app.scene.preferences import THEME_CHOICES, UNIT_CHOICES, Preferences, short_unit_name
 from app.window.actions import Actions
 from app.window.asking import Asker
@@ -39,6 +40,7 @@ from app.window.settings import read_bytes, write_preferences
 from exporters.project_file import SUFFIX
 
 if TYPE_CHECKING:
+    from app.window.joints_stage import JointsStage
     from app.window.papers_stage import PapersStage
     from app.window.preferences_dialog import PreferencesDialog
 
@@ -74,6 +76,7 @@ class Workplace(QObject):
         self.foot = FindingsFoot(self._body)
         self.page = DrawingPage(self.desk, preferences, self._type_value, self._body)
         self.presenter = Presenter(self.desk, preferences, self.page, self.job, self.foot, self)
+        self.joints: JointsStage | None = None
         self.papers: PapersStage | None = None
         self._dialog: PreferencesDialog | None = None
         self.unit_button = WordButton("", self.job)
@@ -124,7 +127,12 @@ class Workplace(QObject):
             "find": self._find,
             "preferences": self.open_preferences,
             "stage_drawing": partial(self.go_to, STAGES.index(DRAWING)),
+            "stage_joints": partial(self.go_to, STAGES.index(JOINTS)),
             "stage_papers": partial(self.go_to, STAGES.index(PAPERS)),
+            "elevations": partial(self._show_look, Look.ELEVATIONS),
+            "pictorial": partial(self._show_look, Look.PICTORIAL),
+            "apart": partial(self._show_look, Look.APART),
+            "section": partial(self._show_look, Look.SECTION),
             "fit": canvas.fit,
             "zoom_in": partial(canvas.zoom, 2.0),
             "zoom_out": partial(canvas.zoom, -2.0),
@@ -140,6 +148,7 @@ class Workplace(QObject):
     def _join(self) -> None:
         self.job.stage_chosen.connect(self.go_to)
         self.unit_button.clicked.connect(self._other_unit)
+        self.page.canvas.joint_opened.connect(self.open_joint)
         self.desk.work_changed.connect(self._show_work)
         self.desk.laid_down.connect(self.page.canvas.fit)
         QGuiApplication.styleHints().colorSchemeChanged.connect(self._follow_desktop)
@@ -209,15 +218,46 @@ class Workplace(QObject):
 
     def go_to(self, stage: int) -> None:
         """Another stage of the job."""
-        if stage == STAGES.index(PAPERS) and self.papers is None:
+        word = STAGES[stage]
+        self.job.go_to(stage)
+        if word == PAPERS:
+            papers = self._papers()
+            self._stages.setCurrentWidget(papers.page)
+            papers.shown()
+        elif word == JOINTS:
+            joints = self._joints()
+            self._stages.setCurrentWidget(joints.page)
+            joints.shown()
+        else:
+            self._stages.setCurrentWidget(self.page)
+
+    def open_joint(self, name: str) -> None:
+        """The detail of a joint."""
+        self._joints().open(name)
+        self.go_to(STAGES.index(JOINTS))
+
+    def _joints(self) -> JointsStage:
+        """Made when it is first gone to."""
+        if self.joints is None:
+            from app.window.joints_stage import JointsStage
+
+            self.joints = JointsStage(self.desk, self.presenter, self._type_value, self)
+            self._stages.addWidget(self.joints.page)
+        return self.joints
+
+    def _papers(self) -> PapersStage:
+        """Made when it is first gone to."""
+        if self.papers is None:
             from app.window.papers_stage import PapersStage
 
             self.papers = PapersStage(self.desk, self.presenter, self.ask, self)
             self._stages.addWidget(self.papers.page)
-        self.job.go_to(stage)
-        self._stages.setCurrentIndex(stage)
-        if self.papers is not None and stage == STAGES.index(PAPERS):
-            self.papers.shown()
+        return self.papers
+
+    def _show_look(self, look: Look) -> None:
+        self.go_to(STAGES.index(DRAWING))
+        self.page.show_look(look)
+        (self.page.canvas if look is Look.ELEVATIONS else self.page.looks).setFocus()
 
     def _go_to_page(self, page: int) -> None:
         self.go_to(STAGES.index(DRAWING))
@@ -225,8 +265,7 @@ class Workplace(QObject):
         (self.page.parts.list if page == PARTS else self.page.stick.list).setFocus()
 
     def _go_to_sheet(self) -> None:
-        self.go_to(STAGES.index(DRAWING))
-        self.page.canvas.setFocus()
+        self._show_look(self.page.look)
 
     def _find(self) -> None:
         self._go_to_page(SIZES)
@@ -252,6 +291,8 @@ class Workplace(QObject):
         write_preferences(self._settings, preferences)
         self._show_preferences(preferences)
         self.presenter.show_preferences(preferences)
+        if self.joints is not None and self.joints.page.isVisible():
+            self.joints.shown()
         if self._dialog is not None:
             self._dialog.show_preferences(preferences)
 

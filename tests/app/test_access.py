@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 from app.look.palettes import palette_of
 from app.look.themes import NIGHT, PAPER, Theme, Tone, contrast
 from app.look.value_field import ValueField
+from app.panels.job_strip import PAPERS, STAGES
 from app.panels.papers_page import PapersPage
 from app.window.workplace import Workplace
 
@@ -28,12 +29,12 @@ def name_of(widget: QObject) -> str:
     return interface.text(QAccessible.Text.Name)
 
 
-@pytest.mark.parametrize("stage", [0, 1])
+@pytest.mark.parametrize("stage", range(len(STAGES)), ids=STAGES)
 def test_every_control_has_a_name(window: Workplace, stage: int) -> None:
     window.desk.set_values({"cutter_diameter": 30.0})
     window.presenter.look_for_findings()
     window.go_to(stage)
-    if stage:
+    if STAGES[stage] == PAPERS:
         assert isinstance(window.papers.page, PapersPage)
     window.open_preferences()
     seen = 0

@@ -10,6 +10,7 @@ from PySide6.QtCore import QMimeData, QPointF, QSettings, Qt, QUrl
 from PySide6.QtGui import QDropEvent
 from pytestqt.qtbot import QtBot
 
+from app.panels.job_strip import PAPERS, STAGES
 from app.window.menus import fill_recent
 from app.window.workplace import Workplace
 from exporters.project_file import load
@@ -226,7 +227,7 @@ def test_a_thousand_steps_can_be_undone(window: Workplace) -> None:
 
 
 def test_the_title_block_is_undone_like_all_else(window: Workplace, qtbot: QtBot) -> None:
-    window.go_to(1)
+    window.go_to(STAGES.index(PAPERS))
     field = window.papers.page.title_fields.fields["title"]
     field.selectAll()
     qtbot.keyClicks(field, "Hall bench")

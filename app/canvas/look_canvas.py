@@ -1,0 +1,124 @@
+"""The bench in a pictorial view, taken apart, or cut by a plane that the hand pulls."""
+
+from __future__ import annotations
+
+from collections.abc import Hashable
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent, QMouseEvent
+from PySide6.QtWidgets import QWidget
+
+from app.canvas.marks_view import MarksView
+from app.scene.looks import Look, cut_through, screen_layout, whole_marks
+from app.scene.preferences import Preferences
+from geometry.bench.bench import Bench
+from geometry.drawing.marks import Label, Mark, Role
+from geometry.primitives.frame import Vec2
+from geometry.sheets.section_sheet import SectionSheet, Way, reach_of
+
+STEP, BIG = 1.0, 10  # mm a press of an arrow key, and how many with Shift
+BACK = (Qt.Key.Key_Left, Qt.Key.Key_Down)
+ON = (Qt.Key.Key_Right, Qt.Key.Key_Up)
+
+
+class LookCanvas(MarksView):
+    """``moved``: the plane stands elsewhere, with what the sheet says of it."""
+
+    moved = Signal(str)
+
+    def __init__(
+        self, bench: Bench, preferences: Preferences, parent: QWidget | None = None
+    ) -> None:
+        super().__init__("The bench otherwise", parent)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self._bench, self._preferences = bench, preferences
+        self.look = Look.PICTORIAL
+        self.way = Way.ACROSS
+        self._places: dict[Way, float] = {}
+        self._sheet: SectionSheet | None = None
+
+    # Showing
+
+    def show_bench(self, bench: Bench, preferences: Preferences) -> None:
+        self._bench, self._preferences = bench, preferences
+        self.update()
+
+    def show_look(self, look: Look) -> None:
+        self.look = look
+        self.setAccessibleName(look.value)
+        self._show_pulling()
+
+    def show_way(self, way: Way) -> None:
+        """The plane stands across, along or level."""
+        self.way = way
+        self._show_pulling()
+
+    def _show_pulling(self) -> None:
+        """The way in which the plane can be pulled, seen before the press."""
+        shape = Qt.CursorShape.ArrowCursor
+        if self.look is Look.SECTION:
+            level = self.way is Way.LEVEL
+            shape = Qt.CursorShape.SizeVerCursor if level else Qt.CursorShape.SizeHorCursor
+        self.setCursor(shape)
+        self.update()
+
+    @property
+    def place(self) -> float:
+        """Where the plane stands, in bench mm; half way at first."""
+        low, high = reach_of(self._bench, self.way)
+        return min(max(self._places.get(self.way, (low + high) / 2.0), low), high)
+
+    def key(self) -> Hashable:
+        return (self._bench.spec, self._preferences, self.look, self.way, self.place)
+
+    def make(self, size: Vec2) -> tuple[tuple[Mark, ...], float]:
+        layout = screen_layout(*size, self._preferences)
+        if self.look is not Look.SECTION:
+            self._sheet = None
+            return whole_marks(self._bench, self.look, layout), 1.0
+        self._sheet = cut_through(self._bench, self.way, self.place, layout)
+        self._tell()
+        return self._sheet.marks, 1.0
+
+    def _tell(self) -> None:
+        """The sentence on the sheet, also for a screen reader."""
+        texts = [
+            mark.text
+            for mark in (self._sheet.marks if self._sheet else ())
+            if isinstance(mark, Label) and mark.role is Role.TITLE
+        ]
+        said = texts[-1] if texts else ""
+        self.setAccessibleDescription(said)
+        self.moved.emit(said)
+
+    # The hand
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        if event.button() == Qt.MouseButton.LeftButton:
+            self._pull(event)
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        if event.buttons() & Qt.MouseButton.LeftButton:
+            self._pull(event)
+
+    def _pull(self, event: QMouseEvent) -> None:
+        """The plane goes through the pointer, in the small view; on whole millimetres."""
+        if self.look is not Look.SECTION:
+            return
+        self.refresh()
+        if self._sheet is not None:
+            spot = event.position()
+            at = self._sheet.place_at(self.to_sheet((spot.x(), spot.y())))
+            self._move_to(float(round(at)))
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if self.look is not Look.SECTION or event.key() not in (*BACK, *ON):
+            super().keyPressEvent(event)
+            return
+        big = BIG if event.modifiers() & Qt.KeyboardModifier.ShiftModifier else 1
+        self._move_to(self.place + (STEP if event.key() in ON else -STEP) * big)
+
+    def _move_to(self, place: float) -> None:
+        low, high = reach_of(self._bench, self.way)
+        self._places[self.way] = min(max(place, low), high)
+        self.update()

@@ -1,0 +1,72 @@
+"""Joints: those of the bench at the left with the sizes that the picked one follows from, and its
+detail on the sheet."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QItemSelectionModel, Qt
+from PySide6.QtWidgets import QLabel, QSplitter, QVBoxLayout, QWidget
+
+from app.canvas.joint_sheet import JointSheet
+from app.look.paper_frame import PaperFrame
+from app.look.type import bold
+from app.panels.parts_page import PartsList
+from app.panels.stick_model import TypeValue
+from app.panels.story_stick import StickList
+from app.scene.joint_rows import JointRow
+from app.scene.stick_rows import StickRow
+
+NO_SIZES = "No size of the bench bears on this joint."
+
+
+class JointsPage(QSplitter):
+    """The list of joints, the sizes and the sheet; what they do is in the stage."""
+
+    def __init__(self, type_value: TypeValue, parent: QWidget | None = None) -> None:
+        super().__init__(Qt.Orientation.Horizontal, parent)
+        self.list = PartsList(self)
+        self.list.setAccessibleName("Joints of the bench")
+        self.stick = StickList(type_value, self)
+        self.stick.setAccessibleName("Sizes that this joint follows from")
+        self.sheet = JointSheet(self)
+        self.note = QLabel(NO_SIZES, self)
+        self.note.setWordWrap(True)
+        self.note.setContentsMargins(12, 6, 12, 8)
+        self.addWidget(self._side())
+        frame = PaperFrame(self)
+        frame.column.addWidget(self.sheet, 1)
+        self.addWidget(frame)
+        self.setStretchFactor(0, 0)
+        self.setStretchFactor(1, 1)
+        self.setCollapsible(1, False)
+        self.setHandleWidth(1)
+        em = self.fontMetrics().horizontalAdvance("m")
+        self.setSizes([max(280, 26 * em), 4000])
+
+    def show_rows(self, rows: tuple[JointRow, ...]) -> None:
+        self.list.parts.show_rows(rows)
+
+    def show_sizes(self, rows: tuple[StickRow, ...]) -> None:
+        self.stick.stick.show_rows(rows)
+        self.note.setVisible(not rows)
+
+    def pick(self, place: int) -> None:
+        """Make a row the current one."""
+        index = self.list.parts.index(place)
+        flag = QItemSelectionModel.SelectionFlag.ClearAndSelect
+        self.list.selectionModel().setCurrentIndex(index, flag)
+        self.list.scrollTo(index)
+
+    def _side(self) -> QWidget:
+        side = QWidget(self)
+        title = QLabel("Sizes that it follows from", side)
+        title.setFont(bold(title.font()))
+        title.setContentsMargins(12, 8, 12, 2)
+        column = QVBoxLayout(side)
+        column.setContentsMargins(0, 4, 0, 0)
+        column.setSpacing(2)
+        column.addWidget(self.list, 3)
+        column.addWidget(title)
+        column.addWidget(self.stick, 2)
+        column.addWidget(self.note)
+        side.setMinimumWidth(200)
+        return side

@@ -1,0 +1,76 @@
+"""The bench otherwise than in elevations: pictorial, taken apart, cut through; and joint details.
+
+Marks for a window of any size, in mm of a sheet without border and title block.  What draws them is
+imported when it is first asked for, as the window starts with the elevations.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from enum import Enum
+from typing import TYPE_CHECKING
+
+from app.scene.laying_out import TEXT_HEIGHT
+from app.scene.preferences import Preferences
+from geometry.bench.bench import Bench
+from geometry.design.joint import Joint
+from geometry.drawing.marks import Mark
+from geometry.sheets.layout import Layout
+from shared.paper import Paper
+
+if TYPE_CHECKING:
+    from geometry.sheets.section_sheet import SectionSheet, Way
+
+LARGER = (1.0, 1.25, 1.6, 2.0, 2.6, 3.4)
+"""A detail that does not fit the window is drawn on a larger sheet and shown smaller."""
+
+
+class Look(Enum):
+    """What the drawing shows; the value is its word."""
+
+    ELEVATIONS = "Elevations"
+    PICTORIAL = "Pictorial"
+    APART = "Taken apart"
+    SECTION = "Section"
+
+
+def screen_layout(wide: float, high: float, preferences: Preferences) -> Layout:
+    """A sheet of so many mm that fills a window."""
+    return Layout(
+        Paper("screen", wide, high, 0.0, 0.0, "as large as the window"),
+        third_angle=preferences.third_angle,
+        text_height=TEXT_HEIGHT,
+        shown=preferences.shown,
+        words=preferences.words,
+        frame=False,
+    )
+
+
+def whole_marks(bench: Bench, look: Look, layout: Layout) -> tuple[Mark, ...]:
+    """The whole bench, together or taken apart."""
+    from geometry.sheets.whole_views import exploded_marks, pictorial_marks
+
+    made = pictorial_marks if look is Look.PICTORIAL else exploded_marks
+    return made(bench, layout)
+
+
+def cut_through(bench: Bench, way: Way, place: float, layout: Layout) -> SectionSheet:
+    """The bench cut by a plane, beside a view in which the plane can be pulled."""
+    from geometry.sheets.section_sheet import section_sheet
+
+    return section_sheet(bench, way, place, layout)
+
+
+def detail_of(
+    bench: Bench, joints: Sequence[Joint], size: tuple[float, float], preferences: Preferences
+) -> tuple[tuple[Mark, ...], float]:
+    """The detail of joints that are made alike, and how much larger than ``size`` its sheet is."""
+    from geometry.sheets.joint_details import joint_marks
+
+    parts = {part.name: part for part in bench.parts}
+    for larger in LARGER:
+        layout = screen_layout(size[0] * larger, size[1] * larger, preferences)
+        marks = joint_marks(joints, parts, layout)
+        if marks is not None:
+            return marks, larger
+    return (), 1.0

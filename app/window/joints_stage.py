@@ -1,0 +1,80 @@
+"""Joints: between the desk and the page that shows them."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QObject
+
+from app.document.desk import Desk
+from app.panels.joints_page import JointsPage
+from app.panels.stick_model import TypeValue
+from app.scene.joint_rows import JointRow, joint_rows, joint_sizes
+from app.scene.steps import finest_step
+from app.window.presenter import Presenter
+from geometry.bench.catalogue import parameter
+
+
+class JointsStage(QObject):
+    """Follows the desk while it is looked at; keeps to the picked joint where it still exists."""
+
+    def __init__(
+        self, desk: Desk, presenter: Presenter, type_value: TypeValue, parent: QObject
+    ) -> None:
+        super().__init__(parent)
+        self._desk, self._presenter = desk, presenter
+        self.page = JointsPage(type_value)
+        self._rows: tuple[JointRow, ...] = ()
+        self.picked = ""
+        self.page.list.picked.connect(self._pick)
+        self.page.stick.stepped.connect(self._step)
+        desk.shown_changed.connect(self._follow)
+
+    def shown(self) -> None:
+        """The maker has come to the joints, or likes to see things otherwise."""
+        self._show()
+
+    def open(self, name: str) -> None:
+        """Show a joint, or the one that stands for it."""
+        self.picked = name
+        self._show()
+
+    def _follow(self) -> None:
+        if self.page.isVisible():
+            self._show()
+
+    def _show(self) -> None:
+        bench, preferences = self._desk.model.bench, self._presenter.preferences
+        self._rows = joint_rows(bench, preferences)
+        picked = self.picked
+        self.page.show_rows(self._rows)
+        places = [k for k, row in enumerate(self._rows) if picked in row.names]
+        if self._rows:
+            self.page.pick(places[0] if places else 0)
+        self.picked = picked if places else (self._rows[0].name if self._rows else "")
+        self._show_picked()
+
+    def _pick(self, name: str) -> None:
+        """A row of the list: the joint picked before stays if the row stands for it."""
+        row = self._row_of(name)
+        if row is not None and self.picked not in row.names:
+            self.picked = name
+            self.page.stick.stick.forget_wrong()
+            self._show_picked()
+
+    def _show_picked(self) -> None:
+        bench, preferences = self._desk.model.bench, self._presenter.preferences
+        row = self._row_of(self.picked)
+        names = row.names if row is not None else ()
+        told = row.spoken if row is not None else ""
+        self.page.sheet.show_joints(bench, names, preferences, told)
+        self.page.show_sizes(joint_sizes(bench, self.picked, preferences))
+
+    def _row_of(self, name: str) -> JointRow | None:
+        return next((row for row in self._rows if name in row.names), None)
+
+    def _step(self, name: str, steps: int) -> None:
+        """The arrow keys: one step of the history each press."""
+        row = parameter(name)
+        if row.unit != "choice":
+            step = finest_step(row.unit, row.step, self._presenter.preferences.shown)
+            self._desk.nudge(name, steps, step)
+            self._desk.settle()

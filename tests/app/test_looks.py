@@ -1,0 +1,92 @@
+"""The sheet turned to pictorial views and sections, with a real mouse."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import QEvent, QPointF, Qt
+from PySide6.QtGui import QMouseEvent
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+from app.scene.looks import Look
+from app.window.workplace import Workplace
+from geometry.drawing.marks import Label, Role, Strokes
+
+LEFT = Qt.MouseButton.LeftButton
+
+
+def texts(window: Workplace) -> list[str]:
+    looks = window.page.looks
+    looks.refresh()
+    return [mark.text for mark in looks.marks if isinstance(mark, Label)]
+
+
+def pull_to(window: Workplace, at: tuple[float, float]) -> None:
+    """Press, move and release on the section."""
+    looks = window.page.looks
+    spot = QPointF(*at)
+    for kind, buttons in (
+        (QEvent.Type.MouseButtonPress, LEFT),
+        (QEvent.Type.MouseMove, LEFT),
+        (QEvent.Type.MouseButtonRelease, Qt.MouseButton.NoButton),
+    ):
+        button = Qt.MouseButton.NoButton if kind is QEvent.Type.MouseMove else LEFT
+        keys = Qt.KeyboardModifier.NoModifier
+        event = QMouseEvent(kind, spot, looks.mapToGlobal(spot), button, buttons, keys)
+        QApplication.sendEvent(looks, event)
+        QApplication.processEvents()
+
+
+@pytest.mark.parametrize("name", ["pictorial", "apart"])
+def test_parts_have_their_names_in_the_pictorial_views(window: Workplace, name: str) -> None:
+    window.commands[name].trigger()
+    assert window.page.look is (Look.PICTORIAL if name == "pictorial" else Look.APART)
+    assert window.page.looks.isVisible()
+    assert "Top" in texts(window)
+    window.commands["elevations"].trigger()
+    assert window.page.canvas.isVisible()
+
+
+def test_what_is_typed_shows_at_once_in_the_pictorial_view(window: Workplace) -> None:
+    window.commands["pictorial"].trigger()
+    assert "Partition 2" not in texts(window)
+    assert window.presenter.type_value("partition_count", "3") == ""
+    assert "Partition 2" in texts(window)
+
+
+def test_the_plane_of_a_section_follows_the_hand(window: Workplace, qtbot: QtBot) -> None:
+    window.commands["section"].trigger()
+    looks = window.page.looks
+    assert "Cut across, 600 mm from the left end" in texts(window)  # half of 1200
+    (line,) = [m for m in looks.marks if isinstance(m, Strokes) and m.role is Role.CENTRE]
+    x = float(line.segments[0][0]) * looks._density
+    y = looks.height() - float(line.segments[0][1]) * looks._density
+    with qtbot.waitSignal(looks.moved):
+        pull_to(window, (x - 40.0, y))
+    assert looks.place < 600.0
+    assert looks.place == round(looks.place)  # on whole millimetres
+    assert f"Cut across, {looks.place:g} mm from the left end" in texts(window)
+    pull_to(window, (-5000.0, y))
+    assert looks.place == pytest.approx(0.0)  # no farther than the bench
+
+
+def test_the_plane_moves_by_the_keyboard_and_is_told(window: Workplace, qtbot: QtBot) -> None:
+    window.commands["section"].trigger()
+    looks = window.page.looks
+    before = looks.place
+    qtbot.keyClick(looks, Qt.Key.Key_Right)
+    qtbot.keyClick(looks, Qt.Key.Key_Left, Qt.KeyboardModifier.ShiftModifier)
+    assert looks.place == pytest.approx(before - 9.0)
+    texts(window)
+    assert looks.accessibleDescription() == "Cut across, 591 mm from the left end"
+
+
+def test_the_plane_stands_along_and_level_too(window: Workplace) -> None:
+    window.commands["section"].trigger()
+    page = window.page
+    for place, words in ((1, "Cut along"), (2, "Cut level")):
+        page._way_buttons.button(place).click()
+        assert any(text.startswith(words) for text in texts(window))
+    page._look_buttons.button(0).click()
+    assert page.look is Look.ELEVATIONS
+    assert not page._way_buttons.button(0).isVisible()
