@@ -109,7 +109,9 @@ def _along(
         shift = _shift(c, part, p, q, slope) * leg
         run = math.dist(p, q)
         dx, dy = (q[0] - p[0]) / run, (q[1] - p[1]) / run
-        before, after = past[at], past[at + 1]
+        # A leaning flat carried on would bite into the square edge beyond its knee.
+        farthest = math.inf if shift == 0.0 else _LAP
+        before, after = min(past[at], farthest), min(past[at + 1], farthest)
         ends = tuple(
             ChamferEnd((x, y, t), (u, v, t), (x, y + shift, t - leg))
             for x, y, u, v in (
@@ -124,9 +126,9 @@ def _along(
 def _past_knees(points: tuple[Vec2, ...]) -> list[float]:
     """How far the cutters at each point run past it, in mm.
 
-    At an outward knee they may: the two flats then meet in their own line, also where one leans
-    and the other does not.  At an inward knee they would bite; there they run into one another by
-    no more than it takes to leave no skin between them, as thin as rounding.
+    At an outward knee they may: the two flats then meet in their own line.  At an inward knee they
+    would bite; there they run into one another by no more than it takes to leave no skin between
+    them, as thin as rounding.
     """
     past = [0.0] * len(points)
     reach = math.dist(points[0], points[-1])  # at a slight knee that line runs far along

@@ -43,6 +43,7 @@ NAMED: dict[str, dict[str, Value]] = {
     "hardly a chamfer": {"chamfer": 0.01},
     "no chamfer to speak of": {"chamfer": 1e-4},
     "widest chamfer": {"chamfer": 10},
+    "widest chamfer on a strong lean": {"chamfer": 10, "case_height": 90},
     "upright legs": {"splay": 0},
     "hardly any splay": {"splay": 1e-4},
     "no taper": {"leg_foot_width": 76.2},

@@ -6,12 +6,14 @@ import math
 import random
 
 import pytest
+import trimesh
 
 from geometry.bench import edges
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values
 from geometry.design.part import Part
+from geometry.solids.cutting import solid_of
 from geometry.solids.measure import piece_count
 from tests.flat_faces import between_deg, flat_faces
 
@@ -65,3 +67,18 @@ def test_flats_lie_at_45_degrees_to_the_top() -> None:
     )
     leaning = math.degrees(math.atan2(1.0, 1.0 - 90.0 / 300.0))
     assert tilts == pytest.approx([45.0, 45.0, leaning], abs=1e-5)
+
+
+def test_a_leaning_flat_leaves_the_square_edge_beyond_its_knee_whole() -> None:
+    """Below the chamfer the run-out is square: a hair inside its line the wood is there.
+
+    By hand, on the default flare (60 over 460 mm of run-out, straight to 240 mm from the deep left
+    end): 4 mm beyond the knee the run-out is 60 - 60 x 4 / 460 = 59.478 mm in front of the depth.
+    The top's own x runs from the right end.
+    """
+    spec = set_values(default_spec(), {"case_height": 90, "chamfer": 10})
+    solid = solid_of(build(spec).part("top").shape)
+    mesh = trimesh.Trimesh(solid.vertices, solid.triangles, process=False)
+    x, edge = 1200.0 - 244.0, 360.0 + 60.0 - 60.0 * 4.0 / 460.0
+    inside, outside = (x, edge - 0.05, 6.0), (x, edge + 0.05, 6.0)
+    assert mesh.contains([inside, outside]).tolist() == [True, False]
