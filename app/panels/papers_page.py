@@ -28,7 +28,7 @@ from shared.units import Shown
 
 CONTENTS = (
     # file, what it is
-    ("drawings.pdf", "general arrangement, a page for each part and joint, the whole bench in pictures"),
+    ("drawings.pdf", "general arrangement, a page for each part and each joint, pictures"),
     ("templates.pdf", "angled pieces at full size, with check squares to measure"),
     ("cut_list.csv", "every piece with its sizes and timber"),
     ("dxf/", "one cutting file a part, millimetres, true arcs"),
