@@ -5,11 +5,16 @@ The one place where a base asks what it carries; a new form of seat adds itself 
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from geometry.bench.case_numbers import case_numbers
+from geometry.bench.overall import CASE, SLAB
 from geometry.bench.partitions import uprights
 from geometry.design.spec import BenchSpec
+
+LEAST_EDGE = 12.0  # mm between a bore and the edge of its board; common practice, no source
+_CLEAR = 1.0  # mm between a bore and what stands on the board
 
 
 @dataclass(frozen=True, slots=True)
@@ -17,7 +22,7 @@ class Above:
     """The board whose underside is at the base's height; mm.
 
     ``part`` is its name, ``thickness`` how deep a tenon goes that ends flush with the board's
-    upper face.  Tenons of the left legs keep to the range of X ``left``, those of the right legs to
+    upper face.  Bores of the left legs keep to the range of X ``left``, those of the right legs to
     ``right``, all to Y from ``front`` to ``back``.
     """
 
@@ -30,16 +35,38 @@ class Above:
 
 
 def above(spec: BenchSpec) -> Above:
+    """What lies on the base of this bench; KeyError for a form that has none."""
+    return _ABOVE[spec.word("seat")](spec)
+
+
+def _bottom(spec: BenchSpec) -> Above:
     """The bottom of a case: tenons come up inside its first and its last opening."""
     c = case_numbers(spec)
     t, half_fit = c.partition_thickness, c.housing_fit / 2.0
     between = [at.x_left for at in uprights(c) if not at.end]
     ends = (c.inside_left + half_fit, c.inside_right - half_fit)
+    low, high = max(ends[0] + _CLEAR, LEAST_EDGE), min(ends[1] - _CLEAR, c.length - LEAST_EDGE)
     return Above(
         part="bottom",
         thickness=c.thickness,
-        left=(ends[0], between[0] - half_fit if between else ends[1]),
-        right=(between[-1] + t + half_fit if between else ends[0], ends[1]),
-        back=-c.rebate_width,
-        front=-c.depth,
+        left=(low, between[0] - half_fit - _CLEAR if between else high),
+        right=(between[-1] + t + half_fit + _CLEAR if between else low, high),
+        back=-c.rebate_width - _CLEAR,
+        front=LEAST_EDGE - c.depth,
     )
+
+
+def _slab(spec: BenchSpec) -> Above:
+    """A seat board: tenons come up anywhere but too near its edges."""
+    across = (LEAST_EDGE, spec.number("length") - LEAST_EDGE)
+    return Above(
+        part="seat",
+        thickness=spec.number("seat_thickness"),
+        left=across,
+        right=across,
+        back=-LEAST_EDGE,
+        front=LEAST_EDGE - spec.number("depth"),
+    )
+
+
+_ABOVE: dict[str, Callable[[BenchSpec], Above]] = {CASE: _bottom, SLAB: _slab}

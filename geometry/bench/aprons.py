@@ -23,7 +23,7 @@ from geometry.bench.base_place import SNUG_EDGES
 from geometry.bench.derived import Derived, derived_angle, derived_length
 from geometry.bench.four_leg_numbers import APRONS
 from geometry.bench.member import Member
-from geometry.bench.overall import FOUR_LEGS
+from geometry.bench.overall import FOUR_LEGS, base_is
 from geometry.cuts.cut import Blank
 from geometry.cuts.saw import SawCut
 from geometry.design.joint import Joint
@@ -210,7 +210,7 @@ def _snug(_spec: BenchSpec) -> tuple[dict[str, float], ...]:
 
 
 def has_aprons(spec: BenchSpec) -> bool:
-    return spec.value("base") == FOUR_LEGS and spec.value("leg_joint") == APRONS
+    return base_is(FOUR_LEGS, spec) and spec.value("leg_joint") == APRONS
 
 
 MEMBER = Member(

@@ -9,7 +9,14 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from geometry.bench.member import Member
-from geometry.bench.overall import CROSSED, FOUR_LEGS, PANEL_FEET, PLINTH, TRESTLES
+from geometry.bench.overall import (
+    CROSSED,
+    FOUR_LEGS,
+    PANEL_FEET,
+    PLINTH,
+    TRESTLES,
+    stands_on_base,
+)
 from geometry.design.parameter import Parameter, angle, length
 from geometry.design.spec import BenchSpec
 
@@ -64,14 +71,14 @@ PARAMETERS: tuple[Parameter, ...] = (
         "inset_front_left",
         "Front left leg in",
         60,
-        "From the bottom's front edge to the leg's outer top; less than 0 stands forward.",
+        "From the front edge underneath to the leg's outer top; less than 0 stands forward.",
         _BY_CORNER,
     ),
     _inset(
         "inset_front_right",
         "Front right leg in",
         60,
-        "From the bottom's front edge to the leg's outer top; less than 0 stands forward.",
+        "From the front edge underneath to the leg's outer top; less than 0 stands forward.",
         _BY_CORNER,
     ),
     _inset("inset_back", "Base in, back", 40, "From the back edge to the base's top.", _BY_EDGE),
@@ -79,7 +86,7 @@ PARAMETERS: tuple[Parameter, ...] = (
         "inset_front",
         "Base in, front",
         40,
-        "From the bottom's front edge to the base's top; less than 0 stands forward.",
+        "From the front edge underneath to the base's top; less than 0 stands forward.",
         _BY_EDGE,
     ),
 )
@@ -95,4 +102,4 @@ SNUG_CORNERS = {
     "inset_front_right": 0.0,
 }
 
-MEMBER = Member("base place", PARAMETERS)
+MEMBER = Member("base place", PARAMETERS, present=stands_on_base)

@@ -20,7 +20,7 @@ from geometry.bench.base_numbers import (
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_angle, derived_length
 from geometry.bench.member import Member
-from geometry.bench.overall import CROSSED, TRESTLES
+from geometry.bench.overall import CROSSED, TRESTLES, base_is
 from geometry.cuts.cut import Blank
 from geometry.cuts.saw import SawCut
 from geometry.design.joint import Joint
@@ -320,7 +320,7 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
 
 
 def has_bridled_legs(spec: BenchSpec) -> bool:
-    return spec.value("base") in (CROSSED, TRESTLES)
+    return base_is(CROSSED, spec) or base_is(TRESTLES, spec)
 
 
 MEMBER = Member(

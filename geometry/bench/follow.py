@@ -2,7 +2,8 @@
 
 A new number of partitions spaces them evenly.  A flare that begins on a plain bench gets its
 stations from the bench's length, if those kept from before no longer fit.  A shelf that is put
-into an opening where its kept height does not fit goes half way up.  Another kind of runner brings
+into an opening where its kept height does not fit goes half way up.  Another form of seat stays as
+high above the floor (see ``form_change``).  Another kind of runner brings
 the numbers of its generic row, and the drawers' bottoms as high as it needs them.
 """
 
@@ -11,6 +12,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from geometry.bench import shelves
+from geometry.bench.form_change import reformed
 from geometry.bench.openings import WIDTH_READS
 from geometry.bench.partitions import evenly
 from geometry.bench.runner_numbers import runner_of, runner_values
@@ -29,7 +31,8 @@ def changed(spec: BenchSpec, changes: Mapping[str, Value]) -> BenchSpec:
     """``spec`` with the changes and all that follows; values given in ``changes`` stay as given."""
     wanted = spec.changed(changes)
     if any(isinstance(value, str) for value in changes.values()):
-        wanted = settled(spec, wanted, changes)
+        change = settled if wanted.value("seat") == spec.value("seat") else reformed
+        wanted = change(spec, wanted, changes)
     if wanted.count("partition_count") != spec.count("partition_count"):
         wanted = _with(wanted, evenly(wanted), changes)
     if spec.number("flare") <= 0.0 < wanted.number("flare") and not _stations_fit(wanted):

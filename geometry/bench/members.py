@@ -19,6 +19,7 @@ from geometry.bench import (
     partitions,
     plinth,
     round_legs,
+    seat_board,
     shelves,
     trestles,
 )
@@ -29,6 +30,7 @@ from geometry.design.spec import BenchSpec
 MEMBERS: tuple[Member, ...] = (
     overall.MEMBER,
     case.MEMBER,
+    seat_board.MEMBER,
     partitions.MEMBER,
     openings.MEMBER,
     shelves.MEMBER,

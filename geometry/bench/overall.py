@@ -5,20 +5,52 @@ The base reads only what stands here; it does not know what it carries.
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from dataclasses import dataclass
+
 from geometry.bench.derived import Derived, derived_length
 from geometry.bench.member import Member
 from geometry.design.parameter import Parameter, choice, length
 from geometry.design.spec import BenchSpec
 
 CASE = "case"
+SLAB = "slab"
 CROSSED = "crossed stretchers"
 TRESTLES = "trestles"
 FOUR_LEGS = "four legs"
 PLINTH = "plinth"
 PANEL_FEET = "panel feet"
 
-SEATS = (CASE,)
+
+@dataclass(frozen=True, slots=True)
+class Form:
+    """A form of seat: ``rise`` is how high what is sat on lies above the base height, in mm, and
+    ``follows_from`` says so in the maker's words.  One that is not ``on_base`` stands on its own.
+    """
+
+    rise: Callable[[BenchSpec], float]
+    follows_from: str
+    on_base: bool = True
+
+
+FORMS: dict[str, Form] = {
+    CASE: Form(lambda spec: spec.number("case_height"), "base height + case height"),
+    SLAB: Form(lambda spec: spec.number("seat_thickness"), "base height + seat thickness"),
+}
+
+SEATS = tuple(FORMS)
 BASES = (CROSSED, TRESTLES, FOUR_LEGS, PLINTH, PANEL_FEET)
+
+
+def form_of(spec: BenchSpec) -> Form:
+    """The form of the seat."""
+    return FORMS[spec.word("seat")]
+
+
+def stands_on_base(spec: BenchSpec) -> bool:
+    """Whether there is a base under the seat; the base chosen last is kept meanwhile."""
+    return form_of(spec).on_base
+
 
 PARAMETERS: tuple[Parameter, ...] = (
     choice(
@@ -28,7 +60,6 @@ PARAMETERS: tuple[Parameter, ...] = (
         CASE,
         SEATS,
         "What is sat on.",
-        applies=lambda _spec: len(SEATS) > 1,
     ),
     choice(
         "base",
@@ -37,7 +68,7 @@ PARAMETERS: tuple[Parameter, ...] = (
         CROSSED,
         BASES,
         "What it stands on.",
-        applies=lambda _spec: len(BASES) > 1,
+        applies=stands_on_base,
     ),
     length("length", "Length", "Bench", 1200, 300, 3600, "Length of the seat, end to end."),
     length(
@@ -67,13 +98,13 @@ def seat_is(form: str, spec: BenchSpec) -> bool:
 
 
 def base_is(form: str, spec: BenchSpec) -> bool:
-    """Whether the base has this form."""
-    return spec.value("base") == form
+    """Whether there is a base, of this form."""
+    return spec.value("base") == form and stands_on_base(spec)
 
 
 def seat_height(spec: BenchSpec) -> float:
     """Height of what is sat on above the floor, in mm."""
-    return spec.number("base_height") + spec.number("case_height")
+    return spec.number("base_height") + form_of(spec).rise(spec)
 
 
 def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
@@ -83,7 +114,7 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
             "Seat height",
             "Bench",
             seat_height(spec),
-            "base height + case height",
+            form_of(spec).follows_from,
         ),
     )
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 
-from geometry.bench.above import above
+from geometry.bench.above import LEAST_EDGE, above
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_angle, derived_length
 from geometry.bench.four_leg_numbers import (
@@ -18,7 +18,7 @@ from geometry.bench.four_leg_numbers import (
     stand,
 )
 from geometry.bench.member import Member
-from geometry.bench.overall import FOUR_LEGS
+from geometry.bench.overall import FOUR_LEGS, base_is
 from geometry.cuts.cut import Blank
 from geometry.design.joint import Joint
 from geometry.design.parameter import Parameter, length
@@ -29,8 +29,6 @@ from geometry.primitives.frame import Frame, Vec3, add, dot, scale
 
 SLOT_SHARE = 0.75  # of the tenon's length; common practice, no source
 LEAST_BOARD = 18.0  # mm of board that a round tenon needs to hold in; common practice, no source
-LEAST_EDGE = 12.0  # mm between a bore and the edge of its board; common practice, no source
-_CLEAR = 1.0  # mm between a bore and what stands on the board
 
 PARAMETERS: tuple[Parameter, ...] = (
     length(
@@ -161,13 +159,24 @@ def _bore_room(spec: BenchSpec) -> float:
         inner_x, inner_y = x - sx * lean_x * board.thickness, y - sy * lean_y * board.thickness
         low, high = board.left if sx < 0.0 else board.right
         room += [
-            min(x, inner_x) - reach_x - low - _CLEAR,
-            high - _CLEAR - max(x, inner_x) - reach_x,
-            min(y, inner_y) - reach_y - board.front - LEAST_EDGE,
-            board.back - _CLEAR - max(y, inner_y) - reach_y,
-            min(x, spec.number("length") - x) - reach_x - LEAST_EDGE,
+            min(x, inner_x) - reach_x - low,
+            high - max(x, inner_x) - reach_x,
+            min(y, inner_y) - reach_y - board.front,
+            board.back - max(y, inner_y) - reach_y,
         ]
     return min(room)
+
+
+def _bores_apart(spec: BenchSpec) -> float:
+    """Between two bores at the board's upper face, where they come nearest."""
+    n, depth = four_legs(spec), above(spec).thickness
+    radius = (spec.number("leg_tenon") + spec.number("leg_tenon_fit")) / 2.0
+    return min(
+        span - 2.0 * (lean * depth + reach)
+        for span, lean, reach in zip(
+            (n.right - n.left, n.back - n.front), n.tangents, bore_reach(n, radius), strict=True
+        )
+    )
 
 
 def _shoulder_corners(n: FourLegs, corner: str) -> list[Vec3]:
@@ -197,18 +206,25 @@ def _legs_apart(spec: BenchSpec) -> float:
 CONSTRAINTS: tuple[Constraint, ...] = (
     rule(
         "bore_board",
-        "board_thickness",
+        "board_thickness seat_thickness",
         lambda s: above(s).thickness - LEAST_BOARD,
         "a board under {18 mm} is too thin to hold a round tenon",
     ),
     rule(
         "bore_room",
         "length depth inset_left inset_right inset_back inset_front rake splay leg_tenon "
-        "leg_tenon_fit board_thickness left_end right_end left_inset right_inset back_thickness "
-        "back_let_in housing_fit partition_thickness partition_count "
+        "leg_tenon_fit board_thickness seat_thickness left_end right_end left_inset right_inset "
+        "back_thickness back_let_in housing_fit partition_thickness partition_count "
         + " ".join(f"partition_{k}" for k in range(1, 13)),
         _bore_room,
         "a round tenon would come up under a partition, or too near the board's edge",
+    ),
+    rule(
+        "bores_apart",
+        "length depth inset_left inset_right inset_back inset_front rake splay leg_tenon "
+        "leg_tenon_fit board_thickness seat_thickness",
+        lambda s: _bores_apart(s) - LEAST_EDGE,
+        "two round tenons would come within {12 mm} of one another in the board",
     ),
     rule(
         "legs_under",
@@ -280,10 +296,10 @@ def _far_enough_in(spec: BenchSpec) -> dict[str, float]:
     half_x, half_y = (max(abs(p[k] - at) for p in tops) for k, at in ((0, x), (1, y)))
     length, depth = spec.number("length"), spec.number("depth")
     needed = {
-        "inset_left": max(board.left[0] + _CLEAR, LEAST_EDGE) + reach_x,
-        "inset_right": max(length - board.right[1] + _CLEAR, LEAST_EDGE) + reach_x,
-        "inset_back": _CLEAR - board.back + reach_y,
-        "inset_front": LEAST_EDGE + depth + board.front + reach_y,
+        "inset_left": board.left[0] + reach_x,
+        "inset_right": length - board.right[1] + reach_x,
+        "inset_back": reach_y - board.back,
+        "inset_front": depth + board.front + reach_y,
     }
     halves = {"inset_left": half_x, "inset_right": half_x, "inset_back": half_y}
     return {
@@ -293,7 +309,7 @@ def _far_enough_in(spec: BenchSpec) -> dict[str, float]:
 
 
 def has_round_legs(spec: BenchSpec) -> bool:
-    return spec.value("base") == FOUR_LEGS and spec.value("leg_joint") == ROUND
+    return base_is(FOUR_LEGS, spec) and spec.value("leg_joint") == ROUND
 
 
 MEMBER = Member(

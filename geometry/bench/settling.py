@@ -2,7 +2,8 @@
 
 Every member keeps its numbers while it is away, and the bench may have changed meanwhile.  Its
 last ``snug`` numbers fit any bench that can have it; kept ones that do not fit go a quarter, a
-half, three quarters or all of the way toward those, and toward earlier ones before later.
+half, three quarters or all of the way toward those, and toward earlier ones before later.  So do
+those of a base that finds itself under another form of seat.
 """
 
 from __future__ import annotations
@@ -10,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from geometry.bench.catalogue import SLACK, broken_rules
+from geometry.bench.member import Member
 from geometry.bench.members import present_members
 from geometry.design.parameter import Value
 from geometry.design.spec import BenchSpec
@@ -20,7 +22,7 @@ _STEP = 0.5  # mm or degrees, to which moved numbers are rounded
 
 def settled(before: BenchSpec, wanted: BenchSpec, given: Mapping[str, Value]) -> BenchSpec:
     """``wanted``, its newcomers' numbers made to fit where they do not; ``given`` stay as given."""
-    come = [member for member in present_members(wanted) if not member.present(before)]
+    come = [member for member in present_members(wanted) if _unsettled(member, before, wanted)]
     if all(rule.slack(wanted) >= -SLACK for member in come for rule in member.constraints):
         return wanted
     for stage in (stage for member in come for stage in member.snug(wanted)):
@@ -32,6 +34,15 @@ def settled(before: BenchSpec, wanted: BenchSpec, given: Mapping[str, Value]) ->
                 return fitting
         wanted = fitting
     return wanted
+
+
+def _unsettled(member: Member, before: BenchSpec, wanted: BenchSpec) -> bool:
+    """Whether a member is new; or under another seat now, which leaves it no room."""
+    if not member.present(before):
+        return True
+    if wanted.value("seat") == before.value("seat"):
+        return False
+    return any(rule.slack(wanted) < -SLACK for rule in member.constraints)
 
 
 def _moved(kept: float, goal: float, share: float) -> float:

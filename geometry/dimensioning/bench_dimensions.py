@@ -22,12 +22,14 @@ from geometry.dimensioning.overall_dimensions import overall_dimensions
 from geometry.dimensioning.panel_dimensions import panel_dimensions
 from geometry.dimensioning.place_dimensions import place_dimensions
 from geometry.dimensioning.plinth_dimensions import plinth_dimensions
+from geometry.dimensioning.seat_dimensions import seat_dimensions
 from geometry.dimensioning.trestle_dimensions import trestle_dimensions
 
 # By member: what is dimensioned.
 _DIMENSIONED: tuple[tuple[str, Callable[[Bench], tuple[Dimension, ...]]], ...] = (
     ("overall", overall_dimensions),
     ("case", case_dimensions),
+    ("seat board", seat_dimensions),
     ("openings", opening_dimensions),
     ("shelves", shelf_dimensions),
     ("drawers", drawer_dimensions),

@@ -15,6 +15,7 @@ from geometry.dimensioning.panel_dimensions import panel_grips
 from geometry.dimensioning.place_dimensions import place_grips
 from geometry.dimensioning.plinth_dimensions import plinth_grips
 from geometry.dimensioning.pull import Grip
+from geometry.dimensioning.seat_dimensions import seat_grips
 from geometry.dimensioning.trestle_dimensions import trestle_grips
 
 # By member: what can be taken hold of.  Where two lie on one another the first is found.
@@ -22,6 +23,7 @@ _GRIPPED: tuple[tuple[str, Callable[[Bench], tuple[Grip, ...]]], ...] = (
     ("shelves", shelf_grips),
     ("drawers", drawer_grips),
     ("case", case_grips),
+    ("seat board", seat_grips),
     ("overall", overall_grips),
     ("bridled legs", base_grips),
     ("trestles", trestle_grips),

@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 from geometry.bench.bench import Bench
 from geometry.bench.build import build
 from geometry.bench.limits import limits, set_values
+from geometry.bench.members import has
 from geometry.design.parameter import Value
 from geometry.design.part import Part
 from geometry.design.spec import BenchSpec
@@ -27,12 +28,14 @@ OTHER = {"left": "right", "right": "left"}
 
 def mirrored(spec: BenchSpec) -> BenchSpec:
     """The spec of the bench as it is seen in a mirror: left for right, from the other end."""
-    n, length = spec.count("partition_count"), spec.number("length")
+    # Partitions that are kept for a case to come may stand beyond the ends of another seat.
+    n = spec.count("partition_count") if has(spec, "partitions") else 0
+    length = spec.number("length")
     values: dict[str, Value] = {}
     for name, value in spec.entries:
         turned = re.sub("left|right", lambda found: OTHER[found[0]], name)
         numbered = re.fullmatch(r"(partition|opening)_(\d+)(.*)", name)
-        if numbered:
+        if numbered and n:
             kind, k = numbered[1], int(numbered[2])
             last = n if kind == "partition" else n + 1
             turned = f"{kind}_{last + 1 - k if k <= last else k}{numbered[3]}"

@@ -10,9 +10,7 @@ from hypothesis import strategies as st
 
 from geometry.drawing.cropping import cropped
 
-place = st.one_of(
-    st.floats(-30.0, 30.0).map(lambda x: round(x, 3)), st.sampled_from([0.0, 10.0])
-)
+place = st.one_of(st.floats(-30.0, 30.0).map(lambda x: round(x, 3)), st.sampled_from([0.0, 10.0]))
 
 
 @given(st.lists(st.tuples(place, place, place, place), min_size=1, max_size=8))

@@ -1,0 +1,110 @@
+"""A seat that is one solid board, glued up edge to edge of several: a slab on any base.
+
+Its upper face is the face side, its back edge the face edge.  The boards are ripped to one width;
+the grain of all runs along the bench.
+"""
+
+from __future__ import annotations
+
+import math
+
+from geometry.bench.constraint import Constraint, rule
+from geometry.bench.derived import Derived, derived_length
+from geometry.bench.member import Member
+from geometry.bench.overall import SLAB, seat_height, seat_is
+from geometry.cuts.cut import Blank
+from geometry.design.parameter import Parameter, Value, count, length
+from geometry.design.part import Part, Shape
+from geometry.design.spec import BenchSpec
+from geometry.primitives.frame import Frame
+from shared.units import length_mark
+
+LEAST_BOARD = 40.0  # mm that a board of the glue-up is wide; common practice, no source
+
+PARAMETERS: tuple[Parameter, ...] = (
+    length(
+        "seat_thickness",
+        "Seat thickness",
+        "Seat board",
+        40,
+        15,
+        120,
+        "Thickness of the seat's board.",
+        step=0.5,
+    ),
+    count(
+        "seat_boards",
+        "Boards in the seat",
+        "Seat board",
+        3,
+        1,
+        12,
+        "How many boards of one width the seat is glued up from, edge to edge.",
+    ),
+)
+
+
+def board_width(spec: BenchSpec) -> float:
+    """How wide each board of the glue-up is once it is ripped and planed, in mm."""
+    return spec.number("depth") / spec.count("seat_boards")
+
+
+CONSTRAINTS: tuple[Constraint, ...] = (
+    rule(
+        "seat_board_width",
+        "depth seat_boards",
+        lambda s: board_width(s) - LEAST_BOARD,
+        "a board of the seat would be narrower than {40 mm}",
+    ),
+)
+
+
+def _parts(spec: BenchSpec) -> tuple[Part, ...]:
+    long, deep, thick = (spec.number(name) for name in ("length", "depth", "seat_thickness"))
+    return (
+        Part(
+            name="seat",
+            title="Seat",
+            kind="seat",
+            material=spec.word("timber"),
+            shape=Shape(Blank(long, deep, thick), ()),
+            frame=Frame.of((0.0, 0.0, seat_height(spec)), (1, 0, 0), (0, -1, 0)),
+            notes=_glue_up(spec),
+        ),
+    )
+
+
+def _glue_up(spec: BenchSpec) -> tuple[str, ...]:
+    boards = spec.count("seat_boards")
+    if boards == 1:
+        return ("in one board",)
+    return (f"glued up of {boards} boards, each {length_mark(board_width(spec))} wide",)
+
+
+def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
+    if spec.count("seat_boards") == 1:
+        return ()
+    return (
+        derived_length(
+            "seat_board_width",
+            "Board width",
+            "Seat board",
+            board_width(spec),
+            "depth / boards in the seat",
+        ),
+    )
+
+
+def fitted(spec: BenchSpec) -> dict[str, Value]:
+    """Fewer boards, where those kept would be too narrow for a seat of this depth."""
+    most = math.floor(spec.number("depth") / LEAST_BOARD)
+    return {"seat_boards": float(most)} if spec.count("seat_boards") > most else {}
+
+
+def has_seat_board(spec: BenchSpec) -> bool:
+    return seat_is(SLAB, spec)
+
+
+MEMBER = Member(
+    "seat board", PARAMETERS, CONSTRAINTS, _parts, derived=_derived, present=has_seat_board
+)
