@@ -19,6 +19,7 @@ from PySide6.QtCore import (
 )
 from PySide6.QtWidgets import QApplication
 
+from app.collecting import collect_all, collect_rarely
 from app.window.frame import TITLE, Frame
 
 if TYPE_CHECKING:
@@ -53,6 +54,7 @@ class Start(QObject):
         workplace = Workplace(self.frame, self._settings, preferences, keeper, log.file)
         self.trouble.connect(workplace.trouble)
         workplace.start_with(self._path)
+        collect_rarely()
 
     def end(self) -> None:
         """Let go of everything in order, so that nothing is left for the interpreter's end."""
@@ -61,6 +63,7 @@ class Start(QObject):
         self.frame.inhabitant = None
         self.frame.deleteLater()
         QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+        collect_all()
 
 
 def run(path: Path | None) -> int:

@@ -118,7 +118,7 @@ class Desk(QObject):
         if dragged.spec == self.spec:
             return dragged.stopped_by
         try:
-            self._preview = build_model(dragged.spec)
+            self._preview = build_model(dragged.spec, self.model)
         except MakerError as error:
             return str(error)
         self.shown_changed.emit()
@@ -132,7 +132,7 @@ class Desk(QObject):
         if preview.spec == self.project.spec:
             self.shown_changed.emit()
             return False
-        self._model = preview
+        self._model = build_model(preview.spec)  # what stays is cut, not followed
         words = parameter(self._pulled).title
         self._history.do(replace(self.project, spec=preview.spec), words)
         self._tell()

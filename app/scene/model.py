@@ -13,9 +13,10 @@ from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.grips import grips
 from geometry.dimensioning.pull import Grip
 from geometry.primitives.frame import Vec2
+from geometry.solids.standing import Standing, stand
 from geometry.views.bench_views import bench_views
 from geometry.views.linework import Linework
-from geometry.views.look import look_all
+from geometry.views.look import look_at_solids
 
 
 @dataclass(frozen=True, eq=False)
@@ -23,6 +24,7 @@ class Model:
     """A bench that can be built, seen from its three sides."""
 
     bench: Bench
+    standing: Standing
     lineworks: tuple[Linework, ...]
     dimensions: tuple[Dimension, ...]
 
@@ -47,7 +49,13 @@ class Model:
         return {dimension.name: dimension for dimension in self.dimensions}
 
 
-def build_model(spec: BenchSpec) -> Model:
-    """Lay out, cut, look and dimension; raises MakerError for numbers that make no bench."""
+def build_model(spec: BenchSpec, near: Model | None = None) -> Model:
+    """Lay out, cut, look and dimension; raises MakerError for numbers that make no bench.
+
+    Under the hand ``near`` is the bench of the step before, whose solids are not cut anew where
+    they can follow.
+    """
     bench = build(spec)
-    return Model(bench, look_all(bench.parts, bench_views(bench)), dimensions(bench))
+    standing = stand(bench.parts, near.standing if near else None)
+    lineworks = look_at_solids(standing.solids, bench_views(bench))
+    return Model(bench, standing, lineworks, dimensions(bench))

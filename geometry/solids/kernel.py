@@ -273,6 +273,15 @@ def _rounded(path: Path, height: float) -> _Rounded:
     return _Rounded(manifold, origin, flat.arc, axes.reshape(-1, 2, 3))
 
 
+def hull_faces(points: tuple[Vec3, ...]) -> tuple[Floats, Floats, Floats]:
+    """The triangles of a convex body: unit normals (m, 3) and their boxes, low and high (m, 3)."""
+    mesh = _hull(points).to_mesh64()
+    corners = mesh.vert_properties[mesh.tri_verts]
+    normals = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
+    normals /= np.sqrt((normals * normals).sum(axis=1, keepdims=True))
+    return normals, corners.min(axis=1), corners.max(axis=1)
+
+
 def _trimmed(manifold: manifold3d.Manifold, beyond: HalfSpace) -> manifold3d.Manifold:
     """What is left when everything in ``beyond`` is taken away."""
     inward = (-beyond.outward[0], -beyond.outward[1], -beyond.outward[2])

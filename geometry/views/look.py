@@ -23,7 +23,29 @@ from shared.tolerances import COPLANAR
 
 def look(solids: Sequence[PlacedSolid], view: View) -> Linework:
     """The visible and hidden lines of solids seen together; owners are indices into ``solids``."""
-    return _look(solids, (view,))[0]
+    return look_at_solids(solids, (view,))[0]
+
+
+def look_at_solids(solids: Sequence[PlacedSolid], views: Sequence[View]) -> tuple[Linework, ...]:
+    """One linework for each view of the solids; owners are indices into ``solids``."""
+    if not solids or not views:
+        return tuple(
+            Linework(view, np.empty((0, 4)), np.empty(0, np.bool_), np.empty(0, np.intp))
+            for view in views
+        )
+    scene = scene_of(solids, views)
+    pieces = merged(scene.lines, stretches_of(scene), len(solids))
+    view_of, owner = np.divmod(pieces.place, len(solids))
+    bounds = np.searchsorted(view_of, np.arange(len(views) + 1))
+    return tuple(
+        Linework(
+            view,
+            pieces.segments[start:stop],
+            pieces.visible[start:stop],
+            owner[start:stop],
+        )
+        for view, start, stop in zip(views, bounds[:-1], bounds[1:], strict=True)
+    )
 
 
 def look_all(parts: Sequence[Part], views: Sequence[View]) -> tuple[Linework, ...]:
@@ -31,7 +53,7 @@ def look_all(parts: Sequence[Part], views: Sequence[View]) -> tuple[Linework, ..
 
     Raises CannotBuild, naming the part, when the cuts of one leave nothing of it.
     """
-    return _look([placed(part) for part in parts], views)
+    return look_at_solids([placed(part) for part in parts], views)
 
 
 def look_at_part(part: Part, view: View) -> Linework:
@@ -51,24 +73,3 @@ def part_under(parts: Sequence[Part], view: View, u: float, v: float) -> int | N
     p, q, r, s = panels.plane[:, hit]
     height = -(p * u + q * v + s) / r
     return int(panels.place[hit[height.argmax()]])
-
-
-def _look(solids: Sequence[PlacedSolid], views: Sequence[View]) -> tuple[Linework, ...]:
-    if not solids or not views:
-        return tuple(
-            Linework(view, np.empty((0, 4)), np.empty(0, np.bool_), np.empty(0, np.intp))
-            for view in views
-        )
-    scene = scene_of(solids, views)
-    pieces = merged(scene.lines, stretches_of(scene), len(solids))
-    view_of, owner = np.divmod(pieces.place, len(solids))
-    bounds = np.searchsorted(view_of, np.arange(len(views) + 1))
-    return tuple(
-        Linework(
-            view,
-            pieces.segments[start:stop],
-            pieces.visible[start:stop],
-            owner[start:stop],
-        )
-        for view, start, stop in zip(views, bounds[:-1], bounds[1:], strict=True)
-    )

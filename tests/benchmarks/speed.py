@@ -16,6 +16,7 @@ import tempfile
 from datetime import date
 from pathlib import Path
 
+from app.collecting import collect_rarely
 from app.scene.laying_out import lay_out
 from app.scene.model import build_model
 from app.scene.preferences import Preferences
@@ -105,12 +106,14 @@ def drags(spec: BenchSpec, steps: int) -> list[Times]:
         span = min(reach or allowed.minimum - now, 150.0, key=abs)
         times = Times(f"drag {name.replace('_', ' ')}")
         forget_everything()
-        lay_out(build_model(spec), preferences, SCREEN_SCALE)
+        model = build_model(spec)
+        lay_out(model, preferences, SCREEN_SCALE)
         for k in range(1, steps + 1):
             by = span * k / steps
             with times.one():
                 moved = drag(spec, pull, (pull.along[0] * by, pull.along[1] * by), None)
-                lay_out(build_model(moved.spec), preferences, SCREEN_SCALE)
+                model = build_model(moved.spec, model)
+                lay_out(model, preferences, SCREEN_SCALE)
         found.append(times)
     return found
 
@@ -162,6 +165,7 @@ def main() -> None:
     parser.add_argument("--quick", action="store_true", help="fewer runs, rougher numbers")
     quick = parser.parse_args().quick
     name, project = largest_sample()
+    collect_rarely()  # as the program does
     for title, spec in ((f"Largest sample, {name}", project.spec), ("Long bench", long_bench())):
         print(f"{title}: {len(build(spec).parts)} parts")
         cold(spec, 2 if quick else 5)

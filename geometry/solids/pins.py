@@ -1,0 +1,197 @@
+"""What pins a shape: the coordinates that its cuts hold on to, axis by axis.
+
+Frame and units: the part's own frame, mm.
+
+A *pin* is a point whose three coordinates each matter by themselves: a corner of the blank or of
+something that is taken away, the ends of where a plane slants through the blank, the limits of an
+arc.  A *stretch* is a range of one axis in which something slants or curves, so that it has to
+keep its length if that thing is to stay as it is.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+
+from geometry.cuts.cut import Blank
+from geometry.cuts.removal import PART_FRAME, HalfSpace, Hull, Prism, Removal
+from geometry.primitives.frame import Vec3, dot
+from geometry.primitives.path import BulgedVertex, Path, arc_centre
+from geometry.solids.kernel import hull_faces
+
+_SQUARE = 1e-9
+"""A direction that leans less than this lies along an axis: a nanometre in a metre."""
+
+Stretch = tuple[int, float, float]
+"""The axis, from where and to where."""
+
+
+@dataclass(frozen=True, slots=True)
+class Pins:
+    """The pins of a shape and what else must be the same for two shapes to be of one form.
+
+    ``points``: two for the blank, then ``counts`` for each removal.  ``kinds`` are words in
+    numbers, ``fixed`` such sizes as directions and chords.
+    """
+
+    points: list[Vec3]
+    counts: list[int]
+    kinds: list[int]
+    fixed: list[float]
+
+
+@dataclass(frozen=True, slots=True)
+class Hold:
+    """How one removal holds its shape.
+
+    ``stretches``: where it slants or curves.  ``straight``: each of its faces is square to the
+    part's x axis or runs along it, so that it is cut alike wherever it is crossed.
+    """
+
+    stretches: tuple[Stretch, ...]
+    straight: bool
+
+
+def pins_of(blank: Blank, removals: Sequence[Removal]) -> Pins:
+    """All pins of a shape; shapes of one form have theirs in the same order."""
+    size = (blank.length, blank.width, blank.thickness)
+    pins = Pins([(0.0, 0.0, 0.0), size], [], [], [])
+    for removal in removals:
+        before = len(pins.points)
+        if isinstance(removal, HalfSpace):
+            _pin_plane(pins, removal, size)
+        elif isinstance(removal, Hull):
+            pins.points.extend(removal.points)
+        else:
+            _pin_prism(pins, removal, size)
+        pins.counts.append(len(pins.points) - before)
+    return pins
+
+
+def hold_of(removal: Removal, blank: Blank) -> Hold:
+    """The stretches of one removal, and whether it is straight."""
+    if isinstance(removal, HalfSpace):
+        size = (blank.length, blank.width, blank.thickness)
+        axes, low, high = _through(removal, size)
+        slanting = axes if len(axes) > 1 else []
+        stretches = tuple((axis, low[axis], high[axis]) for axis in slanting)
+        return Hold(stretches, straight=0 not in slanting)
+    if isinstance(removal, Hull):
+        stretches = _hull_stretches(removal.points)
+    else:
+        stretches = tuple(_prism_stretches(removal))
+    return Hold(stretches, straight=all(axis != 0 for axis, _, _ in stretches))
+
+
+# Planes
+
+
+def _leaning(normal: Vec3) -> list[int]:
+    """The axes that a plane is not parallel to."""
+    return [axis for axis in range(3) if abs(normal[axis]) > _SQUARE]
+
+
+def _through(plane: HalfSpace, size: Vec3) -> tuple[list[int], list[float], list[float]]:
+    """The axes a plane leans along, and the box of where it may be met inside the blank."""
+    normal = plane.outward
+    axes = _leaning(normal)
+    reach = dot(normal, plane.point)
+    low, high = [0.0, 0.0, 0.0], list(size)
+    for axis in axes:
+        others = [normal[other] * size[other] for other in axes if other != axis]
+        ends = sorted(
+            (reach - sum(bound(part, 0.0) for part in others)) / normal[axis]
+            for bound in (min, max)
+        )
+        low[axis], high[axis] = max(ends[0], 0.0), min(ends[1], size[axis])
+    return axes, low, high
+
+
+def _pin_plane(pins: Pins, plane: HalfSpace, size: Vec3) -> None:
+    axes, low, high = _through(plane, size)
+    pins.kinds.extend(axes)
+    pins.points.extend([(low[0], low[1], low[2]), (high[0], high[1], high[2])])
+    normal, point = plane.outward, plane.point
+    pins.fixed.extend(normal)
+    # Its distance from a pin: so it goes where its pins go.
+    pins.fixed.append(sum(normal[axis] * (point[axis] - low[axis]) for axis in axes))
+
+
+# Hulls
+
+
+@lru_cache(maxsize=512)
+def _hull_stretches(points: tuple[Vec3, ...]) -> tuple[Stretch, ...]:
+    return tuple(
+        (axis, float(low[axis]), float(high[axis]))
+        for normal, low, high in zip(*hull_faces(points), strict=True)
+        if len(axes := _leaning((normal[0], normal[1], normal[2]))) > 1
+        for axis in axes
+    )
+
+
+# Prisms
+
+
+def _pin_prism(pins: Pins, prism: Prism, size: Vec3) -> None:
+    vertices = prism.path.vertices
+    pins.kinds.append(len(vertices))
+    z = (prism.z_low, prism.z_high)
+    if prism.frame is PART_FRAME:
+        pins.points.extend([(x, y, z[k & 1]) for k, (x, y, _) in enumerate(vertices)])
+    else:
+        pins.fixed.extend((*prism.frame.x_axis, *prism.frame.y_axis))
+        pins.points.extend([prism.frame.to_bench((x, y, h)) for x, y, _ in vertices for h in z])
+    for start, end in _arcs(prism.path):
+        pins.fixed.extend((start[2], end[0] - start[0], end[1] - start[1]))
+        pins.points.extend(_box_about(start, end, prism))
+    for plane in prism.ends:
+        _pin_plane(pins, plane, size)
+
+
+def _prism_stretches(prism: Prism) -> Iterator[Stretch]:
+    frame, vertices = prism.frame, prism.path.vertices
+    square = all(len(_leaning(axis)) == 1 for axis in (frame.x_axis, frame.y_axis))
+    if not square or prism.ends:
+        corners = [
+            frame.to_bench((x, y, z)) for x, y, _ in vertices for z in (prism.z_low, prism.z_high)
+        ]
+        for start, end in _arcs(prism.path):
+            corners += _box_about(start, end, prism)
+        yield from ((axis, *_limits(corners, axis)) for axis in range(3))
+        return
+    slanting = [
+        [frame.to_bench((*start[:2], 0.0)), frame.to_bench((*end[:2], 0.0))]
+        for start, end in zip(vertices, vertices[1:] + vertices[:1], strict=True)
+        if abs(end[0] - start[0]) > _SQUARE and abs(end[1] - start[1]) > _SQUARE
+    ]
+    slanting += [_box_about(start, end, prism) for start, end in _arcs(prism.path)]
+    for points in slanting:
+        for direction in (frame.x_axis, frame.y_axis):
+            (axis,) = _leaning(direction)
+            yield (axis, *_limits(points, axis))
+
+
+def _arcs(path: Path) -> Iterator[tuple[BulgedVertex, BulgedVertex]]:
+    """The vertices where each arc of a closed path starts and ends."""
+    vertices = path.vertices
+    for k, start in enumerate(vertices):
+        if start[2]:
+            yield start, vertices[(k + 1) % len(vertices)]
+
+
+def _box_about(start: BulgedVertex, end: BulgedVertex, prism: Prism) -> list[Vec3]:
+    """The corners of a box about the whole round of an arc, as high as its prism."""
+    (x, y), radius = arc_centre(start[:2], end[:2], start[2])
+    return [
+        prism.frame.to_bench((x + across, y + up, z))
+        for across in (-radius, radius)
+        for up in (-radius, radius)
+        for z in (prism.z_low, prism.z_high)
+    ]
+
+
+def _limits(points: Sequence[Vec3], axis: int) -> tuple[float, float]:
+    along = [point[axis] for point in points]
+    return min(along), max(along)

@@ -1,0 +1,106 @@
+"""Which changes of a shape a solid follows, and which have to be cut.  Worked by hand."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from geometry.cuts.cut import Blank
+from geometry.cuts.removal import HalfSpace, Prism, Removal
+from geometry.design.part import Shape
+from geometry.primitives.path import Path
+from geometry.solids.cutting import solid_of
+from geometry.solids.following import follow
+from geometry.solids.solid import Solid
+from tests.judges.differing import volume_apart
+from tests.random_assemblies import Waste
+
+LEAN = math.radians(30.0)
+
+
+def board(length: float, *removed: Removal) -> Shape:
+    return Shape(Blank(length, 100.0, 20.0), (Waste(removed),))
+
+
+def slot(x: float, width: float = 20.0, depth: float = 10.0) -> Prism:
+    return Prism(Path.rectangle(x, -5.0, x + width, 105.0), 20.0 - depth, 25.0)
+
+
+def hole(x: float, y: float, radius: float = 8.0) -> Prism:
+    return Prism(Path(((x - radius, y, 1.0), (x + radius, y, 1.0))), -5.0, 25.0)
+
+
+def slanting_end(x: float, lean: float = LEAN) -> HalfSpace:
+    return HalfSpace((x, 0.0, 0.0), (math.cos(lean), 0.0, math.sin(lean)))
+
+
+def one(before: Shape, after: Shape) -> Solid | None:
+    (solid,) = follow([before], [after])
+    if solid is not None:
+        assert volume_apart(solid, solid_of(after)) < 1e-6
+    return solid
+
+
+def test_a_longer_board_with_its_slot_elsewhere() -> None:
+    solid = one(board(500.0, slot(200.0)), board(650.0, slot(180.0, 30.0)))
+    assert solid is not None
+    assert solid.volume == pytest.approx(650 * 100 * 20 - 30 * 100 * 10)
+
+
+def test_a_slot_that_moves_past_another_is_cut() -> None:
+    here = board(500.0, slot(100.0), slot(200.0))
+    assert one(here, board(500.0, slot(150.0), slot(200.0))) is not None
+    assert one(here, board(500.0, slot(250.0), slot(200.0))) is None
+    assert one(here, board(500.0, slot(190.0), slot(200.0))) is None
+
+
+def test_a_slot_that_comes_out_at_the_other_face_is_cut() -> None:
+    here = board(500.0, slot(100.0))
+    assert one(here, board(500.0, slot(100.0, depth=11.0))) is not None
+    assert one(here, board(500.0, slot(100.0, depth=21.0))) is None
+
+
+def test_a_slanting_end_goes_along_but_does_not_turn() -> None:
+    here = board(500.0, slanting_end(480.0), slot(100.0))
+    assert one(here, board(620.0, slanting_end(600.0), slot(140.0))) is not None
+    assert one(here, board(500.0, slanting_end(480.0, LEAN + 0.01), slot(100.0))) is None
+
+
+def test_a_slot_in_a_slanting_end_moves_with_it_or_is_cut() -> None:
+    here = board(500.0, slanting_end(480.0), slot(470.0, 3.0))
+    assert one(here, board(600.0, slanting_end(580.0), slot(570.0, 3.0))) is not None
+    assert one(here, board(600.0, slanting_end(580.0), slot(571.0, 3.0))) is None
+
+
+def test_a_hole_keeps_its_round() -> None:
+    here = board(500.0, hole(100.0, 50.0))
+    assert one(here, board(600.0, hole(120.0, 45.0))) is not None
+    assert one(here, board(500.0, hole(100.0, 50.0, 9.0))) is None
+
+
+def test_holes_in_different_places_along_move_each_its_own_way() -> None:
+    here = board(500.0, hole(100.0, 50.0), hole(300.0, 55.0))
+    assert one(here, board(500.0, hole(100.0, 40.0), hole(300.0, 60.0))) is not None
+    beside = board(500.0, hole(100.0, 30.0), hole(105.0, 70.0))
+    assert one(beside, board(500.0, hole(100.0, 30.0), hole(110.0, 70.0))) is None
+
+
+def test_another_number_of_cuts_is_another_form() -> None:
+    assert one(board(500.0, slot(100.0)), board(500.0, slot(100.0), slot(200.0))) is None
+
+
+def test_several_shapes_at_once_each_get_their_own() -> None:
+    before = [board(500.0, slot(100.0)), board(300.0, hole(50.0, 50.0)), board(400.0)]
+    after = [board(510.0, slot(90.0)), board(300.0, hole(50.0, 50.0, 9.0)), board(410.0)]
+    first, second, third = follow(before, after)
+    assert first is not None
+    assert first.volume == pytest.approx(510 * 100 * 20 - 20 * 100 * 10)
+    assert second is None
+    assert third is not None
+    assert third.volume == pytest.approx(410 * 100 * 20)
+
+
+def test_a_face_whose_triangles_would_fold_over_is_cut() -> None:
+    """From one corner of its face to the other: some triangle between is turned over."""
+    assert one(board(500.0, hole(30.0, 30.0)), board(500.0, hole(470.0, 70.0))) is None
