@@ -117,6 +117,12 @@ def _command_parser(command: str) -> argparse.ArgumentParser:
 
 
 def _open(options: argparse.Namespace) -> int:
+    if not _has_screen():
+        sys.stderr.write(
+            "settlewright: there is no screen here to open a window on (neither DISPLAY nor "
+            "WAYLAND_DISPLAY is set). Use pack, check or facts, which need none.\n"
+        )
+        return REFUSED
     try:
         from app.main import run as run_window
     except ImportError as error:
@@ -128,6 +134,12 @@ def _open(options: argparse.Namespace) -> int:
         )
         return REFUSED
     return run_window(options.file)
+
+
+def _has_screen() -> bool:
+    """False only where it is sure: without one the window library would end the process."""
+    named = ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM")
+    return not sys.platform.startswith("linux") or any(os.environ.get(name) for name in named)
 
 
 def _pack(options: argparse.Namespace) -> Outcome:

@@ -17,6 +17,7 @@ from PySide6.QtCore import (
     QStandardPaths,
     Signal,
 )
+from PySide6.QtGui import QFileOpenEvent
 from PySide6.QtWidgets import QApplication
 
 from app.collecting import collect_all, collect_rarely
@@ -24,10 +25,15 @@ from app.window.frame import TITLE, Frame
 
 if TYPE_CHECKING:
     from app.trouble import TroubleLog
+    from app.window.workplace import Workplace
 
 
 class Start(QObject):
-    """From an empty sheet to the bench.  ``trouble`` carries faults from any thread."""
+    """From an empty sheet to the bench.  ``trouble`` carries faults from any thread.
+
+    On a Mac the Finder names the files to open in events, before the window is furnished or
+    at any time after.
+    """
 
     trouble = Signal(str)
 
@@ -36,7 +42,9 @@ class Start(QObject):
         self._path = path
         self._settings = QSettings()
         self._log: TroubleLog | None = None
+        self._workplace: Workplace | None = None
         self.frame = Frame(self._settings)
+        application().installEventFilter(self)
         self.frame.show_paper(self.furnish)
 
     def furnish(self) -> None:
@@ -54,12 +62,25 @@ class Start(QObject):
         workplace = Workplace(self.frame, self._settings, preferences, keeper, log.file)
         self.trouble.connect(workplace.trouble)
         workplace.start_with(self._path)
+        self._workplace = workplace
         collect_rarely()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if not isinstance(event, QFileOpenEvent):
+            return super().eventFilter(watched, event)
+        path = Path(event.file())
+        if self._workplace is None:
+            self._path = path
+        else:
+            self._workplace.files.open(path)
+        return True
 
     def end(self) -> None:
         """Let go of everything in order, so that nothing is left for the interpreter's end."""
         if self._log is not None:
             self._log.uninstall()
+        application().removeEventFilter(self)
+        self._workplace = None
         self.frame.inhabitant = None
         self.frame.deleteLater()
         QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)

@@ -282,3 +282,22 @@ def test_a_wrong_date_is_said(
     assert main(["pack", str(file), "--out", str(tmp_path / "out")]) == 2
     assert "SOURCE_DATE_EPOCH" in capsys.readouterr().err
     assert not (tmp_path / "out").exists()
+
+
+@pytest.mark.skipif(not sys.platform.startswith("linux"), reason="elsewhere there is a screen")
+def test_without_a_screen_the_window_says_so(file: Path) -> None:
+    environment = {k: v for k, v in os.environ.items() if k != "QT_QPA_PLATFORM"}
+    for name in ("DISPLAY", "WAYLAND_DISPLAY"):
+        environment.pop(name, None)
+    ended = subprocess.run(
+        [sys.executable, "-m", "app", str(file)],
+        cwd=ROOT,
+        env=environment,
+        capture_output=True,
+        text=True,
+        check=False,
+        timeout=60,
+    )
+    assert ended.returncode == 2
+    assert "no screen" in ended.stderr
+    assert "pack" in ended.stderr

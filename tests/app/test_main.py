@@ -18,6 +18,7 @@ ROOT = Path(app.__file__).parents[1]
 CHILD = """
     import sys
     from PySide6.QtCore import QStandardPaths, QTimer
+    from PySide6.QtGui import QFileOpenEvent
     QStandardPaths.setTestModeEnabled(True)
     import app.main
     from app.window.frame import Frame
@@ -29,12 +30,14 @@ CHILD = """
         QTimer.singleShot(300, lambda: look(start))
     def look(start):
         place = start.frame.inhabitant
+        if len(sys.argv) > 2:
+            app.main.application().sendEvent(start.frame, QFileOpenEvent(sys.argv.pop()))
         print(start.frame.windowTitle().split("[")[0])
         print(len(place.desk.model.bench.parts), place.page.canvas.isVisible(), place.notices.text)
         start.frame.close()
     app.main.Start.furnish = furnish_and_look
     from app.__main__ import main
-    sys.exit(main(sys.argv[1:]))
+    sys.exit(main(sys.argv[1:2]))
 """
 
 
@@ -73,3 +76,11 @@ def test_a_file_that_is_not_there_is_said_in_the_window(tmp_path: Path, name: st
     assert ended.returncode == 0, ended.stderr
     assert noise(ended.stderr) == []
     assert "cannot be opened" in ended.stdout
+
+
+def test_a_file_that_the_desktop_hands_over_is_opened(tmp_path: Path) -> None:
+    """As a Mac does: not by an argument but by an event."""
+    first, second = sample_files()[:2]
+    ended = start(str(first), str(second), home=tmp_path)
+    assert ended.returncode == 0, ended.stderr
+    assert ended.stdout.splitlines()[0] == second.stem
