@@ -100,6 +100,7 @@ class Deeds(QObject):
         if handle is not None:
             self._sight.focus = handle.dimension
             self._held = self._view.hold(handle.view, (0.0, 0.0))
+            self._desk.take_hold()
         return handle
 
     def do(self, deed: Deed, moment: Moment) -> None:

@@ -24,6 +24,7 @@ from geometry.design.spec import BenchSpec
 from geometry.dimensioning.drag import Dragged, drag
 from geometry.dimensioning.pull import Pull
 from geometry.primitives.frame import Vec2
+from geometry.solids.standing import make_ready_to_move
 from shared.errors import MakerError
 
 
@@ -104,6 +105,10 @@ class Desk(QObject):
         assert project.spec == self.project.spec
         if self._history.do(project, words):
             self.work_changed.emit()
+
+    def take_hold(self) -> None:
+        """A hand is on a value: make ready for its moves."""
+        make_ready_to_move(self.model.standing)
 
     def pull(self, pull: Pull, moved: Vec2, step: float | None) -> str:
         """Show the bench with a value moved by so much since the press; why it stopped, or ''."""

@@ -82,6 +82,11 @@ def follow(cut: Sequence[Shape], shapes: Sequence[Shape]) -> list[Solid | None]:
     return found
 
 
+def make_ready(shape: Shape) -> None:
+    """Do now what the first ``follow`` from ``shape`` would have to do."""
+    _pinned(shape)
+
+
 @lru_cache(maxsize=4 * _KEPT)
 def _pins(shape: Shape) -> Pins:
     return pins_of(shape.blank, removals_of(shape))

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from geometry.design.part import Part, Shape
 from geometry.solids.cutting import placed
-from geometry.solids.following import follow
+from geometry.solids.following import follow, make_ready
 from geometry.solids.solid import PlacedSolid, place
 
 
@@ -21,6 +21,12 @@ class Standing:
 
     solids: tuple[PlacedSolid, ...]
     cut: Mapping[str, Shape]
+
+
+def make_ready_to_move(standing: Standing) -> None:
+    """Do now, while nothing moves yet, what the first step would have to do."""
+    for shape in standing.cut.values():
+        make_ready(shape)
 
 
 def stand(parts: Sequence[Part], before: Standing | None = None) -> Standing:

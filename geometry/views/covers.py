@@ -60,22 +60,28 @@ def covers_of(rims: Rims, places: int) -> Covers:
     side, rank = spread(held.take(place))
     other = first.take(place).take(side) + rank
     p, q, r = sides.take(side, axis=1)
-    (ua, va), (ub, vb) = a.take(other, axis=1), b.take(other, axis=1)
-    from_a, from_b = p * ua + q * va + r, p * ub + q * vb + r
-    outside = (from_a < -COPLANAR) | (from_b < -COPLANAR)
-    along = (from_a < COPLANAR) & (from_b < COPLANAR) & ~outside
-    bad = np.bincount(place.take(side[outside]), minlength=places)
+    # Rims run in closed rounds: where each starts another ends, so their starts tell enough.
+    from_a = p * a[0].take(other) + q * a[1].take(other) + r
+    bad = np.bincount(place.take(side[from_a < -COPLANAR]), minlength=places)
     convex = (held > 2) & (bad == 0)
+    near = np.flatnonzero((np.abs(from_a) < COPLANAR) & convex.take(place.take(side)))
+    side, other = side.take(near), other.take(near)
+    p, q, r = sides.take(side, axis=1)
+    along = np.flatnonzero(np.abs(p * b[0].take(other) + q * b[1].take(other) + r) < COPLANAR)
 
     # Of rims along one side of the polygon the first stands for all.
-    double = np.zeros(len(place), dtype=np.bool_)
-    double[side[along & (other < side)]] = True
-    side, other = side[along], other[along]
-    starts = np.searchsorted(side, np.arange(len(place)))
+    side, other = side.take(along), other.take(along)
+    double = ~convex.take(place)
+    double[side[other < side]] = True
+    starts = np.flatnonzero(np.diff(side, prepend=-1))
     p, q, _ = sides.take(side, axis=1)
     begin = q * a[0].take(other) - p * a[1].take(other)
     finish = q * b[0].take(other) - p * b[1].take(other)
-    width = np.maximum.reduceat(finish, starts) - np.minimum.reduceat(begin, starts)
+    width = np.zeros(len(place))
+    if len(starts):
+        width[side[starts]] = np.maximum.reduceat(finish, starts) - np.minimum.reduceat(
+            begin, starts
+        )
     length = np.hypot(b[0] - a[0], b[1] - a[1])
     surplus = np.bincount(place, length - np.where(double, 0.0, width), places)
 

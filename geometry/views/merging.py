@@ -71,12 +71,15 @@ def merged(lines: Lines, stretches: Stretches, solids: int) -> Pieces:
     opens[1:] &= (place[1:] != place[:-1]) | (visible[1:] != visible[:-1])
     closes = won.copy()
     closes[:-1] &= (place[1:] != place[:-1]) | (visible[1:] != visible[:-1])
-    ends_at = np.concatenate((low_at, high_at))
-    a, b = lines.a[:2, line], lines.b[:2, line]
-    points = _points(np.tile(a, 2), np.tile(b, 2), ends_at)[:, of_end]
     start, stop = np.flatnonzero(opens), np.flatnonzero(closes) + 1
+    end = of_end.take(np.concatenate((start, stop)))
+    at = np.where(
+        end < count, low_at.take(end, mode="wrap"), high_at.take(end - count, mode="wrap")
+    )
+    of_line = line.take(end % count)
+    points = _points(lines.a[:2].take(of_line, axis=1), lines.b[:2].take(of_line, axis=1), at)
     return Pieces(
-        segments=np.concatenate((points[:, start], points[:, stop])).T.copy(),
+        segments=np.concatenate((points[:, : len(start)], points[:, len(start) :])).T.copy(),
         visible=visible[start],
         place=place[start],
     )

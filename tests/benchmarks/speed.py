@@ -30,6 +30,7 @@ from geometry.design.spec import BenchSpec
 from geometry.dimensioning.bench_dimensions import dimensions
 from geometry.dimensioning.drag import drag
 from geometry.dimensioning.pull import Pull
+from geometry.solids.standing import make_ready_to_move
 from geometry.views.bench_views import bench_views
 from geometry.views.look import look_all
 from shared.paper import PAPERS
@@ -108,6 +109,7 @@ def drags(spec: BenchSpec, steps: int) -> list[Times]:
         forget_everything()
         model = build_model(spec)
         lay_out(model, preferences, SCREEN_SCALE)
+        make_ready_to_move(model.standing)  # as when the hand closes on a value
         for k in range(1, steps + 1):
             by = span * k / steps
             with times.one():
