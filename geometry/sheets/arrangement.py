@@ -30,6 +30,10 @@ from geometry.views.view import END_LEFT, END_RIGHT, FRONT, PLAN
 from shared.paper import SCALES, largest_scale
 from shared.words import in_words
 
+_SHORTEST_HIDDEN = 1.2
+"""mm on the sheet.  A hidden line shorter than this is a dot: what it tells, a part's own page or a
+joint's detail tells at a scale at which it can be read."""
+
 _TITLES = {
     FRONT.name: "Front elevation",
     PLAN.name: "Plan",
@@ -115,7 +119,7 @@ def arrange(
     found: list[Target] = []
     for one in blocks:
         x, y = origin = origins[one.view]
-        marks += linework_marks(one.linework, scale, origin, owners)
+        marks += linework_marks(one.linework, scale, origin, owners, _SHORTEST_HIDDEN)
         marks += dimension_marks(one.placed, origin)
         marks.append(caption_label(one, origin))
         left, bottom, right, top = one.placed.extent
@@ -129,13 +133,23 @@ def arrange(
 
 
 def linework_marks(
-    linework: Linework, scale: float, origin: Vec2, owners: tuple[str, ...]
+    linework: Linework,
+    scale: float,
+    origin: Vec2,
+    owners: tuple[str, ...],
+    shortest_hidden: float = 0.0,
 ) -> list[Mark]:
-    """A view's hidden lines and then its visible ones, one mark each, on the sheet."""
+    """A view's hidden lines and then its visible ones, one mark each, on the sheet.
+
+    Hidden ones shorter than ``shortest_hidden`` (mm of the sheet) are left out.
+    """
     segments = linework.segments * scale
+    across, up = segments[:, 2] - segments[:, 0], segments[:, 3] - segments[:, 1]
+    long_enough = across * across + up * up >= shortest_hidden**2
     segments += np.array(origin * 2)
     marks: list[Mark] = []
-    for role, chosen in ((Role.HIDDEN, ~linework.visible), (Role.VISIBLE, linework.visible)):
+    hidden = ~linework.visible & long_enough
+    for role, chosen in ((Role.HIDDEN, hidden), (Role.VISIBLE, linework.visible)):
         if chosen.any():
             owner_of = linework.owner[chosen]
             marks.append(Strokes(role, segments[chosen], owners=owners, owner_of=owner_of))

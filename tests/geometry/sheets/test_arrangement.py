@@ -137,3 +137,20 @@ def test_without_frame_and_title_only_the_views_are_left(bench, layout):
     bare = arranged(bench, replace(layout, frame=False, title=None, shown=SHOWN_MM))
     assert not any(mark.role is Role.FRAME for mark in bare.sheet.marks)
     assert "Front elevation" in words(bare.sheet)
+
+
+def test_hidden_lines_too_short_to_be_read_are_left_to_larger_pictures(bench, layout):
+    """A twentieth of full size shows none shorter than a dash's half; twice that shows more."""
+
+    def hidden(scale):
+        (marks, *_) = (
+            [m for m in found.sheet.marks if isinstance(m, Strokes) and m.role is Role.HIDDEN]
+            for found in [arranged(bench, replace(layout, scale=scale))]
+        )
+        segments = np.concatenate([mark.segments for mark in marks])
+        return np.hypot(*(segments[:, 2:] - segments[:, :2]).T)
+
+    far, near = hidden(0.05), hidden(0.5)
+    assert far.min() >= 1.2
+    assert near.min() >= 1.2
+    assert len(near) > len(far)
