@@ -13,7 +13,8 @@ import numpy as np
 
 from geometry.solids import cutting, kernel
 from geometry.solids.cutting import placed, solid_of
-from geometry.views.look import look_all
+from geometry.solids.standing import Standing, make_ready_to_move, stand
+from geometry.views.look import look_all, look_at_solids
 from geometry.views.view import END_RIGHT, FRONT, PLAN
 from tests.benchmarks.large_benches import large_bench
 
@@ -68,14 +69,22 @@ def main() -> None:
             for part in parts:
                 solid_of(part.shape)
 
-        def drag(number: int, units: int = units) -> None:
-            # Every case a little deeper: about two parts in three change.
-            look_all(large_bench(units, stretch=0.5 + number), VIEWS)
+        begun = stand(parts)
+        make_ready_to_move(begun)
 
-        def few(number: int, parts=parts) -> None:
+        def drag(number: int, units: int = units, begun: Standing = begun) -> None:
+            # Every case a little deeper: about two parts in three change, and follow.
+            deeper = large_bench(units, stretch=0.5 + 0.1 * number)
+            look_at_solids(stand(deeper, begun).solids, VIEWS)
+
+        def anew(number: int, units: int = units) -> None:
+            # The same where none can follow.
+            look_all(large_bench(units, stretch=0.55 + 0.1 * number), VIEWS)
+
+        def few(number: int, parts=parts, begun: Standing = begun) -> None:
             # One case a little deeper: the other units keep their solids.
-            changed = large_bench(1, stretch=100.5 + number)
-            look_all([*changed, *parts[len(changed) :]], VIEWS)
+            changed = large_bench(1, stretch=10.5 + 0.1 * number)
+            look_at_solids(stand([*changed, *parts[len(changed) :]], begun).solids, VIEWS)
 
         repeats = 60 if units == 1 else 20
         medians[len(parts)] = {
@@ -84,13 +93,14 @@ def main() -> None:
             "cut": report("all solids cut afresh", times(cut, repeats)),
             "cold": report("cold: parts, solids and three views", times(cold, repeats)),
             "drag": report("drag: every case deeper, three views", times(drag, repeats)),
+            "anew": report("  the same, all of them cut", times(anew, repeats)),
             "few": report("drag: one case deeper, three views", times(few, repeats)),
         }  # fmt: skip
     print("growth over linear from 25 parts (1 is linear)")
     for count in (100, 250):
         shares = {
             name: medians[count][name] / medians[25][name] / (count / 25.0)
-            for name in ("views", "cut", "cold", "drag")
+            for name in ("views", "cut", "cold", "drag", "anew", "few")
         }
         print(f"  {count:4d} parts: " + ", ".join(f"{k} {v:.2f}" for k, v in shares.items()))
 
