@@ -1,9 +1,10 @@
 """The case's outside: top, bottom and the mitred end panels.
 
-The back edges lie in one plane.  The front edges of the bottom, of the end panel at the deep end
+The back edges lie in one plane.  The front edges of the bottom, of the end panel at a deep end
 and of the top's deep stretch lie in one plane that leans from the depth at the case's underside
 to the depth and the flare at its top face; from the end of the deep stretch on, the top's edge is
-cut square.  Top and bottom have their inside faces as face sides, so that the housings of both
+cut square.  Where both ends flare by unlike amounts the bottom leans with each to half way between
+their run-outs.  Top and bottom have their inside faces as face sides, so that the housings of both
 can be marked across the two boards laid back to back.
 """
 
@@ -11,10 +12,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
+from itertools import pairwise
 
 from geometry.bench.case_numbers import LEFT, MITRED, OPEN, RIGHT, CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
-from geometry.bench.derived import Derived, derived_angle, derived_length
+from geometry.bench.derived import Derived, derived_length
 from geometry.bench.member import Member
 from geometry.bench.overall import CASE, seat_is
 from geometry.cuts.cut import Blank, Cut
@@ -32,10 +34,6 @@ from shared.tolerances import COPLANAR
 
 def has_case(spec: BenchSpec) -> bool:
     return seat_is(CASE, spec)
-
-
-def _flared(spec: BenchSpec) -> bool:
-    return spec.number("flare") > 0.0
 
 
 PARAMETERS: tuple[Parameter, ...] = (
@@ -86,71 +84,10 @@ PARAMETERS: tuple[Parameter, ...] = (
         "From the right end to the outside of the set-in partition.",
         applies=lambda spec: spec.word("right_end") == OPEN,
     ),
-    length("flare", "Flare", "Flare", 60, 0, 300, "How much deeper the top is at its deep end."),
-    choice(
-        "deep_end",
-        "Deep end",
-        "Flare",
-        LEFT,
-        (LEFT, RIGHT),
-        "The end at which the top is deeper.",
-        applies=_flared,
-    ),
-    length(
-        "flare_straight",
-        "Deep stretch",
-        "Flare",
-        240,
-        20,
-        3500,
-        "From the deep end to where the run-out begins.",
-        applies=_flared,
-    ),
-    length(
-        "flare_end",
-        "Run-out ends",
-        "Flare",
-        700,
-        40,
-        3600,
-        "From the deep end to where the top is back to the depth of the bottom.",
-        applies=_flared,
-    ),
 )
 
 
-def _if_flared(spec: BenchSpec, slack: float) -> float:
-    """The stations of a plain bench are kept, and bind nothing."""
-    return slack if _flared(spec) else 1.0
-
-
 CONSTRAINTS: tuple[Constraint, ...] = (
-    rule(
-        "flare_order",
-        "flare flare_straight flare_end",
-        lambda s: _if_flared(s, s.number("flare_end") - s.number("flare_straight") - 20.0),
-        "the run-out needs at least {20 mm} after the deep stretch",
-    ),
-    rule(
-        "flare_within",
-        "flare flare_end length",
-        lambda s: _if_flared(s, s.number("length") - s.number("flare_end")),
-        "the run-out must end on the bench",
-    ),
-    rule(
-        "flare_slope",
-        "flare flare_straight flare_end",
-        lambda s: _if_flared(
-            s, s.number("flare_end") - s.number("flare_straight") - s.number("flare") / 2.0
-        ),
-        "the run-out would be steeper than 2 to 1",
-    ),
-    rule(
-        "flare_lean",
-        "flare case_height",
-        lambda s: s.number("case_height") - s.number("flare"),
-        "the front would lean more than {45 deg}, which no saw tilts to",
-    ),
     rule(
         "case_open",
         "case_height board_thickness",
@@ -180,7 +117,7 @@ def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
 
 
 def _top(c: CaseNumbers, timber: str) -> Part:
-    full = c.depth + c.flare
+    full = c.depth + c.greatest_flare
     return Part(
         name="top",
         title="Top",
@@ -192,29 +129,71 @@ def _top(c: CaseNumbers, timber: str) -> Part:
 
 
 def _top_cuts(c: CaseNumbers, full: float) -> tuple[Cut, ...]:
-    if c.flare <= 0.0:
+    """A bevel along each deep stretch, and one sawn outline for all run-outs.
+
+    The top's x runs from the right end, so a deep left end lies at high x.
+    """
+    if not c.flared:
         return ()
-    # The top's x runs from the right end, so a deep left end lies at high x.
-    stations: list[Vec2] = [(c.straight, full), (c.flare_end, c.depth)]
-    if c.flare_end < c.length - COPLANAR:
-        stations.append((c.length, c.depth))
-    knees = tuple(((c.length - s) if c.deep_left else s, y) for s, y in stations)
-    if c.deep_left:
-        knees = knees[::-1]
-    low, high = (c.length - c.straight, c.length) if c.deep_left else (0.0, c.straight)
-    return (StoppedBevel(low, high, full - c.bevel, full), RunOut(knees))
+    bevels = []
+    for side in (RIGHT, LEFT):
+        flare = c.flare_of(side)
+        if flare.amount <= 0.0:
+            continue
+        low, high = (
+            (0.0, flare.straight) if side == RIGHT else (c.length - flare.straight, c.length)
+        )
+        deep = c.depth + flare.amount
+        bevels.append(StoppedBevel(low, high, deep - c.bevel(side), deep))
+    front = top_front(c)
+    # What lies on the blank's own far edge is not sawn.
+    if front[0][1] == full:
+        front = front[1:]
+    if front[-1][1] == full:
+        front = front[:-1]
+    return (*bevels, RunOut(front))
+
+
+def top_front(c: CaseNumbers) -> tuple[Vec2, ...]:
+    """The top's outside front arris in its own x, y, from the right end to the left."""
+    found: list[Vec2] = []
+    for side in (RIGHT, LEFT):
+        flare = c.flare_of(side)
+        stations: list[Vec2] = [(0.0, c.depth)]
+        if flare.amount > 0.0:
+            deep = c.depth + flare.amount
+            stations = [(0.0, deep), (flare.straight, deep), (flare.end, c.depth)]
+        if side == LEFT:
+            stations = [(c.length - s, y) for s, y in reversed(stations)]
+        found += stations
+    # A run-out to the very end, or to where the other begins, leaves no stretch between.
+    later = [point for before, point in pairwise(found) if point[0] > before[0] + COPLANAR]
+    return (found[0], *later)
 
 
 def _bottom(c: CaseNumbers, timber: str) -> Part:
     frame = Frame.of((0.0, 0.0, c.inside_low), (1, 0, 0), (0, -1, 0))
-    cuts: tuple[Cut, ...] = (_front_cut(c, frame, "front bevel"),) if c.flare > 0.0 else ()
+    bevel = c.greatest_flare * c.thickness / c.height
     return Part(
         name="bottom",
         title="Bottom",
         kind="bottom",
         material=timber,
-        shape=Shape(Blank(c.length, c.depth + c.bevel, c.thickness), cuts),
+        shape=Shape(Blank(c.length, c.depth + bevel, c.thickness), _bottom_cuts(c, frame)),
         frame=frame,
+    )
+
+
+def _bottom_cuts(c: CaseNumbers, frame: Frame) -> tuple[Cut, ...]:
+    """One lean from end to end, or one from each end to where they change."""
+    changes = c.bevel_changes
+    if not c.flared:
+        return ()
+    if changes is None:
+        return (_front_cut(c, c.greatest_flare, frame, "front bevel"),)
+    return tuple(
+        StoppedBevel(low, high, c.depth + c.bevel(side), c.depth)
+        for side, low, high in ((LEFT, 0.0, changes), (RIGHT, changes, c.length))
     )
 
 
@@ -223,24 +202,24 @@ def _end_panel(c: CaseNumbers, side: str, timber: str) -> Part:
         frame = Frame.of((c.thickness, 0.0, c.top), (0, 0, -1), (0, -1, 0))
     else:
         frame = Frame.of((c.length - c.thickness, 0.0, c.floor), (0, 0, 1), (0, -1, 0))
-    deep = c.flare > 0.0 and side == c.deep_side
+    flare = c.flare_of(side).amount
     return Part(
         name=f"end_panel_{side}",
         title=f"End panel, {side}",
         kind="end panel",
         material=timber,
         shape=Shape(
-            Blank(c.height, c.depth + (c.flare if deep else 0.0), c.thickness),
-            (_front_cut(c, frame, "front taper"),) if deep else (),
+            Blank(c.height, c.depth + flare, c.thickness),
+            (_front_cut(c, flare, frame, "front taper"),) if flare > 0.0 else (),
         ),
         frame=frame,
     )
 
 
-def _front_cut(c: CaseNumbers, frame: Frame, title: str) -> SawCut:
-    """The leaning front plane, as a cut on one part."""
-    run = math.hypot(c.height, c.flare)
-    outward = (0.0, -c.height / run, -c.flare / run)
+def _front_cut(c: CaseNumbers, flare: float, frame: Frame, title: str) -> SawCut:
+    """A leaning front plane, as a cut on one part."""
+    run = math.hypot(c.height, flare)
+    outward = (0.0, -c.height / run, -flare / run)
     return SawCut(title, frame.to_local((0.0, -c.depth, c.floor)), frame.turn_to_local(outward))
 
 
@@ -264,16 +243,15 @@ def _mitre(c: CaseNumbers, side: str, board: Part, panel: Part, *, at_top: bool)
 
 def _mitre_fronts(c: CaseNumbers, side: str, at_top: bool) -> tuple[float, float]:
     """How far forward both boards of a mitre reach, at the outside and the inside arris."""
-    if c.flare <= 0.0 or side != c.deep_side:
-        return c.depth, c.depth
+    flare, bevel = c.flare_of(side).amount, c.bevel(side)
     if at_top:
-        return c.depth + c.flare, c.depth + c.flare - c.bevel
-    return c.depth, c.depth + c.bevel
+        return c.depth + flare, c.depth + flare - bevel
+    return c.depth, c.depth + bevel
 
 
 def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
     c = case_numbers(spec)
-    rows = [
+    return (
         derived_length(
             "inside_height",
             "Inside height",
@@ -281,35 +259,7 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
             c.inside_height,
             "case height − 2 × board thickness",
         ),
-    ]
-    if c.flare > 0.0:
-        rows += [
-            derived_length(
-                "greatest_depth", "Greatest depth", "Flare", c.depth + c.flare, "depth + flare"
-            ),
-            derived_angle(
-                "front_lean",
-                "Front lean",
-                "Flare",
-                c.front_lean_deg,
-                "atan(flare / case height), from the vertical",
-            ),
-            derived_length(
-                "front_slant",
-                "Front slant",
-                "Flare",
-                math.hypot(c.height, c.flare),
-                "case height and flare",
-            ),
-            derived_angle(
-                "run_out_angle",
-                "Run-out angle",
-                "Flare",
-                math.degrees(math.atan2(c.flare, c.flare_end - c.straight)),
-                "flare over the run-out's length, from the back edge",
-            ),
-        ]
-    return tuple(rows)
+    )
 
 
 MEMBER = Member(

@@ -1,7 +1,7 @@
 """The case's numbers, read once from a spec, and the few that follow from them.
 
-Case frame in plan: X from the left end of the case, ``depth`` forward from the back edges.
-Stations s run from the deep end, whichever end that is.
+Case frame in plan: X from the left end of the case, ``depth`` forward from the back edges.  Either
+end may flare, or both; the stations of a flare run from its own end.
 """
 
 from __future__ import annotations
@@ -11,8 +11,9 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from geometry.design.spec import BenchSpec
+from shared.tolerances import COPLANAR
 
-LEFT, RIGHT = "left", "right"
+LEFT, RIGHT, BOTH = "left", "right", "both"
 MITRED, OPEN = "mitred", "open"
 
 
@@ -26,6 +27,29 @@ class End:
 
 
 @dataclass(frozen=True, slots=True)
+class Flare:
+    """How much deeper the top is at one end; stations in mm from that end.
+
+    ``amount`` as far as ``straight``, from there in a straight line to nothing at ``end``.
+    """
+
+    amount: float
+    straight: float
+    end: float
+
+    def at(self, station: float) -> float:
+        """How much deeper the top is at a station."""
+        if self.amount <= 0.0 or station >= self.end:
+            return 0.0
+        if station <= self.straight:
+            return self.amount
+        return self.amount * ((self.end - station) / (self.end - self.straight))
+
+
+NO_FLARE = Flare(0.0, 0.0, 0.0)
+
+
+@dataclass(frozen=True, slots=True)
 class CaseNumbers:
     """All in mm; names as in the catalogue."""
 
@@ -34,10 +58,9 @@ class CaseNumbers:
     height: float
     thickness: float
     floor: float  # height of the case's underside above the floor
-    flare: float
-    deep_left: bool
-    straight: float
-    flare_end: float
+    flare_left: Flare
+    flare_right: Flare
+    both_flare: bool  # each end has a lean of its own, be it none
     left: End
     right: End
     partition_thickness: float
@@ -75,18 +98,46 @@ class CaseNumbers:
         return self.inside_height + 2.0 * self.housing_depth
 
     @property
-    def front_lean_deg(self) -> float:
-        """Lean of the front edges from the vertical: atan(flare / case height)."""
-        return math.degrees(math.atan2(self.flare, self.height))
-
-    @property
     def rebate_width(self) -> float:
         return self.back_thickness + self.back_let_in
 
     @property
-    def bevel(self) -> float:
-        """How far the leaning front edge travels through one board's thickness."""
-        return self.flare * self.thickness / self.height
+    def flared(self) -> bool:
+        return self.flare_left.amount > 0.0 or self.flare_right.amount > 0.0
+
+    @property
+    def greatest_flare(self) -> float:
+        return max(self.flare_left.amount, self.flare_right.amount)
+
+    def flare_of(self, side: str) -> Flare:
+        return self.flare_left if side == LEFT else self.flare_right
+
+    def lean_deg(self, side: str) -> float:
+        """Lean of an end's front edges from the vertical: atan(flare / case height)."""
+        return math.degrees(math.atan2(self.flare_of(side).amount, self.height))
+
+    def bevel(self, side: str) -> float:
+        """How far the leaning front edge of an end travels through one board's thickness."""
+        return self.flare_of(side).amount * self.thickness / self.height
+
+    @property
+    def bevel_changes(self) -> float | None:
+        """X at which the bottom's bevel changes from the left end's to the right end's.
+
+        None where one lean does for the whole length: with a flare at one end only the bottom
+        leans as that end does.  Else half way between the ends of the run-outs.
+        """
+        left, right = self.flare_left, self.flare_right
+        if not self.both_flare or abs(left.amount - right.amount) < COPLANAR:
+            return None
+        return (left.end + self.length - right.end) / 2.0
+
+    def bottom_bevel(self, x: float) -> float:
+        """How far the bottom's front edge reaches forward of its lower arris at its upper face."""
+        changes = self.bevel_changes
+        if changes is None:
+            return self.greatest_flare * self.thickness / self.height
+        return self.bevel(LEFT if x < changes else RIGHT)
 
     @property
     def upright_front(self) -> float:
@@ -104,32 +155,24 @@ class CaseNumbers:
             return self.length - self.thickness
         return self.length - self.right.inset - self.partition_thickness
 
-    @property
-    def deep_side(self) -> str:
-        return LEFT if self.deep_left else RIGHT
+    def station(self, side: str, x: float) -> float:
+        """Distance of X from an end."""
+        return x if side == LEFT else self.length - x
 
-    def station(self, x: float) -> float:
-        """Distance of X from the deep end."""
-        return x if self.deep_left else self.length - x
-
-    def x_at(self, station: float) -> float:
-        """X of a station."""
-        return station if self.deep_left else self.length - station
+    def x_at(self, side: str, station: float) -> float:
+        """X of a station from an end."""
+        return station if side == LEFT else self.length - station
 
     def depth_at(self, x: float) -> float:
-        """Depth of the top at its outside (upper) front arris."""
-        s = self.station(x)
-        if s <= self.straight:
-            return self.depth + self.flare
-        if s >= self.flare_end:
-            return self.depth
-        left = (self.flare_end - s) / (self.flare_end - self.straight)
-        return self.depth + self.flare * left
+        """Depth of the top at its outside (upper) front arris; the flares do not overlap."""
+        return self.depth + self.flare_left.at(x) + self.flare_right.at(self.length - x)
 
     def inside_depth_at(self, x: float) -> float:
         """Depth of the top at the front arris of its inside (under) face."""
-        if self.station(x) <= self.straight:
-            return self.depth + self.flare - self.bevel
+        for side in (LEFT, RIGHT):
+            flare = self.flare_of(side)
+            if flare.amount > 0.0 and self.station(side, x) <= flare.straight:
+                return self.depth + flare.amount - self.bevel(side)
         return self.depth_at(x)
 
 
@@ -144,16 +187,27 @@ def case_numbers(spec: BenchSpec) -> CaseNumbers:
         assert not isinstance(value, str)
         return value
 
+    deep_end = v["deep_end"]
+    first = Flare(number("flare"), number("flare_straight"), number("flare_end"))
+    left = right = NO_FLARE
+    if deep_end == BOTH:
+        left = first
+        right = Flare(
+            number("flare_right"), number("flare_straight_right"), number("flare_end_right")
+        )
+    elif deep_end == LEFT:
+        left = first
+    else:
+        right = first
     return CaseNumbers(
         length=number("length"),
         depth=number("depth"),
         height=number("case_height"),
         thickness=number("board_thickness"),
         floor=number("base_height"),
-        flare=number("flare"),
-        deep_left=v["deep_end"] == LEFT,
-        straight=number("flare_straight"),
-        flare_end=number("flare_end"),
+        flare_left=left,
+        flare_right=right,
+        both_flare=deep_end == BOTH,
         left=End(LEFT, v["left_end"] == MITRED, number("left_inset")),
         right=End(RIGHT, v["right_end"] == MITRED, number("right_inset")),
         partition_thickness=number("partition_thickness"),

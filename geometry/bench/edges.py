@@ -10,8 +10,8 @@ from __future__ import annotations
 import math
 from itertools import pairwise
 
-from geometry.bench.case import has_case
-from geometry.bench.case_numbers import CaseNumbers, case_numbers
+from geometry.bench.case import has_case, top_front
+from geometry.bench.case_numbers import LEFT, RIGHT, CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.member import Member
 from geometry.cuts.chamfer import Chamfer, ChamferEnd
@@ -55,26 +55,14 @@ def _cuts(spec: BenchSpec, part: Part) -> tuple[Chamfer, ...]:
     if c.chamfer < _LEAST:
         return ()
     if part.kind == "top":
-        return _along(c, part, _top_arris(c), leaning=c.flare > 0.0)
+        return _along(c, part, top_front(c))
     if part.kind == "bottom":
-        arris = ((0.0, c.depth), (c.length, c.depth))
-        return _along(c, part, arris, leaning=c.flare > 0.0)
+        changes = c.bevel_changes
+        middle = () if changes is None else ((changes, c.depth),)
+        return _along(c, part, ((0.0, c.depth), *middle, (c.length, c.depth)))
     if part.kind == "end panel":
-        return _along(c, part, _panel_arris(c, part), leaning=False)
+        return _along(c, part, _panel_arris(c, part))
     return ()
-
-
-def _top_arris(c: CaseNumbers) -> tuple[Vec2, ...]:
-    """The top's outside front arris in its own x, y, from low x to high x."""
-    if c.flare <= 0.0:
-        return ((0.0, c.depth), (c.length, c.depth))
-    deep = c.depth + c.flare
-    stations = [(0.0, deep), (c.straight, deep), (c.flare_end, c.depth)]
-    if c.flare_end < c.length - COPLANAR:
-        stations.append((c.length, c.depth))
-    if not c.deep_left:
-        return tuple(stations)
-    return tuple((c.length - s, y) for s, y in reversed(stations))
 
 
 def _panel_arris(c: CaseNumbers, part: Part) -> tuple[Vec2, ...]:
@@ -83,22 +71,17 @@ def _panel_arris(c: CaseNumbers, part: Part) -> tuple[Vec2, ...]:
 
 
 def _panel_front(c: CaseNumbers, part: Part, x: float) -> float:
-    if not part.shape.cuts:
-        return part.shape.blank.width
     height = part.frame.to_bench((x, 0.0, 0.0))[2] - c.floor
-    return c.depth + c.flare * height / c.height
+    return c.depth + c.flare_of(part.name.removeprefix("end_panel_")).amount * height / c.height
 
 
-def _along(
-    c: CaseNumbers, part: Part, arris: tuple[Vec2, ...], *, leaning: bool
-) -> tuple[Chamfer, ...]:
+def _along(c: CaseNumbers, part: Part, arris: tuple[Vec2, ...]) -> tuple[Chamfer, ...]:
     """A chamfer for each stretch of the arris, on the reverse, mitred where stretches meet.
 
-    ``leaning``: the stretch parallel to the back edge at the blank's full depth (and all of the
-    bottom's) has its edge on the leaning front plane, so the flat's lower line moves with it.
+    A deep stretch of the top, and all of the bottom, has its edge on a leaning front plane, so the
+    flat's lower line moves with it.
     """
     t, leg = part.shape.blank.thickness, c.chamfer
-    slope = c.flare / c.height if leaning else 0.0
     first = _stretched(arris[1], arris[0])
     last = _stretched(arris[-2], arris[-1])
     points = (first, *arris[1:-1], last)
@@ -106,7 +89,7 @@ def _along(
     found = []
     past = _past_knees(points)
     for at, ((p, q), (i, j)) in enumerate(zip(pairwise(points), pairwise(inner), strict=True)):
-        shift = _shift(c, part, p, q, slope) * leg
+        shift = _shift(c, part, p, q) * leg
         run = math.dist(p, q)
         dx, dy = (q[0] - p[0]) / run, (q[1] - p[1]) / run
         # A leaning flat carried on would bite into the square edge beyond its knee.
@@ -139,13 +122,16 @@ def _past_knees(points: tuple[Vec2, ...]) -> list[float]:
     return past
 
 
-def _shift(c: CaseNumbers, part: Part, p: Vec2, q: Vec2, slope: float) -> float:
+def _shift(c: CaseNumbers, part: Part, p: Vec2, q: Vec2) -> float:
     """How the edge recedes (or comes forward) per mm below the outside face, along a stretch."""
     if part.kind == "bottom":
-        return slope
-    deep = c.depth + c.flare
-    if part.kind == "top" and p[1] == q[1] == deep:
-        return -slope
+        return c.bottom_bevel((p[0] + q[0]) / 2.0) / c.thickness
+    if part.kind == "top" and p[1] == q[1]:
+        # The top's x runs from the right end.
+        for side, from_end in ((RIGHT, p[0]), (LEFT, c.length - q[0])):
+            flare = c.flare_of(side)
+            if flare.amount > 0.0 and from_end < flare.straight:
+                return -flare.amount / c.height
     return 0.0
 
 

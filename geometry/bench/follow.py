@@ -1,28 +1,28 @@
 """What moves along when a number is set, because the maker never gave it a place of its own.
 
-A new number of partitions spaces them evenly.  A flare that begins on a plain bench gets its
-stations from the bench's length, if those kept from before no longer fit.  A shelf that is put
-into an opening where its kept height does not fit goes half way up.  Another form of seat stays as
-high above the floor (see ``form_change``).  Another kind of runner brings
-the numbers of its generic row, and the drawers' bottoms as high as it needs them.
+A new number of partitions spaces them evenly.  A flare that begins on a plain bench, or at a second
+end, or with a case that comes in, gets its stations from the bench's length, if those kept from
+before no longer fit.  A shelf that is put into an opening where its kept height does not fit goes
+half way up.  Another form of seat stays as high above the floor (see ``form_change``).  Another
+kind of runner brings the numbers of its generic row, and the drawers' bottoms as high as it needs
+them.
 """
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 
-from geometry.bench import shelves
+from geometry.bench import flares, shelves
+from geometry.bench.case_numbers import BOTH
 from geometry.bench.form_change import reformed
 from geometry.bench.openings import WIDTH_READS
+from geometry.bench.overall import CASE, seat_is
 from geometry.bench.partitions import evenly
 from geometry.bench.runner_numbers import runner_of, runner_values
 from geometry.bench.settling import settled
 from geometry.design.parameter import Value
 from geometry.design.spec import BenchSpec
 from shared.runners import generic
-
-# common practice, no source: the deep stretch and the run-out as shares of the length
-DEEP_SHARE, RUN_OUT_SHARE = 0.2, 0.6
 
 _OPENINGS = frozenset(WIDTH_READS.split())
 
@@ -35,13 +35,8 @@ def changed(spec: BenchSpec, changes: Mapping[str, Value]) -> BenchSpec:
         wanted = change(spec, wanted, changes)
     if wanted.count("partition_count") != spec.count("partition_count"):
         wanted = _with(wanted, evenly(wanted), changes)
-    if spec.number("flare") <= 0.0 < wanted.number("flare") and not _stations_fit(wanted):
-        length = wanted.number("length")
-        stations: dict[str, Value] = {
-            "flare_straight": round(length * DEEP_SHARE),
-            "flare_end": round(length * RUN_OUT_SHARE),
-        }
-        wanted = _with(wanted, stations, changes)
+    if _newly_flared(spec, wanted):
+        wanted = _with(wanted, flares.stations(wanted), changes)
     if not _OPENINGS.isdisjoint(changes):
         wanted = _with(wanted, shelves.fitted(spec, wanted), changes)
     if wanted.word("runner_kind") != spec.word("runner_kind"):
@@ -57,7 +52,10 @@ def _with(spec: BenchSpec, values: Mapping[str, Value], given: Mapping[str, Valu
     return spec.changed(fresh) if fresh else spec
 
 
-def _stations_fit(spec: BenchSpec) -> bool:
-    straight, end = spec.number("flare_straight"), spec.number("flare_end")
-    run_out = end - straight
-    return end <= spec.number("length") and run_out >= max(20.0, spec.number("flare") / 2.0)
+def _newly_flared(before: BenchSpec, after: BenchSpec) -> bool:
+    """Whether a flare begins: the first of all, one at the second end, or that of a new case."""
+    if not seat_is(CASE, after):
+        return False
+    first = before.number("flare") <= 0.0 < after.number("flare")
+    second = before.word("deep_end") != BOTH == after.word("deep_end")
+    return first or second or not seat_is(CASE, before)

@@ -11,6 +11,7 @@ from geometry.bench import (
     crossed_base,
     drawers,
     edges,
+    flares,
     four_legs,
     materials,
     openings,
@@ -30,6 +31,7 @@ from geometry.design.spec import BenchSpec
 MEMBERS: tuple[Member, ...] = (
     overall.MEMBER,
     case.MEMBER,
+    flares.MEMBER,
     seat_board.MEMBER,
     partitions.MEMBER,
     openings.MEMBER,

@@ -177,7 +177,7 @@ def _housed(c: CaseNumbers, at: Upright, parts: Mapping[str, Part], *, up: bool)
         inside_front = c.inside_depth_at(middle)
     else:
         fronts = (c.depth, c.depth, c.depth)
-        inside_front = c.depth + c.bevel
+        inside_front = c.depth + c.bottom_bevel(middle)
     where = "top" if up else "bottom"
     numbers = HousingNumbers(
         low=at.x_left,

@@ -178,9 +178,8 @@ def board_front(c: CaseNumbers, upright: str, z: float) -> float:
     """How far the front edge of an upright or end panel lies in front of y = 0 at a height."""
     if not upright.startswith("end_panel"):
         return c.upright_front
-    if c.flare > 0.0 and upright.endswith(c.deep_side):
-        return c.depth + c.flare * (z - c.floor) / c.height
-    return c.depth
+    flare = c.flare_of(upright.removeprefix("end_panel_")).amount
+    return c.depth + flare * (z - c.floor) / c.height
 
 
 def _marked(c: CaseNumbers, upright: str, low: float) -> Measure:

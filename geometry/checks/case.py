@@ -6,30 +6,65 @@ from collections.abc import Iterator
 
 from geometry.bench.back import back_size
 from geometry.bench.bench import Bench
-from geometry.bench.case_numbers import case_numbers
+from geometry.bench.case_numbers import LEFT, RIGHT, case_numbers
 from geometry.checks.check import Check
-from geometry.design.finding import Finding, Level
+from geometry.design.finding import Finding, Level, Mend
 from shared.sheet_goods import SHEET_SIZES
-from shared.units import length_mark
+from shared.units import angle_mark, length_mark
+
+LEAST_STEP = 0.05  # mm: less is gone with the first stroke of a plane; common practice, no source
 
 
 def _proud_bevel(bench: Bench) -> Iterator[Finding]:
     """The bottom's bevel runs its full length; at the far mitre the end panel stands upright."""
     c = case_numbers(bench.spec)
-    far = c.right if c.deep_left else c.left
-    if c.flare <= 0.0 or not far.mitred:
+    for end in (c.left, c.right):
+        x = 0.0 if end.side == LEFT else c.length
+        bevel = c.bottom_bevel(x)
+        if not end.mitred or c.flare_of(end.side).amount > 0.0 or bevel <= 0.0:
+            continue
+        yield Finding(
+            check="proud_bevel",
+            level=Level.GOOD_TO_KNOW,
+            message=(
+                f"At the {end.side} end the bottom's bevelled front edge stands up to "
+                f"{length_mark(bevel)} proud of the upright end panel: plane it back into line "
+                "there."
+            ),
+            parts=("bottom", f"end_panel_{end.side}"),
+            place=(x, -c.depth, c.inside_low),
+            amount=bevel,
+            limit=0.0,
+        )
+
+
+def _bevel_step(bench: Bench) -> Iterator[Finding]:
+    """Both ends flare by unlike amounts: the bottom's two bevels meet in a step."""
+    c = case_numbers(bench.spec)
+    x = c.bevel_changes
+    if x is None:
         return
+    step = abs(c.bevel(LEFT) - c.bevel(RIGHT))
+    if step < LEAST_STEP:
+        return
+    flare = (c.flare_left.amount + c.flare_right.amount) / 2.0
     yield Finding(
-        check="proud_bevel",
+        check="bevel_step",
         level=Level.GOOD_TO_KNOW,
         message=(
-            f"At the {far.side} end the bottom's bevelled front edge stands up to "
-            f"{length_mark(c.bevel)} proud of the upright end panel: plane it back into line there."
+            f"The bottom's front edge leans by {angle_mark(c.lean_deg(LEFT))} at the left and "
+            f"{angle_mark(c.lean_deg(RIGHT))} at the right: where the two bevels meet, "
+            f"{length_mark(x)} from the left end, one stands {length_mark(step)} proud of the "
+            "other. Plane them into each other."
         ),
-        parts=("bottom", f"end_panel_{far.side}"),
-        place=(0.0 if far.side == "left" else c.length, -c.depth, c.inside_low),
-        amount=c.bevel,
+        parts=("bottom",),
+        place=(x, -c.depth, c.inside_low),
+        amount=step,
         limit=0.0,
+        mend=Mend(
+            f"Give both ends a flare of {length_mark(flare)}.",
+            (("flare", flare), ("flare_right", flare)),
+        ),
     )
 
 
@@ -66,6 +101,15 @@ CHECKS: tuple[Check, ...] = (
         "one knows. The limit is none at all.",
         _proud_bevel,
         ("case", "back"),
+    ),
+    Check(
+        "bevel_step",
+        "Two bevels along one edge",
+        "Where both ends flare by unlike amounts the bottom's front edge leans by another angle "
+        "at each, and a saw leaves a step where the two bevels meet. It lies half way between the "
+        "run-outs and is planed off easily, if one knows. The limit is none at all.",
+        _bevel_step,
+        ("case",),
     ),
     Check(
         "large_back",

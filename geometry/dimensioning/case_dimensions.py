@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from geometry.bench.bench import Bench
-from geometry.bench.case_numbers import CaseNumbers, case_numbers
+from geometry.bench.case_numbers import LEFT, RIGHT, CaseNumbers, case_numbers
+from geometry.bench.flares import flare_suffix
 from geometry.bench.partitions import uprights
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.making import (
@@ -21,7 +22,7 @@ from geometry.dimensioning.making import (
     follows,
 )
 from geometry.views.bench_views import end_view
-from geometry.views.view import FRONT, PLAN
+from geometry.views.view import END_LEFT, FRONT, PLAN
 
 MOST_ROWS = 2  # partitions that are dimensioned in rows of their own
 
@@ -29,8 +30,9 @@ MOST_ROWS = 2  # partitions that are dimensioned in rows of their own
 def case_dimensions(bench: Bench) -> tuple[Dimension, ...]:
     c = case_numbers(bench.spec)
     found = [*_heights(bench, c), *_along_the_front(bench, c), *_plan(bench, c)]
-    if c.flare > 0.0:
-        found += _flare(bench, c)
+    for side in (LEFT, RIGHT):
+        if c.flare_of(side).amount > 0.0:
+            found += _flare(bench, c, side)
     return tuple(found)
 
 
@@ -76,8 +78,8 @@ def _along_the_front(bench: Bench, c: CaseNumbers) -> list[Dimension]:
 
 
 def _plan(bench: Bench, c: CaseNumbers) -> list[Dimension]:
-    # The depth is measured at the end where the top is no deeper than the bottom.
-    x, side = (0.0, LEFT_OF) if c.flare > 0.0 and not c.deep_left else (c.length, RIGHT_OF)
+    # The depth is measured at the end where the top is no deeper than the bottom, if there is one.
+    x, side = (0.0, LEFT_OF) if c.flare_right.amount > 0.0 else (c.length, RIGHT_OF)
     found = [bound(bench, "depth", Place(PLAN, (x, 0.0), (x, -c.depth), UPRIGHT, side, 2, -1.0))]
     standing = uprights(c)
     if standing and c.reveal > 0.0:
@@ -89,30 +91,33 @@ def _plan(bench: Bench, c: CaseNumbers) -> list[Dimension]:
     return found
 
 
-def _flare(bench: Bench, c: CaseNumbers) -> list[Dimension]:
-    deep = c.x_at(0.0)
-    side = LEFT_OF if c.deep_left else RIGHT_OF
-    front = -(c.depth + c.flare)
-    straight, end = c.x_at(c.straight), c.x_at(c.flare_end)
-    grows = 1.0 if c.deep_left else -1.0
-    view = end_view(bench)
-    foot = view.project((0.0, -c.depth, c.floor))
-    head = view.project((0.0, front, c.top))
-    return [
-        bound(bench, "flare", Place(PLAN, (deep, -c.depth), (deep, front), UPRIGHT, side, 1, -1.0)),
-        follows(bench, "greatest_depth", Place(PLAN, (deep, 0.0), (deep, front), UPRIGHT, side, 2)),
+def _flare(bench: Bench, c: CaseNumbers, end: str) -> list[Dimension]:
+    """The flare of one end, its stations in plan and its lean where the end elevation shows it."""
+    flare, suffix = c.flare_of(end), flare_suffix(c, end)
+    deep = c.x_at(end, 0.0)
+    side = LEFT_OF if end == LEFT else RIGHT_OF
+    front = -(c.depth + flare.amount)
+    knee, settled = (c.x_at(end, flare.straight), front), (c.x_at(end, flare.end), -c.depth)
+    grows = 1.0 if end == LEFT else -1.0
+    start = (deep, front)
+    found = [
         bound(
             bench,
-            "flare_straight",
-            Place(PLAN, (deep, front), (straight, front), LEVEL, BELOW, 1, grows),
-        ),
-        bound(
-            bench, "flare_end", Place(PLAN, (deep, front), (end, -c.depth), LEVEL, BELOW, 2, grows)
+            f"flare{suffix}",
+            Place(PLAN, (deep, -c.depth), start, UPRIGHT, side, 1, -1.0),
         ),
         follows(
             bench,
-            "front_lean",
-            Place(view, (foot[0], head[1]), head, LEVEL, WITHIN, 1),
-            apex=foot,
+            f"greatest_depth{suffix}",
+            Place(PLAN, (deep, 0.0), start, UPRIGHT, side, 2),
         ),
+        bound(bench, f"flare_straight{suffix}", Place(PLAN, start, knee, LEVEL, BELOW, 1, grows)),
+        bound(bench, f"flare_end{suffix}", Place(PLAN, start, settled, LEVEL, BELOW, 2, grows)),
     ]
+    view = end_view(bench)
+    if (view is END_LEFT) == (end == LEFT):
+        foot = view.project((0.0, -c.depth, c.floor))
+        head = view.project((0.0, front, c.top))
+        lean = Place(view, (foot[0], head[1]), head, LEVEL, WITHIN, 1)
+        found.append(follows(bench, f"front_lean{suffix}", lean, apex=foot))
+    return found

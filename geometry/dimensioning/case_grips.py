@@ -6,12 +6,13 @@ Points and short edges come first, so that a knee is found before the lines that
 from __future__ import annotations
 
 from geometry.bench.bench import Bench
-from geometry.bench.case_numbers import CaseNumbers, case_numbers
+from geometry.bench.case_numbers import LEFT, RIGHT, CaseNumbers, case_numbers
+from geometry.bench.flares import flare_suffix
 from geometry.bench.partitions import uprights
 from geometry.dimensioning.pull import Grip, Pull
 from geometry.primitives.frame import Vec2
 from geometry.views.bench_views import end_view
-from geometry.views.view import FRONT, PLAN, View
+from geometry.views.view import END_LEFT, FRONT, PLAN, View
 
 
 def case_grips(bench: Bench) -> tuple[Grip, ...]:
@@ -45,30 +46,38 @@ def _levels(c: CaseNumbers, view: View, u0: float, u1: float) -> list[Grip]:
 
 def _plan(c: CaseNumbers) -> list[Grip]:
     deeper = (0.0, -1.0)
-    if c.flare <= 0.0:
-        front = Grip(PLAN.name, (0.0, -c.depth), (c.length, -c.depth), Pull("depth", deeper))
-        return [front]
-    deep = -(c.depth + c.flare)
-    start: Vec2 = (c.x_at(0.0), deep)
-    knee: Vec2 = (c.x_at(c.straight), deep)
-    settled: Vec2 = (c.x_at(c.flare_end), -c.depth)
-    last: Vec2 = (c.x_at(c.length), -c.depth)
-    away = (1.0 if c.deep_left else -1.0, 0.0)
-    return [
-        Grip(PLAN.name, knee, knee, Pull("flare_straight", away)),
-        Grip(PLAN.name, settled, settled, Pull("flare_end", away)),
-        Grip(PLAN.name, start, knee, Pull("flare", deeper)),
-        Grip(PLAN.name, knee, settled, Pull("flare_end", away)),
-        Grip(PLAN.name, settled, last, Pull("depth", deeper)),
-    ]
+    points: list[Grip] = []
+    lines: list[Grip] = []
+    shallow: list[Vec2] = [(0.0, -c.depth), (c.length, -c.depth)]
+    for place, end in enumerate((LEFT, RIGHT)):
+        flare, suffix = c.flare_of(end), flare_suffix(c, end)
+        if flare.amount <= 0.0:
+            continue
+        deep = -(c.depth + flare.amount)
+        start: Vec2 = (c.x_at(end, 0.0), deep)
+        knee: Vec2 = (c.x_at(end, flare.straight), deep)
+        settled: Vec2 = (c.x_at(end, flare.end), -c.depth)
+        away = (1.0 if end == LEFT else -1.0, 0.0)
+        points += [
+            Grip(PLAN.name, knee, knee, Pull(f"flare_straight{suffix}", away)),
+            Grip(PLAN.name, settled, settled, Pull(f"flare_end{suffix}", away)),
+        ]
+        lines += [
+            Grip(PLAN.name, start, knee, Pull(f"flare{suffix}", deeper)),
+            Grip(PLAN.name, knee, settled, Pull(f"flare_end{suffix}", away)),
+        ]
+        shallow[place] = settled
+    return [*points, *lines, Grip(PLAN.name, shallow[0], shallow[1], Pull("depth", deeper))]
 
 
 def _end(c: CaseNumbers, view: View) -> list[Grip]:
     back = view.project((0.0, 0.0, c.top))
     low = view.project((0.0, -c.depth, c.floor))
-    high = view.project((0.0, -(c.depth + c.flare), c.top))
+    end = LEFT if view is END_LEFT else RIGHT
+    flare = c.flare_of(end).amount
+    high = view.project((0.0, -(c.depth + flare), c.top))
     forward = (1.0 if low[0] > back[0] else -1.0, 0.0)
-    name = "flare" if c.flare > 0.0 else "depth"
+    name = f"flare{flare_suffix(c, end)}" if flare > 0.0 else "depth"
     return [
         Grip(view.name, low, high, Pull(name, forward)),
         _levels(c, view, back[0], low[0])[0],

@@ -9,11 +9,11 @@ from geometry.views.view import END_LEFT, END_RIGHT, FRONT, PLAN, View
 
 
 def end_view(bench: Bench) -> View:
-    """The end elevation that shows most: of the deep end, else of the right end."""
+    """The end elevation that shows most: of the deeper end, else of the right end."""
     if not has(bench.spec, "case"):
         return END_RIGHT
     c = case_numbers(bench.spec)
-    return END_LEFT if c.flare > 0.0 and c.deep_left else END_RIGHT
+    return END_LEFT if c.flare_left.amount > c.flare_right.amount else END_RIGHT
 
 
 def bench_views(bench: Bench) -> tuple[View, View, View]:

@@ -23,6 +23,7 @@ from tests.flat_faces import FlatFace, flat_faces
 
 Floats = NDArray[np.float64]
 MIRROR = np.array((-1.0, 1.0, 1.0))
+FLARE = ("flare", "flare_straight", "flare_end")
 OTHER = {"left": "right", "right": "left"}
 
 
@@ -32,7 +33,14 @@ def mirrored(spec: BenchSpec) -> BenchSpec:
     n = spec.count("partition_count") if has(spec, "partitions") else 0
     length = spec.number("length")
     values: dict[str, Value] = {}
+    both = spec.word("deep_end") == "both"
+    flares = {f"{name}{end}" for name in FLARE for end in ("", "_right")}
     for name, value in spec.entries:
+        if name in flares:
+            # Of two flares the left one's numbers have no side in their names.
+            other = name.removesuffix("_right") if name.endswith("_right") else f"{name}_right"
+            values[other if both else name] = value
+            continue
         turned = re.sub("left|right", lambda found: OTHER[found[0]], name)
         numbered = re.fullmatch(r"(partition|opening)_(\d+)(.*)", name)
         if numbered and n:
@@ -41,7 +49,7 @@ def mirrored(spec: BenchSpec) -> BenchSpec:
             turned = f"{kind}_{last + 1 - k if k <= last else k}{numbered[3]}"
         values[turned] = value
         if name == "deep_end":
-            values[turned] = OTHER[str(value)]
+            values[turned] = OTHER.get(str(value), value)
         elif re.fullmatch(r"partition_\d+", name) and int(name[10:]) <= n:
             values[turned] = length - spec.number(name)
         elif name == "panel_middle":

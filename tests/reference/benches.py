@@ -59,6 +59,15 @@ BOTH_MITRED: dict[str, Value] = {
     "rebate_depth": 8,
 }
 
+TWO_FLARES: dict[str, Value] = {
+    "deep_end": "both",
+    "right_end": "mitred",
+    "partition_count": 3,
+    "partition_1": 200,
+    "partition_2": 700,
+    "partition_3": 960,
+}
+
 UPRIGHT_LEGS: dict[str, Value] = {"splay": 0, "leg_foot_width": 40}
 
 
@@ -79,6 +88,7 @@ ALL: dict[str, dict[str, Value]] = {
     "outside taper": OUTSIDE_TAPER,
     "deep right": DEEP_RIGHT,
     "both mitred": BOTH_MITRED,
+    "two flares": TWO_FLARES,
     "upright legs": UPRIGHT_LEGS,
 }
 

@@ -70,12 +70,15 @@ def at_round(bench: Bench, width: float) -> float:
 def depth_of_top(bench: Bench, x: float) -> float:
     """The top's front at the outside arris, between the stations of the description."""
     s = bench.spec
-    length, d, f = s.number("length"), s.number("depth"), s.number("flare")
-    station = x if s.word("deep_end") == "left" else length - x
-    if f == 0.0:
-        return d
-    x1, x2 = s.number("flare_straight"), s.number("flare_end")
-    return float(np.interp(station, (0.0, x1, x2, length), (d + f, d + f, d, d)))
+    length, d, deep = s.number("length"), s.number("depth"), s.word("deep_end")
+    more = 0.0
+    for end, suffix in (("left", ""), ("right", "_right" if deep == "both" else "")):
+        f = s.number(f"flare{suffix}")
+        if f > 0.0 and deep in (end, "both"):
+            station = x if end == "left" else length - x
+            x1, x2 = s.number(f"flare_straight{suffix}"), s.number(f"flare_end{suffix}")
+            more += float(np.interp(station, (0.0, x1, x2, max(length, x2)), (f, f, 0.0, 0.0)))
+    return d + more
 
 
 def test_housing_is_as_wide_as_the_upright_and_its_fit_and_stops_behind_its_front(
