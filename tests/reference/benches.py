@@ -64,7 +64,7 @@ TWO_FLARES: dict[str, Value] = {
     "right_end": "mitred",
     "partition_count": 3,
     "partition_1": 200,
-    "partition_2": 700,
+    "partition_2": 705,
     "partition_3": 960,
 }
 
