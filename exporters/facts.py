@@ -49,6 +49,8 @@ def _parameter(row: Parameter, spec: BenchSpec) -> Fact:
     found: dict[str, Fact] = {"value": spec.value(row.name), "unit": row.unit}
     if row.unit == "choice":
         found |= {"minimum": None, "maximum": None, "choices": list(row.choices)}
+    elif row.unit == "text":
+        found |= {"minimum": None, "maximum": None}
     else:
         now = limits(spec, row.name)
         found |= {"minimum": now.minimum, "maximum": now.maximum}

@@ -20,10 +20,10 @@ parameters object  name -> object with ``value`` and ``unit``, in the order of t
 ========== ======= ============================================================================
 
 ``format``, ``version`` and ``parameters`` must be there; a text that is missing is empty.  A
-parameter's ``unit`` is ``mm``, ``deg``, ``count`` or ``choice``, the same as in the catalogue, and
-its ``value`` a number, or for a choice one of its words.  A parameter that is missing has the
-catalogue's default.  A name that this version does not know is an error and is not passed over:
-saving would lose it.
+parameter's ``unit`` is ``mm``, ``deg``, ``count``, ``choice`` or ``text``, the same as in the
+catalogue, and its ``value`` a number, for a choice one of its words, or a text.  A parameter that
+is missing has the catalogue's default.  A name that this version does not know is an error and is
+not passed over: saving would lose it.
 
 Versions
 --------
@@ -189,7 +189,7 @@ def _value(row: Parameter, entry: Any) -> Value:
             remedy=f"It should be {row.unit}.",
         )
     value = fields.get("value")
-    if row.unit == "choice":
+    if row.unit in ("choice", "text"):
         return _text(row.name, value)
     if isinstance(value, bool) or not isinstance(value, int | float):
         _refuse(f"{_shown(value)} is not a number.", where=row.name)

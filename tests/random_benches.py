@@ -10,6 +10,7 @@ from geometry.bench.overall import CASE
 from geometry.design.parameter import Parameter
 from geometry.design.spec import BenchSpec
 from shared.errors import MakerError
+from tests.carved_texts import random_text
 
 
 def random_spec(seed: int, *, changes: int | None = None) -> BenchSpec:
@@ -33,6 +34,9 @@ def random_spec(seed: int, *, changes: int | None = None) -> BenchSpec:
                 spec = set_values(spec, {row.name: _word(row, dice)})
             except MakerError:
                 continue
+            continue
+        if row.unit == "text":
+            spec = set_values(spec, {row.name: random_text(row.name, dice)})
             continue
         allowed = limits(spec, row.name)
         # Half of the draws near the default, where benches live; the rest anywhere.

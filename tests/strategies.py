@@ -11,6 +11,7 @@ from geometry.bench.catalogue import PARAMETERS, default_spec
 from geometry.bench.limits import limits, set_values
 from geometry.design.spec import BenchSpec
 from shared.errors import MakerError
+from tests.carved_texts import random_text
 
 
 @st.composite
@@ -26,6 +27,10 @@ def specs(draw: st.DrawFn, most_changes: int = 10) -> BenchSpec:
                 spec = set_values(spec, {row.name: draw(st.sampled_from(row.choices))})
             except MakerError:
                 continue  # this choice needs other values first
+            continue
+        if row.unit == "text":
+            dice = draw(st.randoms(use_true_random=False))
+            spec = set_values(spec, {row.name: random_text(row.name, dice)})
             continue
         allowed = limits(spec, row.name)
         if row.unit == "count":

@@ -38,7 +38,7 @@ def row_note(model: Model, name: str, preferences: Preferences, stopped_by: str 
     if stopped_by:
         return said(f"{row.title}: {sentence(stopped_by)}", preferences)
     lines = [f"{row.title}: {row.description}"]
-    if row.unit != "choice":
+    if row.is_number:
         allowed = limits(model.spec, name)
         low, high = (
             size_text(value, row.unit, preferences) for value in (allowed.minimum, allowed.maximum)

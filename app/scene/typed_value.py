@@ -18,6 +18,8 @@ def read_value(row: Parameter, value_text: str, shown: Shown) -> Value:
     """The value in mm, degrees or pieces, or the chosen word; UnreadableValue says what works."""
     if row.unit == "choice":
         return _read_choice(row, value_text)
+    if row.unit == "text":
+        return row.read(value_text)
     if row.unit == "count":
         return float(read_count(value_text))
     if row.unit == "deg":

@@ -74,7 +74,7 @@ class JointsStage(QObject):
     def _step(self, name: str, steps: int) -> None:
         """The arrow keys: one step of the history each press."""
         row = parameter(name)
-        if row.unit != "choice":
+        if row.is_number:
             step = finest_step(row.unit, row.step, self._presenter.preferences.shown)
             self._desk.nudge(name, steps, step)
             self._desk.settle()

@@ -131,7 +131,7 @@ class Presenter(QObject):
     def _step_value(self, name: str, steps: int) -> None:
         """The story stick's arrow keys: one step of the history each press."""
         row = parameter(name)
-        if row.unit != "choice":
+        if row.is_number:
             step = finest_step(row.unit, row.step, self.preferences.shown)
             why = self._desk.nudge(name, steps, step)
             self._desk.settle()

@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from functools import lru_cache
 
+from geometry.bench.carving_numbers import groove_of
 from geometry.bench.derived import Derived, derived_length
 from geometry.bench.drawer_box import BOTTOM, FRONT, LEFT, RIGHT, box_joints, box_pieces
 from geometry.bench.drawer_numbers import (
@@ -125,7 +126,7 @@ def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
     found: list[Joint] = []
     for drawer in drawers(spec):
         found += _box_joints(drawer)
-        found.append(_screwed_front(drawer, parts))
+        found.append(_screwed_front(spec, drawer, parts))
         if row.kind == WOODEN:
             found += _on_runners(drawer, row, parts)
     return tuple(found)
@@ -157,12 +158,17 @@ def _box_joints(drawer: Drawer) -> tuple[Joint, ...]:
     )
 
 
-def _screwed_front(drawer: Drawer, parts: Mapping[str, Part]) -> Joint:
-    """Where front and box front lie on each other, between the box's sides."""
+def _screwed_front(spec: BenchSpec, drawer: Drawer, parts: Mapping[str, Part]) -> Joint:
+    """Where front and box front lie on each other, between the box's sides, clear of a groove."""
     box, (x, y, z) = drawer.box, drawer.origin
+    groove = groove_of(spec)
+    above, below = (
+        groove.radius if groove and groove.at_top == top else 0.0 for top in (True, False)
+    )
     left = max(drawer.x_low, x + box.making.side)
     right = min(drawer.x_high, x + box.width - box.making.side)
-    low, high = max(drawer.z_low, z), min(drawer.z_high, z + box.height)
+    low = max(drawer.z_low + below, z)
+    high = min(drawer.z_high - above, z + box.height)
     corners: Corners = ((left, y, low), (right, y, low), (right, y, high), (left, y, high))
     return face_to_face(
         f"{drawer.name}_front",

@@ -75,6 +75,12 @@ def _refuse_one(spec: BenchSpec, name: str, value: Value, broken: Constraint) ->
 
 
 def _check_alone(row: Parameter, value: Value) -> None:
+    if row.unit == "text":
+        if not isinstance(value, str) or row.read(value) != value:
+            raise UnreadableValue(
+                f"{str(value)[:40]!r} is not written as it is kept.", where=row.title
+            )
+        return
     if row.unit == "choice":
         if value not in row.choices:
             raise UnreadableValue(
@@ -107,9 +113,9 @@ def _written(row: Parameter, value: float) -> str:
 @lru_cache(maxsize=4096)
 def limits(spec: BenchSpec, name: str) -> Limits:
     """The range of one number, all others staying as they are; UnknownName, or AssertionError
-    for a choice.  ``spec`` itself must be one that can be built."""
+    for a choice or a text.  ``spec`` itself must be one that can be built."""
     row = parameter(name)
-    assert row.unit != "choice", name
+    assert row.is_number, name
     if row.unit == "count":
         return _count_limits(spec, row)
     now = spec.number(name)

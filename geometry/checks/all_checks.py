@@ -8,6 +8,7 @@ from geometry.bench.bench import Bench
 from geometry.checks import (
     base,
     base_outline,
+    carving,
     case,
     collisions,
     drawers,
@@ -24,6 +25,7 @@ CHECKS: tuple[Check, ...] = (
     *housings.CHECKS,
     *shelves.CHECKS,
     *drawers.CHECKS,
+    *carving.CHECKS,
     *base.CHECKS,
     *rails.CHECKS,
     *four_legs.CHECKS,

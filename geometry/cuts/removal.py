@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from geometry.primitives.facets import Facets
 from geometry.primitives.frame import X_AXIS, Y_AXIS, Z_AXIS, Frame, Vec3
 from geometry.primitives.path import Path
 
@@ -45,4 +46,15 @@ class Hull:
     points: tuple[Vec3, ...]
 
 
-Removal = HalfSpace | Prism | Hull
+@dataclass(frozen=True, slots=True)
+class Hollow:
+    """Everything from a faceted surface to the plane z = ``z_open``, which lies below all of it.
+
+    The facets are one piece without holes; their sides are upright.
+    """
+
+    facets: Facets
+    z_open: float
+
+
+Removal = HalfSpace | Prism | Hull | Hollow

@@ -16,10 +16,11 @@ Value = float | str
 class Parameter:
     """One row of the catalogue.
 
-    ``unit`` is ``mm``, ``deg``, ``count`` or ``choice``.  ``minimum`` and ``maximum`` are the
-    widest that any bench allows; a particular bench may allow less (see ``limits``).  ``step`` is
-    what a drag snaps to when millimetres are shown.  ``applies`` tells whether the value means
-    something for this bench; one that does not is kept, and not shown.
+    ``unit`` is ``mm``, ``deg``, ``count``, ``choice`` or ``text``; ``read`` gives a text in the one
+    way it is kept, and raises UnreadableValue for one that says nothing.  ``minimum`` and
+    ``maximum`` are the widest that any bench allows; a particular bench may allow less (see
+    ``limits``).  ``step`` is what a drag snaps to when millimetres are shown.  ``applies`` tells
+    whether the value means something for this bench; one that does not is kept, and not shown.
     """
 
     name: str
@@ -33,6 +34,12 @@ class Parameter:
     step: float = 1.0
     choices: tuple[str, ...] = ()
     applies: Callable[[BenchSpec], bool] = lambda _spec: True
+    read: Callable[[str], str] = str
+
+    @property
+    def is_number(self) -> bool:
+        """Whether it has limits and steps."""
+        return self.unit in ("mm", "deg", "count")
 
 
 def length(
@@ -112,3 +119,17 @@ def choice(
     return Parameter(
         name, title, group, "choice", default, description, choices=choices, applies=applies
     )
+
+
+def text(
+    name: str,
+    title: str,
+    group: str,
+    default: str,
+    description: str,
+    *,
+    read: Callable[[str], str],
+    applies: Callable[[BenchSpec], bool] = lambda _spec: True,
+) -> Parameter:
+    """A value that is more than one number: a list, written as the maker would type it."""
+    return Parameter(name, title, group, "text", default, description, applies=applies, read=read)

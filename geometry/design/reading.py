@@ -21,6 +21,8 @@ def read_value(row: Parameter, value_text: str, shown: Shown) -> Value:
             return read_angle(value_text)
         if row.unit == "count":
             return float(read_count(value_text))
+        if row.unit == "text":
+            return row.read(value_text)
     except UnreadableValue as error:
         raise UnreadableValue(error.what, where=row.title, remedy=error.remedy) from None
     return _read_choice(row, value_text)

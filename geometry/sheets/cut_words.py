@@ -16,6 +16,7 @@ from geometry.cuts.bore import Bore
 from geometry.cuts.chamfer import Chamfer
 from geometry.cuts.cut import Blank, Cut
 from geometry.cuts.end_gaps import EndGaps
+from geometry.cuts.finger_groove import FingerGroove
 from geometry.cuts.groove import Groove
 from geometry.cuts.housing import StoppedHousing
 from geometry.cuts.lap import AngledLap
@@ -24,6 +25,7 @@ from geometry.cuts.mortise import Mortise
 from geometry.cuts.notch import Notch
 from geometry.cuts.open_mortise import OpenMortise
 from geometry.cuts.rebate import Rebate
+from geometry.cuts.relief import Relief
 from geometry.cuts.round_tenon import RoundTenon
 from geometry.cuts.run_out import RunOut
 from geometry.cuts.saw import FLATTEST_DEG, SawCut
@@ -272,6 +274,16 @@ def _chamfer(cut: Chamfer, _blank: Blank) -> str:
     return f"{_mm(size)} on the arris of the {cut.face.value}"
 
 
+def _relief(cut: Relief, _blank: Blank) -> str:
+    deepest = max(z for _, _, z in cut.facets.points)
+    return f"facets from point to point, up to {_mm(deepest)} deep in the face side, as drawn"
+
+
+def _finger_groove(cut: FingerGroove, _blank: Blank) -> str:
+    edge = "face edge" if cut.inward else "far edge"
+    return f"cove R {_mm(cut.radius)} along the reverse of the {edge}, once fitted"
+
+
 def _by_its_waste(shape: Shape, number: int) -> str:
     """The rectangle round what the cut takes away, and how far through."""
     found = [waste for waste in wastes(shape) if waste.number == number]
@@ -321,4 +333,6 @@ _KINDS: tuple[tuple[type, Callable[[Any, Blank], str]], ...] = (
     (RoundTenon, _round_tenon),
     (LeaningBore, _leaning_bore),
     (WedgeSlot, _slot),
+    (Relief, _relief),
+    (FingerGroove, _finger_groove),
 )

@@ -5,7 +5,8 @@ Frame: the part's own, mm; regions in its xy plane, clipped to the blank.
 Method: every removal is a half-space, a prism or a convex hull, so its sections by the lowest and
 the highest plane in which it meets the blank tell all that a maker marks out.  A path with rounded
 corners counts as the rectangle round it, because that is what is measured.  A prism that runs
-askew is taken for the hull of its corners; one that is not convex is left to the words.
+askew is taken for the hull of its corners; one that is not convex is left to the words, and so is
+a faceted surface.
 """
 
 from __future__ import annotations
@@ -18,7 +19,7 @@ from itertools import combinations, pairwise
 import shapely
 
 from geometry.cuts.cut import Blank
-from geometry.cuts.removal import PART_FRAME, HalfSpace, Hull, Prism, Removal
+from geometry.cuts.removal import PART_FRAME, HalfSpace, Hollow, Hull, Prism, Removal
 from geometry.design.part import Shape
 from geometry.primitives.frame import Vec2, Vec3
 from geometry.primitives.path import Path
@@ -81,6 +82,8 @@ def inner_sides(region: Sequence[Vec2], blank: Blank) -> list[Side]:
 
 
 def _waste(number: int, title: str, removal: Removal, blank: Blank) -> Waste | None:
+    if isinstance(removal, Hollow):
+        return None
     if isinstance(removal, Prism) and removal.frame != PART_FRAME:
         if not _is_convex(removal.path):
             return None
@@ -120,7 +123,7 @@ def _round_middle(removal: Removal) -> Vec2 | None:
     return ((x0 + x1) / 2.0, (y0 + y1) / 2.0)
 
 
-def _reach(removal: Removal, blank: Blank) -> tuple[float, float]:
+def _reach(removal: HalfSpace | Prism | Hull, blank: Blank) -> tuple[float, float]:
     match removal:
         case HalfSpace():
             return 0.0, blank.thickness
@@ -132,7 +135,7 @@ def _reach(removal: Removal, blank: Blank) -> tuple[float, float]:
     return max(low, 0.0), min(high, blank.thickness)
 
 
-def _section(removal: Removal, z: float, blank: Blank) -> shapely.Geometry:
+def _section(removal: HalfSpace | Prism | Hull, z: float, blank: Blank) -> shapely.Geometry:
     match removal:
         case HalfSpace():
             return _half_plane(removal, z, blank)

@@ -20,9 +20,10 @@ import manifold3d
 import numpy as np
 
 from geometry.cuts.cut import Blank
-from geometry.cuts.removal import PART_FRAME, HalfSpace, Prism, Removal
+from geometry.cuts.removal import PART_FRAME, HalfSpace, Hollow, Hull, Prism, Removal
 from geometry.primitives.frame import Frame, Vec3, dot
 from geometry.primitives.path import Path
+from geometry.solids.hollow import hollow_surface
 from geometry.solids.prism import FLAT, is_convex_polygon, outline, side_surface
 from geometry.solids.solid import Floats, Indices
 from shared.tolerances import COPLANAR
@@ -84,7 +85,7 @@ def carve(blank: Blank, removals: Sequence[Removal]) -> Body:
         if isinstance(removal, HalfSpace):
             body = _trimmed(body, removal)
         elif removal not in right_through:
-            cutter = _prism(removal) if isinstance(removal, Prism) else _hull(removal.points)
+            cutter = _cutter(removal)
             (simple if cutter.num_tri() <= _SIMPLE else many_sided).append(cutter)
     for apart in _apart(simple):
         body -= apart[0] if len(apart) == 1 else manifold3d.Manifold.compose(apart)
@@ -218,6 +219,16 @@ def _placed(body: Body, frame: Frame) -> manifold3d.Manifold:
     return body.manifold.transform(frame.matrix())
 
 
+def _cutter(removal: Prism | Hull | Hollow) -> manifold3d.Manifold:
+    match removal:
+        case Prism():
+            return _prism(removal)
+        case Hull():
+            return _hull(removal.points)
+        case Hollow():
+            return _hollow(removal)
+
+
 @lru_cache(maxsize=1024)
 def _prism(prism: Prism) -> manifold3d.Manifold:
     if is_convex_polygon(prism.path):
@@ -257,6 +268,20 @@ def _rounded(path: Path, height: float) -> _Rounded:
     caps = np.asarray(manifold3d.triangulate([flat.points]), dtype=np.intp)
     vertices, triangles, faces = side_surface(flat, height, caps)
     origin = manifold3d.Manifold.reserve_ids(1)
+    manifold = _closed(vertices, triangles, faces, origin)
+    axes = np.array([((u, v, 0.0), (0.0, 0.0, 1.0)) for u, v in flat.centres])
+    return _Rounded(manifold, origin, flat.arc, axes.reshape(-1, 2, 3))
+
+
+@lru_cache(maxsize=256)
+def _hollow(hollow: Hollow) -> manifold3d.Manifold:
+    return _closed(*hollow_surface(hollow), manifold3d.Manifold.reserve_ids(1))
+
+
+def _closed(
+    vertices: Floats, triangles: Indices, faces: Indices, origin: int
+) -> manifold3d.Manifold:
+    """The body within a surface; ``faces`` (m,) are the flat faces of its triangles."""
     manifold = manifold3d.Manifold(
         manifold3d.Mesh64(
             vertices,
@@ -268,9 +293,8 @@ def _rounded(path: Path, height: float) -> _Rounded:
     )
     _check(manifold, "making a cutter")
     if manifold.is_empty():
-        raise EngineFault(f"a cutter came out empty: {path}")
-    axes = np.array([((u, v, 0.0), (0.0, 0.0, 1.0)) for u, v in flat.centres])
-    return _Rounded(manifold, origin, flat.arc, axes.reshape(-1, 2, 3))
+        raise EngineFault(f"a cutter of {len(triangles)} triangles came out empty")
+    return manifold
 
 
 def hull_faces(points: tuple[Vec3, ...]) -> tuple[Floats, Floats, Floats]:

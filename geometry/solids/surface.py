@@ -4,9 +4,10 @@ Frame and units: the mesh's own, mm.
 
 Method: the volume is that of the pyramids from the origin to all triangles.  Triangles of one
 flat face share the face's normal, taken over the whole face so that a sliver cannot tilt it.
-Each edge joins two triangles; it counts when their faces differ in direction, and is smooth when
-the true surfaces hardly do: a chord of an arc stands for the round surface, which faces straight
-away from the arc's axis.  Two triangles of a face that share their longest edge become one panel.
+Each edge joins two triangles; it counts when their faces differ in direction.  It is smooth when
+one of them is a chord of an arc and the true surfaces hardly differ: a chord stands for the round
+surface, which faces straight away from the arc's axis.  Flat facets have their arrises however
+little they lean.  Two triangles of a face that share their longest edge become one panel.
 """
 
 from __future__ import annotations
@@ -45,7 +46,8 @@ def solid_from(mesh: Mesh) -> Solid:
     end = start + 1 - 3 * (start % 3 == 2)  # the next corner of the same triangle
     ends = mesh.triangles.ravel().take((start, end))
     truly = _true_normals(mesh, flat_normals, faces, points.take(ends[0], axis=1))
-    smooth = _square(truly[:, 0] - truly[:, 1]) < _SHARP**2
+    round_about = (mesh.arcs.take(faces) != FLAT).any(axis=0)
+    smooth = round_about & (_square(truly[:, 0] - truly[:, 1]) < _SHARP**2)
     drawn = np.flatnonzero(differ)
 
     lengths = np.stack([_square(b - a), _square(c - b), _square(a - c)])

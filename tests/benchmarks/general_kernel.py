@@ -27,7 +27,7 @@ from build123d import (
 )
 from scipy.spatial import ConvexHull
 
-from geometry.cuts.removal import HalfSpace, Hull, Prism, Removal
+from geometry.cuts.removal import HalfSpace, Hollow, Hull, Prism, Removal
 from geometry.design.part import Part
 from geometry.primitives.frame import Frame, Vec3
 from geometry.primitives.path import Path
@@ -87,7 +87,21 @@ def _waste(removal: Removal, middle: Vec3, reach: float) -> Shape:
         prism = prism.moved(_location(removal.frame))
         ends = [_beyond(end, middle, reach) for end in removal.ends]
         return prism.cut(*ends) if ends else prism
-    return _hull(removal)
+    return _hollow(removal) if isinstance(removal, Hollow) else _hull(removal)
+
+
+def _hollow(hollow: Hollow) -> Shape:
+    """A column over each facet, all of them united."""
+    facets = hollow.facets
+    first, *others = (
+        _hull(
+            Hull(
+                tuple((x, y, z) for x, y, deep in facets.corners(f) for z in (deep, hollow.z_open))
+            )
+        )
+        for f in facets.faces
+    )
+    return first.fuse(*others) if others else first
 
 
 def _beyond(half: HalfSpace, middle: Vec3, reach: float) -> Solid:

@@ -40,6 +40,8 @@ def test_every_parameter_is_there_with_its_limits(content: Any) -> None:
         assert found["description"]
         if row.unit == "choice":
             assert found["value"] in found["choices"]
+        elif row.unit == "text":
+            assert found["minimum"] is found["maximum"] is None
         elif found["applies"]:
             assert found["minimum"] <= found["value"] <= found["maximum"]
 

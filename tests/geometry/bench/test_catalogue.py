@@ -19,9 +19,12 @@ def test_rows(row: Parameter) -> None:
     assert row.description.endswith(".")
     assert row.title[0].isupper()
     assert row.group in GROUPS
-    assert row.unit in ("mm", "deg", "count", "choice")
+    assert row.unit in ("mm", "deg", "count", "choice", "text")
     if row.unit == "choice":
         assert row.default in row.choices
+    elif row.unit == "text":
+        assert isinstance(row.default, str)
+        assert row.read(row.default) == row.default
     else:
         assert not isinstance(row.default, str)
         assert row.minimum <= row.default <= row.maximum

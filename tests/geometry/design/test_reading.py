@@ -55,6 +55,4 @@ def test_every_default_reads_back_to_the_decimal_shown() -> None:
         value = spec.value(row.name)
         text = format_value(row, value, SHOWN_MM, with_unit=True)
         again = read_value(row, text, SHOWN_MM)
-        assert again == (pytest.approx(value, abs=0.05) if row.unit != "choice" else value), (
-            row.name
-        )
+        assert again == (pytest.approx(value, abs=0.0501) if row.is_number else value), row.name
