@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+import contextlib
 import random
 
-from geometry.bench.catalogue import PARAMETERS, default_spec
+from geometry.bench.carving_parameters import FACETED
+from geometry.bench.carving_parameters import PARAMETERS as CARVING
+from geometry.bench.catalogue import PARAMETERS, default_spec, parameter
+from geometry.bench.drawers import has_drawers
 from geometry.bench.limits import limits, set_values
 from geometry.bench.overall import CASE
 from geometry.design.parameter import Parameter
@@ -27,31 +31,40 @@ def random_spec(seed: int, *, changes: int | None = None) -> BenchSpec:
         # other benches forms come in upon numbers from anywhere.
         rows.sort(key=lambda row: row.unit != "choice")
     for row in rows[:changes]:
-        if not row.applies(spec):
-            continue
-        if row.unit == "choice":
-            try:
-                spec = set_values(spec, {row.name: _word(row, dice)})
-            except MakerError:
-                continue
-            continue
-        if row.unit == "text":
-            spec = set_values(spec, {row.name: random_text(row.name, dice)})
-            continue
-        allowed = limits(spec, row.name)
-        # Half of the draws near the default, where benches live; the rest anywhere.
-        if isinstance(row.default, float | int) and dice.random() < 0.5:
-            spread = 0.3 * (allowed.maximum - allowed.minimum)
-            low = max(allowed.minimum, min(row.default - spread, allowed.maximum))
-            high = min(allowed.maximum, max(row.default + spread, allowed.minimum))
-        else:
-            low, high = allowed.minimum, allowed.maximum
-        value = dice.uniform(low, high)
-        if row.unit == "count":
-            value = float(round(value))
-        value = min(allowed.maximum, max(allowed.minimum, value))
-        spec = set_values(spec, {row.name: value})
+        spec = _touched(spec, row, dice)
+    if changes is None and has_drawers(spec) and dice.random() < 0.6:
+        # Few draws come to carved fronts by themselves: drawers must be there before.
+        with contextlib.suppress(MakerError):
+            spec = set_values(spec, {"carving": FACETED})
+        for name in (row.name for row in CARVING if row.name != "carving"):
+            spec = _touched(spec, parameter(name), dice)
     return spec
+
+
+def _touched(spec: BenchSpec, row: Parameter, dice: random.Random) -> BenchSpec:
+    """One value drawn anew; as it is where it does not apply or the draw cannot be built."""
+    if not row.applies(spec):
+        return spec
+    if row.unit == "choice":
+        try:
+            return set_values(spec, {row.name: _word(row, dice)})
+        except MakerError:
+            return spec
+    if row.unit == "text":
+        return set_values(spec, {row.name: random_text(row.name, dice)})
+    allowed = limits(spec, row.name)
+    # Half of the draws near the default, where benches live; the rest anywhere.
+    if isinstance(row.default, float | int) and dice.random() < 0.5:
+        spread = 0.3 * (allowed.maximum - allowed.minimum)
+        low = max(allowed.minimum, min(row.default - spread, allowed.maximum))
+        high = min(allowed.maximum, max(row.default + spread, allowed.minimum))
+    else:
+        low, high = allowed.minimum, allowed.maximum
+    value = dice.uniform(low, high)
+    if row.unit == "count":
+        value = float(round(value))
+    value = min(allowed.maximum, max(allowed.minimum, value))
+    return set_values(spec, {row.name: value})
 
 
 def _word(row: Parameter, dice: random.Random) -> str:

@@ -30,11 +30,11 @@ class Picture:
 
     @property
     def width(self) -> float:
-        return self.x_high - self.x_low
+        return round(self.x_high - self.x_low, 9)
 
     @property
     def height(self) -> float:
-        return self.z_high - self.z_low
+        return round(self.z_high - self.z_low, 9)
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,14 +51,14 @@ def spots_of(pattern: Pattern, width: float, height: float, depth: float) -> tup
     """Every point in a picture so large; images come after all points."""
     own: list[Spot] = []
     for point in points_of(pattern):
-        x, y = round(point.across * width, 6), round(point.up * height, 6)
+        x, y = round(point.across * width, 9), round(point.up * height, 9)
         if all(math.dist((x, y), other.at[:2]) >= NEAREST for other in own):
             own.append(Spot(point.number, False, (x, y, round(point.deep * depth, 6))))
     if not pattern.mirrored:
         return tuple(own)
-    middle = round(0.5 * width, 6)
+    middle = round(0.5 * width, 9)
     images = [
-        Spot(spot.number, True, (width - spot.at[0], *spot.at[1:]))
+        Spot(spot.number, True, (round(width - spot.at[0], 9), *spot.at[1:]))
         for spot in own
         if spot.at[0] < middle
     ]
@@ -75,10 +75,10 @@ def surface_of(pattern: Pattern, width: float, height: float, depth: float) -> F
         place = {spot.number: k for k, spot in enumerate(spots) if spot.mirrored}
         image = [place.get(spot.number, k) for k, spot in enumerate(own)]
         faces += [tuple(image[k] for k in reversed(face)) for face in faces]
-    return _run_on(Facets(tuple(spot.at for spot in spots), tuple(faces)), width, height)
+    return _run_on(Facets(tuple(spot.at for spot in spots), tuple(faces)))
 
 
-def _run_on(facets: Facets, width: float, height: float) -> Facets:
+def _run_on(facets: Facets) -> Facets:
     """The facets with a level strip along each border, and the corners between the strips."""
     points: dict[Vec3, int] = {point: k for k, point in enumerate(facets.points)}
     faces = list(facets.faces)
@@ -93,7 +93,7 @@ def _run_on(facets: Facets, width: float, height: float) -> Facets:
 
     ways: dict[int, list[Vec2]] = {}
     for a, b in sorted(side for side in sides if side[::-1] not in sides):
-        way = _outward(facets.points[a], facets.points[b], width, height)
+        way = _outward(facets.points[a], facets.points[b])
         faces.append((b, a, beyond(a, way), beyond(b, way)))
         for k in (a, b):
             ways.setdefault(k, []).append(way)
@@ -111,10 +111,11 @@ def _turn(way: Vec2, both: list[Vec2]) -> bool:
     return way[0] * other[1] - way[1] * other[0] < 0.0
 
 
-def _outward(a: Vec3, b: Vec3, width: float, height: float) -> Vec2:
-    if a[0] == b[0] and a[0] in (0.0, width):
+def _outward(a: Vec3, b: Vec3) -> Vec2:
+    """The way out across a stretch of the border, which is upright or level."""
+    if a[0] == b[0]:
         return (-1.0, 0.0) if a[0] == 0.0 else (1.0, 0.0)
-    assert a[1] == b[1], (a, b, width, height)
+    assert a[1] == b[1], (a, b)
     return (0.0, -1.0) if a[1] == 0.0 else (0.0, 1.0)
 
 

@@ -15,7 +15,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from geometry.cuts.cut import Blank
-from geometry.cuts.removal import PART_FRAME, HalfSpace, Hull, Prism, Removal
+from geometry.cuts.removal import PART_FRAME, HalfSpace, Hollow, Hull, Prism, Removal
 from geometry.primitives.frame import Vec3, dot
 from geometry.primitives.path import BulgedVertex, Path, arc_centre
 from geometry.solids.kernel import hull_faces
@@ -63,6 +63,10 @@ def pins_of(blank: Blank, removals: Sequence[Removal]) -> Pins:
             _pin_plane(pins, removal, size)
         elif isinstance(removal, Hull):
             pins.points.extend(removal.points)
+        elif isinstance(removal, Hollow):
+            pins.points.extend(removal.facets.points)
+            pins.kinds.extend(k for face in removal.facets.faces for k in (len(face), *face))
+            pins.fixed.append(removal.z_open)
         else:
             _pin_prism(pins, removal, size)
         pins.counts.append(len(pins.points) - before)
@@ -79,6 +83,8 @@ def hold_of(removal: Removal, blank: Blank) -> Hold:
         return Hold(stretches, straight=0 not in slanting)
     if isinstance(removal, Hull):
         stretches = _hull_stretches(removal.points)
+    elif isinstance(removal, Hollow):
+        stretches = tuple((axis, *_limits(removal.facets.points, axis)) for axis in range(3))
     else:
         stretches = tuple(_prism_stretches(removal))
     return Hold(stretches, straight=all(axis != 0 for axis, _, _ in stretches))

@@ -25,7 +25,7 @@ TRIED = 6  # values of each bench
 
 def nearby(spec: BenchSpec, dice: random.Random) -> list[BenchSpec]:
     """Benches with one value somewhat different, a tenth of its range at most."""
-    rows = [row for row in PARAMETERS if row.unit != "choice" and row.applies(spec)]
+    rows = [row for row in PARAMETERS if row.is_number and row.applies(spec)]
     found = []
     for row in dice.sample(rows, min(TRIED, len(rows))):
         allowed = limits(spec, row.name)

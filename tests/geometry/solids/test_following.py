@@ -7,8 +7,9 @@ import math
 import pytest
 
 from geometry.cuts.cut import Blank
-from geometry.cuts.removal import HalfSpace, Prism, Removal
+from geometry.cuts.removal import HalfSpace, Hollow, Prism, Removal
 from geometry.design.part import Shape
+from geometry.primitives.facets import Facets
 from geometry.primitives.path import Path
 from geometry.solids.cutting import solid_of
 from geometry.solids.following import follow
@@ -29,6 +30,22 @@ def slot(x: float, width: float = 20.0, depth: float = 10.0) -> Prism:
 
 def hole(x: float, y: float, radius: float = 8.0) -> Prism:
     return Prism(Path(((x - radius, y, 1.0), (x + radius, y, 1.0))), -5.0, 25.0)
+
+
+def relief(x: float, deep: float, ridge: float = 60.0) -> Hollow:
+    """Over 80 x 110 from ``x``: two facets that fall from both edges to a ridge line."""
+    points = [
+        (0, -5, 2),
+        (80, -5, 2),
+        (80, ridge, deep),
+        (0, ridge, deep),
+        (80, 105, 2),
+        (0, 105, 2),
+    ]
+    facets = Facets(
+        tuple((x + u, float(v), float(w)) for u, v, w in points), ((0, 1, 2, 3), (3, 2, 4, 5))
+    )
+    return Hollow(facets, -2.0)
 
 
 def slanting_end(x: float, lean: float = LEAN) -> HalfSpace:
@@ -71,6 +88,13 @@ def test_a_slot_in_a_slanting_end_moves_with_it_or_is_cut() -> None:
     here = board(500.0, slanting_end(480.0), slot(470.0, 3.0))
     assert one(here, board(600.0, slanting_end(580.0), slot(570.0, 3.0))) is not None
     assert one(here, board(600.0, slanting_end(580.0), slot(571.0, 3.0))) is None
+
+
+def test_a_relief_goes_along_but_is_cut_when_a_point_of_it_moves() -> None:
+    here = board(500.0, relief(100.0, 6.0), slot(300.0))
+    assert one(here, board(600.0, relief(140.0, 6.0), slot(330.0))) is not None
+    assert one(here, board(500.0, relief(100.0, 7.0), slot(300.0))) is None
+    assert one(here, board(500.0, relief(100.0, 6.0, 50.0), slot(300.0))) is None
 
 
 def test_a_hole_keeps_its_round() -> None:
