@@ -276,7 +276,7 @@ def _chamfer(cut: Chamfer, _blank: Blank) -> str:
 
 def _relief(cut: Relief, _blank: Blank) -> str:
     deepest = max(z for _, _, z in cut.facets.points)
-    return f"facets from point to point, up to {_mm(deepest)} deep in the face side, as drawn"
+    return f"facets from point to point, at most {_mm(deepest)} deep: see the table of points"
 
 
 def _finger_groove(cut: FingerGroove, _blank: Blank) -> str:

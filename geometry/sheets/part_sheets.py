@@ -34,6 +34,7 @@ from geometry.sheets.page_plan import (
 from geometry.sheets.part_dimensions import part_dimensions
 from geometry.sheets.part_symbols import face_edge_mark, face_side_mark, grain_arrow
 from geometry.sheets.part_words import group_title, head, table_maker
+from geometry.sheets.relief_points import point_labels
 from geometry.sheets.trim import proud_regions
 from geometry.sheets.view_grid import Block
 from geometry.views.look import look_at_part
@@ -114,6 +115,7 @@ def _additions(block: Block, part: Part, plan: PagePlan) -> list[Mark]:
             marks += _detail_ring(detail, block, ground)
     view = tuple(c * block.scale for c in block.linework.bounds())
     if block.view == PART_FACE.name:
+        marks += point_labels(block, ground, part.shape)
         if part.solid_timber:
             marks += _grain(ground, view)
         if part.shape.cuts:

@@ -11,6 +11,7 @@ from geometry.primitives.frame import Vec2
 from geometry.sheets.cut_words import cut_lines
 from geometry.sheets.layout import Layout
 from geometry.sheets.lettering_fit import fitted
+from geometry.sheets.relief_points import with_points
 from geometry.sheets.text_block import NO_TEXT, TextBlock, paragraph, table
 from geometry.sheets.trim import proud_words
 from shared.units import format_length, in_units
@@ -92,7 +93,8 @@ def table_maker(part: Part, layout: Layout) -> Callable[[float], TextBlock]:
     def make(width: float) -> TextBlock:
         if not rows:
             return NO_TEXT
-        return table(("No.", "Cut", "Size and place"), rows, width, _SMALL)
+        cuts = table(("No.", "Cut", "Size and place"), rows, width, _SMALL)
+        return with_points(cuts, part.shape, width, layout)
 
     return make
 

@@ -16,7 +16,7 @@ from geometry.sheets.lettering_fit import wrapped
 from shared.lettering import text_width
 
 PITCH = 1.75  # of the capital height, from baseline to baseline
-_PAD = 1.4  # mm inside a table's rules
+PAD = 1.4  # mm inside a table's rules
 _MOST = 0.3  # of a table's width, for any column but the last
 
 
@@ -76,7 +76,7 @@ def table(
     texts = [head, *rows]
     most = _MOST * width
     own = [
-        min(most, max(text_width(row[i], height, bold=row is head) for row in texts) + 2.0 * _PAD)
+        min(most, max(text_width(row[i], height, bold=row is head) for row in texts) + 2.0 * PAD)
         for i in range(len(head) - 1)
     ]
     columns = [*own, max(width - sum(own), 20.0)]
@@ -85,14 +85,14 @@ def table(
     rules = [(0.0, 0.0, total, 0.0)]
     y = 0.0
     for row in texts:
-        x, deepest = 0.0, y + _PAD + height
+        x, deepest = 0.0, y + PAD + height
         for text, column in zip(row, columns, strict=True):
-            for k, words in enumerate(wrapped(text, column - 2.0 * _PAD, height)):
-                down = y + _PAD + height + k * PITCH * height
-                lines.append(TextLine(words, x + _PAD, down, height, row is head))
+            for k, words in enumerate(wrapped(text, column - 2.0 * PAD, height)):
+                down = y + PAD + height + k * PITCH * height
+                lines.append(TextLine(words, x + PAD, down, height, row is head))
                 deepest = max(deepest, down)
             x += column
-        y = deepest + _PAD
+        y = deepest + PAD
         rules.append((0.0, y, total, y))
     for x in (0.0, *np.cumsum(columns).tolist()):
         rules.append((x, 0.0, x, y))

@@ -1,0 +1,142 @@
+"""The points of a carved front on its page: numbered in the view, and a table to mark them by.
+
+Frame: the part's own in the table's numbers; sheet mm about the view's origin for the labels.
+A front is carved to points: each is marked on the face, drilled or cut to its depth, and the wood
+between is planed away until it is flat from point to point.  Places are measured from the edges
+as they are when the front is fitted.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from geometry.cuts.relief import Relief
+from geometry.cuts.trim import Trim
+from geometry.design.part import Shape
+from geometry.drawing.marks import Anchor, Label, Mark, Role
+from geometry.drawing.text_box import Ground, TextBox
+from geometry.primitives.facets import trimmed
+from geometry.primitives.frame import Vec2
+from geometry.sheets.balloons import free_spot
+from geometry.sheets.layout import Layout
+from geometry.sheets.text_block import PAD, TextBlock, table
+from geometry.sheets.view_grid import Block
+from shared.lettering import text_width
+from shared.units import format_length
+from shared.words import in_words
+
+TABLE_LETTERING = 2.5  # mm, capitals
+_LAST = 20.0  # mm, as wide as a table makes its last column at least
+_LABEL = 2.0  # mm, capitals of a point's number
+_AWAY = (2.2, 3.0, 4.0, 5.2)
+_TURNS = 12
+_BETWEEN = 3.0  # mm between the two tables
+_HEAD = ("Point", "From left", "From top", "Deep")
+
+
+@dataclass(frozen=True, slots=True)
+class MarkedPoint:
+    """A point of a relief: its number on the page, where it lies on the part, and how deep.
+
+    ``across`` and ``down`` are from the left end and the face edge of the fitted front; mm.
+    """
+
+    number: int
+    at: Vec2
+    across: float
+    down: float
+    deep: float
+
+
+def relief_points(shape: Shape) -> tuple[MarkedPoint, ...]:
+    """All points at which facets of a front meet, row by row; none for a part without a relief."""
+    relief = next((cut for cut in shape.cuts if isinstance(cut, Relief)), None)
+    if relief is None:
+        return ()
+    left, top = 0.0, 0.0
+    right, bottom = shape.blank.length, shape.blank.width
+    for cut in shape.cuts:
+        if isinstance(cut, Trim):
+            left, right, top, bottom = cut.x_low, cut.x_high, cut.y_low, cut.y_high
+    points = trimmed(relief.facets, (left, top, right, bottom)).points
+    rows = sorted(points, key=lambda p: (round(p[1], 3), round(p[0], 3)))
+    return tuple(
+        MarkedPoint(number, (x, y), x - left, y - top, deep)
+        for number, (x, y, deep) in enumerate(rows, 1)
+    )
+
+
+def with_points(block: TextBlock, shape: Shape, width: float, layout: Layout) -> TextBlock:
+    """The table of cuts with that of the relief's points below it, if there are any."""
+    points = relief_points(shape)
+    if not points:
+        return block
+    height = TABLE_LETTERING
+    rows = [
+        (
+            str(point.number),
+            *(format_length(v, layout.shown) for v in (point.across, point.down, point.deep)),
+        )
+        for point in points
+    ]
+    head = tuple(in_words(word, layout.words) for word in _HEAD)
+    each = _wide(head, rows, height)
+    groups = max(1, min(math.floor((width - _LAST) / each), len(rows)))
+    long = math.ceil(len(rows) / groups)
+    columns = [rows[k : k + long] for k in range(0, len(rows), long)]
+    joined = [
+        tuple(text for column in columns for text in (column[k] if k < len(column) else [""] * 4))
+        for k in range(long)
+    ]
+    heads = head * len(columns)
+    below = table(heads, joined, _wide(heads, joined, height), height)
+    return _stacked(block, below)
+
+
+def _wide(head: Sequence[str], rows: Sequence[Sequence[str]], height: float) -> float:
+    """How wide a table of these texts is without wrapping."""
+    return sum(
+        max(text_width(row[k], height, bold=row is head) for row in (head, *rows)) + 2.0 * PAD
+        for k in range(len(head))
+    )
+
+
+def _stacked(upper: TextBlock, lower: TextBlock) -> TextBlock:
+    if not upper.height:
+        return lower
+    down = upper.height + _BETWEEN
+    return TextBlock(
+        (*upper.lines, *(replace(line, y=line.y + down) for line in lower.lines)),
+        (*upper.rules, *((a, b + down, c, d + down) for a, b, c, d in lower.rules)),
+        max(upper.width, lower.width),
+        down + lower.height,
+    )
+
+
+def point_labels(block: Block, ground: Ground, shape: Shape) -> list[Mark]:
+    """The number of each point beside it, clear of texts and where it can be of lines."""
+    marks: list[Mark] = []
+    left, bottom, right, top = (c * block.scale for c in block.linework.bounds())
+    for point in relief_points(shape):
+        text = str(point.number)
+        half = text_width(text, _LABEL) / 2.0 + 0.2
+        x, y = point.at[0] * block.scale, -point.at[1] * block.scale
+        spots = [
+            TextBox(
+                x + (away + half - 1.0) * math.cos(turn),
+                y + away * math.sin(turn),
+                half,
+                _LABEL / 2.0 + 0.2,
+            )
+            for away in _AWAY
+            for turn in (math.radians(30.0 + 360.0 * k / _TURNS) for k in range(_TURNS))
+        ]
+        inside = [s for s in spots if left < s.x - half and s.x + half < right]
+        inside = [s for s in inside if bottom < s.y - _LABEL / 2 and s.y + _LABEL / 2 < top]
+        spot = free_spot(ground, inside, over_lines=True)
+        if spot is not None:
+            at = (spot.x, spot.y - _LABEL / 2.0)
+            marks.append(Label(Role.TEXT, text, at, _LABEL, Anchor.MIDDLE))
+    return marks
