@@ -69,10 +69,11 @@ def portrait(project: Path) -> bytes:
         window.close()
         window.deleteLater()
         QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
-    return _png(picture)
+    return png_of(picture)
 
 
-def _png(picture: QPixmap) -> bytes:
+def png_of(picture: QPixmap) -> bytes:
+    """The bytes of a PNG file."""
     data = QByteArray()
     buffer = QBuffer(data)
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)

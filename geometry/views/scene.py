@@ -174,6 +174,9 @@ def _panels(
     view, panel = np.nonzero(turned[:, 2] > EDGE_ON)
     place = view * len(solids) + owner.take(panel)
     points = seen[:, corners.take(panel, axis=0).T + view * stride]  # (3, 4, n)
+    wide = np.flatnonzero(_wide_enough(points))
+    view, panel, place = view.take(wide), panel.take(wide), place.take(wide)
+    points = points.take(wide, axis=2)
     low = points.min(axis=1)
     order = np.argsort(place * (2.0 * np.abs(low[0]).max() + 1.0) + low[0])
     view, panel, place = view.take(order), panel.take(order), place.take(order)
@@ -191,6 +194,18 @@ def _panels(
         low=low,
         high=points.max(axis=1),
     )
+
+
+def _wide_enough(points: Floats) -> Flags:
+    """Which panels (3, 4, n) are wider as seen than what counts as nothing.
+
+    A kernel leaves crumbs beside slanting cuts, smaller than any side's direction can be told;
+    such a panel has no inside, and would seem to hide everything in line with it.
+    """
+    (u0, u1, u2, u3), (v0, v1, v2, v3) = points[0], points[1]
+    doubled = np.abs((u2 - u0) * (v3 - v1) - (v2 - v0) * (u3 - u1))
+    reach = np.ptp(points[0], axis=0) + np.ptp(points[1], axis=0)
+    return np.asarray(doubled > COPLANAR * reach)
 
 
 def inward(a: Floats, b: Floats) -> Floats:

@@ -11,11 +11,12 @@ from exporters.project_file import load
 from geometry.bench.build import build
 from geometry.solids import cutting
 from geometry.views.look import look_all
+from geometry.views.pictorial import FROM_LEFT, FROM_RIGHT
 from geometry.views.view import END_LEFT, END_RIGHT, FRONT, PLAN
 from tests.judges.rays import RayJudge
 
 SAMPLES = sorted((Path(__file__).parents[3] / "sample_projects").glob("*.settle"))
-VIEWS = (FRONT, PLAN, END_RIGHT, END_LEFT)
+VIEWS = (FRONT, PLAN, END_RIGHT, END_LEFT, FROM_LEFT, FROM_RIGHT)
 
 
 @pytest.mark.parametrize("sample", SAMPLES, ids=lambda path: path.stem)
