@@ -2,12 +2,13 @@
 
     settlewright [FILE]
     settlewright pack FILE --out DIR [--set NAME=VALUE ...] [--units mm|in] [--paper ...]
-    settlewright check FILE [--set NAME=VALUE ...]
+    settlewright check FILE [--set NAME=VALUE ...] [--json]
     settlewright facts FILE [--set NAME=VALUE ...]
 
 A first word ``pack``, ``check`` or ``facts`` is the command; a project file of that name is opened
-as ``./pack``.  Exit codes: 0 done; 1 ``check`` found something that means 'do not cut'; 2 wrong
-usage, or a file or value that cannot be read, built or written; 3 a fault of the program itself.
+as ``./pack``.  Exit codes: 0 done; 1 ``check`` found something that means 'do not cut' and is not
+set aside; 2 wrong usage, or a file or value that cannot be read, built or written; 3 a fault of the
+program itself.
 
 Imports stand where they are used: a command needs no window library and the window starts sooner
 without the exporters.
@@ -102,6 +103,8 @@ def _command_parser(command: str) -> argparse.ArgumentParser:
         help="a value to change first, read as if typed on the screen, such as flare=2 1/2; "
         "may be given several times",
     )
+    if command == "check":
+        parser.add_argument("--json", action="store_true", help="the same as data, in millimetres")
     if command == "pack":
         parser.add_argument(
             "--out", metavar="DIR", type=Path, required=True, help="the folder to write to"
@@ -145,34 +148,39 @@ def _has_screen() -> bool:
 def _pack(options: argparse.Namespace) -> Outcome:
     from exporters.pack import PackOptions, write_pack
     from geometry.bench.build import build
-    from geometry.checks.all_checks import findings
+    from geometry.checks.all_checks import judged
 
     project = _project(options)
     choices = PackOptions(paper=PAPERS[options.paper], shown=_shown(options))
     written = write_pack(project, options.out, choices, _today())
-    alarms = [f for f in findings(build(project.spec)) if _means_do_not_cut(f)]
+    found = judged(build(project.spec), project.judging)
+    alarms = [finding for finding in found if _means_do_not_cut(finding)]
     remark = f"Do not cut yet: {len(alarms)} of the findings say so." if alarms else ""
     return Outcome(DONE, f"{len(written)} files written to {options.out}\n", remark)
 
 
 def _check(options: argparse.Namespace) -> Outcome:
+    from exporters.facts import facts_text, finding_fact
     from geometry.bench.build import build
-    from geometry.checks.all_checks import findings
+    from geometry.checks.all_checks import judged
 
-    found = findings(build(_project(options).spec))
+    project = _project(options)
+    found = judged(build(project.spec), project.judging)
+    code = DO_NOT_CUT if any(_means_do_not_cut(finding) for finding in found) else DONE
+    if options.json:
+        return Outcome(code, facts_text({"findings": [finding_fact(one) for one in found]}))
     text = "".join(_finding_lines(finding) for finding in found) or "Nothing found.\n"
-    stop = any(_means_do_not_cut(finding) for finding in found)
-    return Outcome(DO_NOT_CUT if stop else DONE, in_units(text, SHOWN_MM))
+    return Outcome(code, in_units(text, SHOWN_MM))
 
 
 def _facts(options: argparse.Namespace) -> Outcome:
     from exporters.facts import facts, facts_text
     from geometry.bench.build import build
-    from geometry.checks.all_checks import findings
+    from geometry.checks.all_checks import judged
 
     project = _project(options)
-    bench = build(project.spec)
-    return Outcome(DONE, facts_text(facts(project, bench, findings(bench))))
+    bench = replace(build(project.spec), judged_by=project.judging.limits)
+    return Outcome(DONE, facts_text(facts(project, bench, judged(bench, project.judging))))
 
 
 def _project(options: argparse.Namespace) -> Project:
@@ -204,12 +212,17 @@ def _shown(options: argparse.Namespace) -> Shown:
 def _means_do_not_cut(finding: Finding) -> bool:
     from geometry.design.finding import Level
 
-    return finding.level is Level.DO_NOT_CUT
+    return finding.level is Level.DO_NOT_CUT and not finding.set_aside
 
 
 def _finding_lines(finding: Finding) -> str:
     of = f" [{', '.join(finding.parts)}]" if finding.parts else ""
     mend = f"    {finding.mend.sentence}\n" if finding.mend else ""
+    if finding.set_aside:
+        return (
+            f"set aside ({finding.level.value}): {finding.message}{of}\n"
+            f"    because: {finding.set_aside}\n"
+        )
     return f"{finding.level.value}: {finding.message}{of}\n{mend}"
 
 

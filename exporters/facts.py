@@ -15,6 +15,8 @@ from geometry.bench.bench import Bench
 from geometry.bench.catalogue import PARAMETERS
 from geometry.bench.derived import Derived
 from geometry.bench.limits import limits
+from geometry.checks.limit import Limit
+from geometry.checks.limit_rows import LIMITS
 from geometry.design.finding import Finding
 from geometry.design.joint import Joint
 from geometry.design.parameter import Parameter
@@ -36,7 +38,8 @@ def facts(project: Project, bench: Bench, findings: Sequence[Finding]) -> dict[s
         "derived": {size.name: _derived(size) for size in bench.derived},
         "parts": {part.name: _part(part, first[part.name]) for part in bench.parts},
         "joints": [_joint(joint) for joint in bench.joints],
-        "findings": [_finding(finding) for finding in findings],
+        "findings": [finding_fact(finding) for finding in findings],
+        "limits": {row.name: _limit(row, bench) for row in LIMITS},
     }
 
 
@@ -110,7 +113,18 @@ def _joint(joint: Joint) -> Fact:
     }
 
 
-def _finding(finding: Finding) -> Fact:
+def _limit(row: Limit, bench: Bench) -> Fact:
+    return {
+        "value": row.of(bench),
+        "unit": row.unit,
+        "default": row.default,
+        "title": row.title,
+        "source": row.source,
+    }
+
+
+def finding_fact(finding: Finding) -> Fact:
+    """One finding as data; ``set_aside`` is the maker's reason, or None while it stands."""
     mend = finding.mend
     return {
         "check": finding.check,
@@ -121,6 +135,8 @@ def _finding(finding: Finding) -> Fact:
         "amount": finding.amount,
         "limit": finding.limit,
         "unit": finding.unit,
+        "estimate": finding.estimate,
+        "set_aside": finding.set_aside or None,
         "mend": None
         if mend is None
         else {"sentence": in_units(mend.sentence, SHOWN_MM), "values": dict(mend.values)},

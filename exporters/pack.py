@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import json
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
@@ -20,7 +20,7 @@ from exporters.papers import drawings_bytes, templates_bytes
 from exporters.tables import cut_list_bytes
 from exporters.writing_folder import write_folder
 from geometry.bench.build import build
-from geometry.checks.all_checks import findings
+from geometry.checks.all_checks import judged
 from geometry.design.project import Project
 from geometry.sheets.layout import Layout
 from shared.paper import PAPERS, Paper
@@ -59,13 +59,14 @@ def write_pack(project: Project, folder: Path, options: PackOptions, on: date) -
 
 def pack_files(project: Project, options: PackOptions, on: date) -> dict[str, bytes]:
     """The files of a pack, name with forward slashes -> bytes; ``on`` is the date they carry."""
-    bench = build(project.spec)
+    bench = replace(build(project.spec), judged_by=project.judging.limits)
+    found = judged(bench, project.judging)
     run_over_by = project.spec.number("cutter_diameter") / 2.0 + _RUN_OVER_MORE
     lines = {part.name: cutting_lines(part, run_over_by) for part in bench.parts}
-    content = facts(project, bench, findings(bench))
+    content = facts(project, bench, found)
     layout = options.layout()
     return {
-        "drawings.pdf": drawings_bytes(project, bench, layout, on),
+        "drawings.pdf": drawings_bytes(project, bench, layout, on, found),
         "templates.pdf": templates_bytes(project, bench, layout, on),
         "cut_list.csv": cut_list_bytes(bench.parts, options.shown, options.words),
         **{f"dxf/{name}.dxf": dxf_bytes(lines[name], options.dxf_release) for name in lines},

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
 
 from exporters.pdf import pdf_bytes
 from geometry.bench.bench import Bench
+from geometry.design.finding import Finding
 from geometry.design.project import Project
 from geometry.sheets.drawings import drawings
 from geometry.sheets.layout import Layout
@@ -15,10 +17,12 @@ from geometry.sheets.title_block import title_block_of
 from shared.words import in_words
 
 
-def drawings_bytes(project: Project, bench: Bench, layout: Layout, on: date) -> bytes:
-    """The general arrangement and a page for each part; ``on`` is the date they carry."""
+def drawings_bytes(
+    project: Project, bench: Bench, layout: Layout, on: date, found: Sequence[Finding] = ()
+) -> bytes:
+    """The set of drawings with its findings; ``on`` is the date they carry."""
     return pdf_bytes(
-        drawings(bench, _titled(layout, project, on)),
+        drawings(bench, _titled(layout, project, on), found),
         title=_title(project, "drawings"),
         on=on,
         author=project.designer,

@@ -17,17 +17,23 @@ number     text    the drawing's number (ISO 7200: identification number)
 revision   text    the drawing's revision (ISO 7200: revision index)
 notes      text    anything else; may have several lines
 parameters object  name -> object with ``value`` and ``unit``, in the order of the catalogue
+limits     object  name -> object with ``value`` and ``unit``: limits that the maker has changed
+set_aside  list    objects with ``check``, ``parts`` (a list of names) and ``reason``: findings
+                   that the maker has looked at and does not mind
 ========== ======= ============================================================================
 
-``format``, ``version`` and ``parameters`` must be there; a text that is missing is empty.  A
-parameter's ``unit`` is ``mm``, ``deg``, ``count``, ``choice`` or ``text``, the same as in the
-catalogue, and its ``value`` a number, for a choice one of its words, or a text.  A parameter that
-is missing has the catalogue's default.  A name that this version does not know is an error and is
-not passed over: saving would lose it.
+``format``, ``version`` and ``parameters`` must be there; a text that is missing is empty, and so
+are ``limits`` and ``set_aside``, which are written only when there are any.  A parameter's ``unit``
+is ``mm``, ``deg``, ``count``, ``choice`` or ``text``, the same as in the catalogue, and its
+``value`` a number, for a choice one of its words, or a text.  A parameter that is missing has the
+catalogue's default.  A name that this version does not know is an error and is not passed over:
+saving would lose it.
 
 Versions
 --------
 1. The first.
+2. ``limits`` and ``set_aside``.  A file that has neither is written as version 1, with the same
+   bytes as before.
 
 Reading and writing are each other's inverse: what is written reads back equal, and what was
 written by this version is written again with the same bytes.
@@ -46,17 +52,20 @@ from typing import Any, NoReturn
 from exporters.writing import write_file
 from geometry.bench.catalogue import PARAMETERS, default_spec, parameter
 from geometry.bench.limits import set_values
+from geometry.checks.limit_rows import BY_NAME as LIMITS
+from geometry.design.judging import AS_FOUND, Judging, SetAside
 from geometry.design.parameter import Parameter, Value
 from geometry.design.project import LINE_FIELDS, Project
 from shared.errors import BadProjectFile, MakerError
 
 SUFFIX = ".settle"
 FORMAT = "settlewright bench"
-VERSION = 1
+VERSION = 2
+_BEFORE_JUDGING = 1
 SIZE_LIMIT = 4_000_000
 
 _TEXTS = (*LINE_FIELDS, "notes")
-_FIELDS = ("format", "version", *_TEXTS, "parameters")
+_FIELDS = ("format", "version", *_TEXTS, "parameters", "limits", "set_aside")
 _ANOTHER = "Open another file; this one is left as it is."
 
 
@@ -87,15 +96,39 @@ def save(project: Project, path: Path) -> None:
 
 def project_bytes(project: Project) -> bytes:
     """The file's content; the same project gives the same bytes."""
-    head: dict[str, object] = {"format": FORMAT, "version": VERSION}
+    judging = project.judging
+    version = VERSION if judging != AS_FOUND else _BEFORE_JUDGING
+    head: dict[str, object] = {"format": FORMAT, "version": version}
     head |= {field: getattr(project, field) for field in _TEXTS}
     lines = [f"  {_json(field)}: {_json(value)}," for field, value in head.items()]
     rows = [
         f"    {_json(row.name)}: {_json(_entry(row, project.spec.value(row.name)))}"
         for row in PARAMETERS
     ]
-    text = "\n".join(["{", *lines, '  "parameters": {', ",\n".join(rows), "  }", "}", ""])
+    blocks = [_block("parameters", "{", rows, "}"), *_judging_blocks(judging)]
+    text = "\n".join(["{", *lines, ",\n".join(blocks), "}", ""])
     return text.encode("utf-8")
+
+
+def _block(name: str, opening: str, rows: list[str], closing: str) -> str:
+    return "\n".join([f"  {_json(name)}: {opening}", ",\n".join(rows), f"  {closing}"])
+
+
+def _judging_blocks(judging: Judging) -> list[str]:
+    blocks = []
+    if judging.limits:
+        rows = [
+            f"    {_json(name)}: {_json({'value': value, 'unit': LIMITS[name].unit})}"
+            for name, value in judging.limits
+        ]
+        blocks.append(_block("limits", "{", rows, "}"))
+    if judging.set_aside:
+        rows = [
+            "    " + _json({"check": one.check, "parts": list(one.parts), "reason": one.reason})
+            for one in judging.set_aside
+        ]
+        blocks.append(_block("set_aside", "[", rows, "]"))
+    return blocks
 
 
 def read_project(data: bytes, name: str = "") -> Project:
@@ -171,7 +204,8 @@ def _project(content: Any) -> Project:
         _refuse("The file has no parameters.", where="parameters")
     texts = {field: _text(field, fields.get(field, "")) for field in _TEXTS}
     values = _values(_object(fields["parameters"], "parameters"))
-    return Project(set_values(default_spec(), values), **texts)
+    judging = _judging(fields.get("limits", {}), fields.get("set_aside", []))
+    return Project(set_values(default_spec(), values), **texts, judging=judging)
 
 
 def _values(rows: Mapping[str, Any]) -> dict[str, Value]:
@@ -191,14 +225,54 @@ def _value(row: Parameter, entry: Any) -> Value:
     value = fields.get("value")
     if row.unit in ("choice", "text"):
         return _text(row.name, value)
+    return _number(row.name, value)
+
+
+def _judging(limits: Any, set_aside: Any) -> Judging:
+    """How findings are taken; a limit at its default is no change."""
+    rows = _object(limits, "limits")
+    _only(rows, LIMITS, "limits")
+    changed = []
+    for name in sorted(rows):
+        fields = _object(rows[name], name)
+        _only(fields, ("value", "unit"), name)
+        if fields.get("unit") != LIMITS[name].unit:
+            _refuse(
+                f"The unit is {_shown(fields.get('unit'))}.",
+                where=name,
+                remedy=f"It should be {LIMITS[name].unit}.",
+            )
+        value = LIMITS[name].checked(_number(name, fields.get("value")))
+        if value != LIMITS[name].default:
+            changed.append((name, value))
+    return Judging(tuple(changed), tuple(_set_aside(entry) for entry in _list(set_aside)))
+
+
+def _set_aside(entry: Any) -> SetAside:
+    fields = _object(entry, "set_aside")
+    _only(fields, ("check", "parts", "reason"), "set_aside")
+    return SetAside(
+        _text("set_aside, check", fields.get("check")),
+        tuple(_text("set_aside, parts", name) for name in _list(fields.get("parts"))),
+        _text("set_aside, reason", fields.get("reason")),
+    )
+
+
+def _list(value: Any) -> list[Any]:
+    if not isinstance(value, list):
+        _refuse(f"{_shown(value)} stands where a list should.", where="set_aside")
+    return value
+
+
+def _number(where: str, value: Any) -> float:
     if isinstance(value, bool) or not isinstance(value, int | float):
-        _refuse(f"{_shown(value)} is not a number.", where=row.name)
+        _refuse(f"{_shown(value)} is not a number.", where=where)
     try:
         number = float(value)
     except OverflowError:
         number = math.inf
     if not math.isfinite(number):
-        _refuse("The number is larger than any size.", where=row.name)
+        _refuse("The number is larger than any size.", where=where)
     return number
 
 

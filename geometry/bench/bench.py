@@ -12,12 +12,16 @@ from geometry.design.spec import BenchSpec
 
 @dataclass(frozen=True, slots=True)
 class Bench:
-    """Everything that has to exist, in bench coordinates."""
+    """Everything that has to exist, in bench coordinates.
+
+    ``judged_by`` are the limits that the maker has changed, by name: what findings go by.
+    """
 
     spec: BenchSpec
     parts: tuple[Part, ...]
     joints: tuple[Joint, ...]
     derived: tuple[Derived, ...]
+    judged_by: tuple[tuple[str, float], ...] = ()
 
     def part(self, name: str) -> Part:
         """The part of this name; KeyError if there is none."""

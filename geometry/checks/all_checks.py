@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import replace
 from functools import lru_cache
 
 from geometry.bench.bench import Bench
@@ -16,13 +18,17 @@ from geometry.checks import (
     housings,
     rails,
     shelves,
+    stops,
 )
 from geometry.checks.check import Check
+from geometry.checks.offers import offered
 from geometry.design.finding import Finding, Level
+from geometry.design.judging import Judging
 
 CHECKS: tuple[Check, ...] = (
     *collisions.CHECKS,
     *housings.CHECKS,
+    *stops.CHECKS,
     *shelves.CHECKS,
     *drawers.CHECKS,
     *carving.CHECKS,
@@ -39,5 +45,27 @@ _ORDER = tuple(Level)
 @lru_cache(maxsize=64)
 def findings(bench: Bench) -> tuple[Finding, ...]:
     """What a maker should know of a bench, the gravest first; the order is stable."""
-    found = [finding for check in CHECKS if check.applies(bench) for finding in check.run(bench)]
+    found = [
+        replace(offered(bench, check, finding), told_by=check.name)
+        for check in CHECKS
+        if check.applies(bench)
+        for finding in check.run(bench)
+    ]
     return tuple(sorted(found, key=lambda finding: _ORDER.index(finding.level)))
+
+
+def judged(bench: Bench, judging: Judging) -> tuple[Finding, ...]:
+    """The findings by the maker's own limits; those set aside carry their reason and come last."""
+    found = findings(replace(bench, judged_by=judging.limits))
+    reasoned = [replace(one, set_aside=judging.reason_for(one.key)) for one in found]
+    return tuple(sorted(reasoned, key=lambda one: bool(one.set_aside)))
+
+
+def standing(found: Sequence[Finding]) -> tuple[Finding, ...]:
+    """Those that are not set aside."""
+    return tuple(one for one in found if not one.set_aside)
+
+
+def check_of(finding: Finding) -> Check:
+    """The check that told of a finding, with its paragraph and its limits."""
+    return next(check for check in CHECKS if check.name == finding.told_by)

@@ -7,32 +7,28 @@ from collections.abc import Iterator
 from geometry.bench.base_numbers import base_numbers
 from geometry.bench.bench import Bench
 from geometry.checks.check import Check
+from geometry.checks.limit_rows import FLATTEST_LAP, LEAST_WALL
 from geometry.design.finding import Finding, Level, Mend
 from shared.units import angle_mark, length_mark
-
-LEAST_WALL = 6.0  # mm; common practice, no source
-FLATTEST_LAP = 12.0  # degrees; common practice, no source
 
 
 def _thin_walls(bench: Bench) -> Iterator[Finding]:
     b = base_numbers(bench.spec)
-    tip = b.tips[0][1]
+    tip, least = b.tips[0][1], LEAST_WALL.of(bench)
     for check, what, size, parts in (
         ("mortise_wall", "The legs' walls beside the mortise", b.mortise_wall, "leg"),
         ("thin_tenon", "The stretchers' tenons", b.tenon, "stretcher"),
     ):
-        if size >= LEAST_WALL - 1e-9:
+        if size >= least - 1e-9:
             continue
         yield Finding(
             check=check,
             level=Level.THINK_AGAIN,
-            message=(
-                f"{what} are only {length_mark(size)} thick, less than {length_mark(LEAST_WALL)}."
-            ),
+            message=(f"{what} are only {length_mark(size)} thick, less than {length_mark(least)}."),
             parts=tuple(part.name for part in bench.parts if part.kind == parts),
             place=(*tip, b.height),
             amount=size,
-            limit=LEAST_WALL,
+            limit=least,
             mend=_thirds(bench),
         )
 
@@ -43,7 +39,7 @@ def _thirds(bench: Bench) -> Mend | None:
     changes: list[tuple[str, float | str]] = []
     if bench.spec.word("tenon_rule") != "third":
         changes.append(("tenon_rule", "third"))
-    needed = 3.0 * LEAST_WALL + 2.0
+    needed = 3.0 * LEAST_WALL.of(bench) + 2.0
     if b.thickness < needed:
         changes.append(("base_thickness", needed))
     if not changes:
@@ -58,7 +54,7 @@ def _thirds(bench: Bench) -> Mend | None:
 def _flat_lap(bench: Bench) -> Iterator[Finding]:
     lap = next(joint for joint in bench.joints if joint.kind == "angled lap")
     angle = next(measure for measure in lap.measures if measure.name == "lap_angle").value
-    if angle >= FLATTEST_LAP - 1e-9:
+    if angle >= FLATTEST_LAP.of(bench) - 1e-9:
         return
     span = next(measure for measure in lap.measures if measure.name == "notch_span").value
     yield Finding(
@@ -70,7 +66,7 @@ def _flat_lap(bench: Bench) -> Iterator[Finding]:
         ),
         parts=lap.parts,
         amount=angle,
-        limit=FLATTEST_LAP,
+        limit=FLATTEST_LAP.of(bench),
         unit="deg",
     )
 
@@ -83,6 +79,7 @@ CHECKS: tuple[Check, ...] = (
         "6 mm either breaks easily, the more so in a leaning leg: common practice, no source.",
         _thin_walls,
         ("bridled legs",),
+        limits=(LEAST_WALL,),
     ),
     Check(
         "flat_lap",
@@ -92,5 +89,6 @@ CHECKS: tuple[Check, ...] = (
         "common practice, no source.",
         _flat_lap,
         ("crossed base",),
+        limits=(FLATTEST_LAP,),
     ),
 )

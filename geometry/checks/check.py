@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from geometry.bench.bench import Bench
 from geometry.bench.members import has
+from geometry.checks.limit import Limit
 from geometry.design.finding import Finding
 
 
@@ -14,7 +15,8 @@ from geometry.design.finding import Finding
 class Check:
     """``about`` says what it looks for, why it matters and where its limit comes from.
 
-    ``needs`` names the members without which there is nothing to look at.
+    ``needs`` names the members without which there is nothing to look at; ``limits`` are the rows
+    of the table that it goes by, which the maker may change.
     """
 
     name: str
@@ -22,6 +24,7 @@ class Check:
     about: str
     run: Callable[[Bench], Iterable[Finding]]
     needs: tuple[str, ...] = ()
+    limits: tuple[Limit, ...] = ()
 
     def applies(self, bench: Bench) -> bool:
         return all(has(bench.spec, name) for name in self.needs)

@@ -18,6 +18,7 @@ from geometry.bench.drawer_numbers import (
 )
 from geometry.bench.runner_numbers import runner_of
 from geometry.checks.check import Check
+from geometry.checks.limit_rows import DEEPEST_GROOVE, LEAST_GAP, WIDEST_ON_WOOD
 from geometry.design.finding import Finding, Level, Mend
 from geometry.primitives.frame import Vec3
 from geometry.solids.measure import bounding_box
@@ -25,9 +26,6 @@ from shared.runners import WOODEN
 from shared.units import length_mark
 
 _NEAR = 1e-6  # mm
-LEAST_GAP = 1.0  # mm round a front; common practice, no source
-DEEPEST_GROOVE = 0.5  # share of the thickness; common practice, no source
-WIDEST_ON_WOOD = 1.5  # times as wide as it is long; common practice, no source
 _BOX = ("box_front", "back", "side_left", "side_right")
 
 
@@ -94,8 +92,8 @@ def _clearances(bench: Bench) -> Iterator[Finding]:
 
 
 def _front_binds(bench: Bench) -> Iterator[Finding]:
-    gap = fronts_of(bench.spec).gap
-    if gap >= LEAST_GAP - _NEAR:
+    gap, least = fronts_of(bench.spec).gap, LEAST_GAP.of(bench)
+    if gap >= least - _NEAR:
         return
     yield Finding(
         check="front_binds",
@@ -106,8 +104,8 @@ def _front_binds(bench: Bench) -> Iterator[Finding]:
         ),
         parts=tuple(f"{drawer.name}_front" for drawer in drawers(bench.spec)),
         amount=gap,
-        limit=LEAST_GAP,
-        mend=Mend(f"Leave {length_mark(LEAST_GAP)}.", (("drawer_gap", LEAST_GAP),)),
+        limit=least,
+        mend=Mend(f"Leave {length_mark(least)}.", (("drawer_gap", least),)),
     )
 
 
@@ -178,7 +176,7 @@ def _bottom_too_low(bench: Bench) -> Iterator[Finding]:
 def _deep_groove(bench: Bench) -> Iterator[Finding]:
     m = making_of(bench.spec)
     thinnest = min(m.side, m.end)
-    limit = thinnest * DEEPEST_GROOVE
+    limit = thinnest * DEEPEST_GROOVE.of(bench) / 100.0
     if m.groove <= limit + _NEAR:
         return
     yield Finding(
@@ -199,7 +197,7 @@ def _wide_on_wood(bench: Bench) -> Iterator[Finding]:
     if runner_of(bench.spec).kind != WOODEN:
         return
     for drawer in drawers(bench.spec):
-        limit = WIDEST_ON_WOOD * drawer.box.length
+        limit = WIDEST_ON_WOOD.of(bench) / 100.0 * drawer.box.length
         if drawer.number > 1 or drawer.box.width <= limit + _NEAR:
             continue
         yield Finding(
@@ -257,6 +255,7 @@ CHECKS: tuple[Check, ...] = (
         "front may want more.",
         _front_binds,
         ("drawers",),
+        limits=(LEAST_GAP,),
     ),
     Check(
         "deep_bottom_groove",
@@ -265,6 +264,7 @@ CHECKS: tuple[Check, ...] = (
         "thickness is the most: common practice, no source.",
         _deep_groove,
         ("drawers",),
+        limits=(DEEPEST_GROOVE,),
     ),
     Check(
         "wide_on_wood",
@@ -274,6 +274,7 @@ CHECKS: tuple[Check, ...] = (
         "runs well: common practice, no source.",
         _wide_on_wood,
         ("drawers",),
+        limits=(WIDEST_ON_WOOD,),
     ),
     Check(
         "box_shows",

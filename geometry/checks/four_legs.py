@@ -9,54 +9,54 @@ from geometry.bench.apron_rules import LEAST_WALL as LEAST_BUILT
 from geometry.bench.apron_rules import mortise_wall
 from geometry.bench.bench import Bench
 from geometry.bench.round_legs import tenon_numbers
-from geometry.checks.base import LEAST_WALL
 from geometry.checks.check import Check
+from geometry.checks.limit_rows import LEAST_WALL
 from geometry.design.finding import Finding, Level, Mend
 from shared.units import length_mark
 
 
 def _thin_wall(bench: Bench) -> Iterator[Finding]:
-    wall = mortise_wall(bench.spec)
-    if wall >= LEAST_WALL - 1e-9:
+    wall, least = mortise_wall(bench.spec), LEAST_WALL.of(bench)
+    if wall >= least - 1e-9:
         return
     yield Finding(
         check="apron_wall",
         level=Level.THINK_AGAIN,
         message=(
             f"The aprons' mortises leave walls of only {length_mark(wall)} in the legs, less than "
-            f"{length_mark(LEAST_WALL)}: set the aprons farther back, or take larger legs."
+            f"{length_mark(least)}: set the aprons farther back, or take larger legs."
         ),
         parts=tuple(part.name for part in bench.parts if part.kind == "leg"),
         amount=wall,
-        limit=LEAST_WALL,
+        limit=least,
     )
 
 
 def _thin_tenon(bench: Bench) -> Iterator[Finding]:
-    a = apron_numbers(bench.spec)
-    if a.tenon >= LEAST_WALL - 1e-9:
+    a, least = apron_numbers(bench.spec), LEAST_WALL.of(bench)
+    if a.tenon >= least - 1e-9:
         return
     yield Finding(
         check="apron_tenon_thin",
         level=Level.THINK_AGAIN,
         message=(
             f"The aprons' tenons are only {length_mark(a.tenon)} thick, less than "
-            f"{length_mark(LEAST_WALL)}."
+            f"{length_mark(least)}."
         ),
         parts=tuple(part.name for part in bench.parts if part.kind == "apron"),
         amount=a.tenon,
-        limit=LEAST_WALL,
+        limit=least,
         mend=_thicker(bench),
     )
 
 
 def _thicker(bench: Bench) -> Mend | None:
     """A tenon of the least thickness, where apron and leg leave room for it."""
-    a = apron_numbers(bench.spec)
-    more = (LEAST_WALL - a.tenon) / 2.0
+    a, least = apron_numbers(bench.spec), LEAST_WALL.of(bench)
+    more = (least - a.tenon) / 2.0
     if a.cheeks[0] - more < 2.0 or mortise_wall(bench.spec) - more < LEAST_BUILT:
         return None
-    return Mend(f"Make them {length_mark(LEAST_WALL)} thick.", (("apron_tenon", LEAST_WALL),))
+    return Mend(f"Make them {length_mark(least)} thick.", (("apron_tenon", least),))
 
 
 def _short_round(bench: Bench) -> Iterator[Finding]:
@@ -90,6 +90,7 @@ CHECKS: tuple[Check, ...] = (
         "6 mm it is thin: common practice, no source.",
         _thin_wall,
         ("aprons",),
+        limits=(LEAST_WALL,),
     ),
     Check(
         "apron_tenon_thin",
@@ -98,6 +99,7 @@ CHECKS: tuple[Check, ...] = (
         "6 mm they break easily: common practice, no source.",
         _thin_tenon,
         ("aprons",),
+        limits=(LEAST_WALL,),
     ),
     Check(
         "short_round_tenon",

@@ -8,13 +8,10 @@ from geometry.bench.bench import Bench
 from geometry.bench.case_numbers import case_numbers
 from geometry.bench.partitions import uprights
 from geometry.checks.check import Check
+from geometry.checks.limit_rows import DEEPEST_HOUSING, DEEPEST_REBATE, LEAST_COVER
 from geometry.design.finding import Finding, Level, Mend
 from shared.cutters import widest_cutter_for
 from shared.units import length_mark
-
-LEAST_COVER = 1.0  # mm; common practice, no source: what easing an arris takes off
-DEEPEST_HOUSING = 0.5  # share of the board; common practice, no source
-DEEPEST_REBATE = 2.0 / 3.0  # share of the board; common practice, no source
 
 
 def _cutter(bench: Bench) -> Iterator[Finding]:
@@ -46,8 +43,8 @@ def _cutter(bench: Bench) -> Iterator[Finding]:
 
 def _round_stop(bench: Bench) -> Iterator[Finding]:
     c = case_numbers(bench.spec)
-    standing = uprights(c)
-    if not standing or c.cover >= LEAST_COVER - 1e-9:
+    standing, least = uprights(c), LEAST_COVER.of(bench)
+    if not standing or c.cover >= least - 1e-9:
         return
     first = standing[0]
     yield Finding(
@@ -60,14 +57,16 @@ def _round_stop(bench: Bench) -> Iterator[Finding]:
         parts=tuple(at.name for at in standing),
         place=(first.x_left, -c.upright_front, c.inside_low),
         amount=c.cover,
-        limit=LEAST_COVER,
-        mend=Mend(f"Stop them {length_mark(4.0)} behind.", (("housing_cover", 4.0),)),
+        limit=least,
+        mend=Mend(
+            f"Stop them {length_mark(least + 3.0)} behind.", (("housing_cover", least + 3.0),)
+        ),
     )
 
 
 def _deep_housing(bench: Bench) -> Iterator[Finding]:
     c = case_numbers(bench.spec)
-    limit = c.thickness * DEEPEST_HOUSING
+    limit = c.thickness * DEEPEST_HOUSING.of(bench) / 100.0
     if not uprights(c) or c.housing_depth <= limit + 1e-9:
         return
     yield Finding(
@@ -93,7 +92,7 @@ def _deep_rebate(bench: Bench) -> Iterator[Finding]:
         if not end.mitred
     ]
     name, thickness = min(around, key=lambda row: row[1])
-    limit = thickness * DEEPEST_REBATE
+    limit = thickness * DEEPEST_REBATE.of(bench) / 100.0
     if c.rebate_depth <= limit + 1e-9:
         return
     yield Finding(
@@ -128,6 +127,7 @@ CHECKS: tuple[Check, ...] = (
         "limit of 1 mm is common practice, no source.",
         _round_stop,
         ("case", "partitions"),
+        limits=(LEAST_COVER,),
     ),
     Check(
         "deep_housing",
@@ -136,6 +136,7 @@ CHECKS: tuple[Check, ...] = (
         "is usual and a half the most: common practice, no source.",
         _deep_housing,
         ("case", "partitions"),
+        limits=(DEEPEST_HOUSING,),
     ),
     Check(
         "deep_rebate",
@@ -144,5 +145,6 @@ CHECKS: tuple[Check, ...] = (
         "thickness deep, and no more: common practice, no source.",
         _deep_rebate,
         ("case", "partitions"),
+        limits=(DEEPEST_REBATE,),
     ),
 )

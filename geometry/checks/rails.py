@@ -10,14 +10,11 @@ from geometry.bench.bench import Bench
 from geometry.bench.members import has
 from geometry.bench.panel_numbers import panel_numbers
 from geometry.bench.trestles import rail_numbers
-from geometry.checks.base import LEAST_WALL
 from geometry.checks.check import Check
+from geometry.checks.limit_rows import LEAST_WALL, STEEPEST_WEDGE, TALLEST_MORTISE
 from geometry.design.finding import Finding, Level, Mend
 from geometry.joints.through_tenon import ThroughTenon
 from shared.units import angle_mark, length_mark
-
-STEEPEST_WEDGE = 0.2  # thickness over length; common practice, no source
-TALLEST_MORTISE = 0.5  # of the stretcher's height; common practice, no source
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,24 +38,24 @@ def _thin_tenon(bench: Bench) -> Iterator[Finding]:
     rail = _rail(bench)
     if rail is None:
         return
-    thick = 2.0 * rail.tenon.half_cross
-    if thick >= LEAST_WALL - 1e-9:
+    thick, least = 2.0 * rail.tenon.half_cross, LEAST_WALL.of(bench)
+    if thick >= least - 1e-9:
         return
     mend = None
-    if bench.part("rail").shape.blank.thickness >= LEAST_WALL:
-        sentence = f"Make it {length_mark(LEAST_WALL)}."
-        mend = Mend(sentence, ((rail.thickness_name, LEAST_WALL),))
+    if bench.part("rail").shape.blank.thickness >= least:
+        sentence = f"Make it {length_mark(least)}."
+        mend = Mend(sentence, ((rail.thickness_name, least),))
     yield Finding(
         check="thin_rail_tenon",
         level=Level.THINK_AGAIN,
         message=(
             f"The rail's tenons are only {length_mark(thick)} thick, less than "
-            f"{length_mark(LEAST_WALL)}."
+            f"{length_mark(least)}."
         ),
         parts=("rail",),
         place=rail.tenon.face,
         amount=thick,
-        limit=LEAST_WALL,
+        limit=least,
         mend=mend,
     )
 
@@ -68,16 +65,17 @@ def _steep_wedge(bench: Bench) -> Iterator[Finding]:
     if rail is None or rail.tenon.wedge_room <= 0.0:
         return
     at = rail.tenon
-    slope = at.wedge_room / at.depth
-    if slope <= STEEPEST_WEDGE + 1e-9:
+    slope, steepest = at.wedge_room / at.depth, STEEPEST_WEDGE.of(bench) / 100.0
+    if slope <= steepest + 1e-9:
         return
-    room = math.floor(at.depth * STEEPEST_WEDGE * 2.0) / 2.0
-    angles = [math.degrees(math.atan(share)) for share in (slope, STEEPEST_WEDGE)]
+    room = math.floor(at.depth * steepest * 2.0) / 2.0
+    angles = [math.degrees(math.atan(share)) for share in (slope, steepest)]
     yield Finding(
         check="steep_wedge",
         level=Level.THINK_AGAIN,
         message=(
-            f"The wedges slope {angle_mark(angles[0])}: steeper than 1 in 5 they work loose again."
+            f"The wedges slope {angle_mark(angles[0])}: steeper than "
+            f"{angle_mark(angles[1])} they work loose again."
         ),
         parts=tuple(part.name for part in bench.parts if part.kind == "wedge"),
         place=at.face,
@@ -90,7 +88,7 @@ def _steep_wedge(bench: Bench) -> Iterator[Finding]:
 
 def _tall_mortise(bench: Bench) -> Iterator[Finding]:
     r = rail_numbers(bench.spec)
-    limit = r.legs.stretcher_height * TALLEST_MORTISE
+    limit = r.legs.stretcher_height * TALLEST_MORTISE.of(bench) / 100.0
     if r.tenon_height <= limit + 1e-9:
         return
     yield Finding(
@@ -116,6 +114,7 @@ CHECKS: tuple[Check, ...] = (
         "when somebody drops onto the bench's end: common practice, no source.",
         _thin_tenon,
         ("base place",),
+        limits=(LEAST_WALL,),
     ),
     Check(
         "steep_wedge",
@@ -124,6 +123,7 @@ CHECKS: tuple[Check, ...] = (
         "should hold: common practice, no source.",
         _steep_wedge,
         ("base place",),
+        limits=(STEEPEST_WEDGE,),
     ),
     Check(
         "tall_rail_mortise",
@@ -133,5 +133,6 @@ CHECKS: tuple[Check, ...] = (
         "source.",
         _tall_mortise,
         ("trestles",),
+        limits=(TALLEST_MORTISE,),
     ),
 )

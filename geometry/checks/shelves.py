@@ -10,15 +10,13 @@ from geometry.bench.case_numbers import case_numbers
 from geometry.bench.openings import SHELF, filled_with, openings
 from geometry.bench.shelves import height_name
 from geometry.checks.check import Check
+from geometry.checks.limit_rows import DEEPEST_HOUSING, LEAST_BETWEEN, SHORTEST_IN_HOUSINGS
 from geometry.design.finding import Finding, Level, Mend
 from geometry.solids.measure import bounding_box
 from shared.cutters import widest_cutter_for
 from shared.units import length_mark
 
 _NEAR = 1e-6  # mm
-SHORTEST = 2.0  # mm that a shelf may be short in its housings; common practice, no source
-LEAST_WALL = 1.0 / 3.0  # share of the partition between two housings; common practice, no source
-DEEPEST_HOUSING = 0.5  # share of the board; common practice, no source
 
 
 def _cutter(bench: Bench) -> Iterator[Finding]:
@@ -50,7 +48,7 @@ def _cutter(bench: Bench) -> Iterator[Finding]:
 def _back_to_back(bench: Bench) -> Iterator[Finding]:
     c, spec = case_numbers(bench.spec), bench.spec
     wall = c.partition_thickness - 2.0 * spec.number("shelf_housing_depth")
-    limit = c.partition_thickness * LEAST_WALL
+    limit = c.partition_thickness * LEAST_BETWEEN.of(bench) / 100.0
     if wall >= limit - 1e-9:
         return
     width = spec.number("shelf_thickness") + c.housing_fit
@@ -86,7 +84,7 @@ def _deep_housing(bench: Bench) -> Iterator[Finding]:
         for name in (at.left, at.right)
     }
     name, thickness = min(around.items(), key=lambda row: row[1])
-    limit = thickness * DEEPEST_HOUSING
+    limit = thickness * DEEPEST_HOUSING.of(bench) / 100.0
     if depth <= limit + 1e-9:
         return
     yield Finding(
@@ -109,7 +107,7 @@ def _lengths(bench: Bench) -> Iterator[Finding]:
     for at in filled_with(bench.spec, SHELF):
         low, high = bounding_box(bench.part(f"shelf_{at.index}"))
         length, room = high[0] - low[0], at.width + 2.0 * depth
-        if length <= room + _NEAR and length >= room - SHORTEST:
+        if length <= room + _NEAR and length >= room - SHORTEST_IN_HOUSINGS.of(bench):
             continue
         long = length > room
         yield Finding(
@@ -135,6 +133,7 @@ CHECKS: tuple[Check, ...] = (
         "common practice, no source.",
         _lengths,
         ("shelves",),
+        limits=(SHORTEST_IN_HOUSINGS,),
     ),
     Check(
         "shelf_cutter",
@@ -152,6 +151,7 @@ CHECKS: tuple[Check, ...] = (
         "common practice, no source.",
         _back_to_back,
         ("shelves",),
+        limits=(LEAST_BETWEEN,),
     ),
     Check(
         "deep_shelf_housing",
@@ -160,5 +160,6 @@ CHECKS: tuple[Check, ...] = (
         "the thickness is usual and a half the most: common practice, no source.",
         _deep_housing,
         ("shelves",),
+        limits=(DEEPEST_HOUSING,),
     ),
 )

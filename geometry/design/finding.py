@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 
+from geometry.design.judging import FindingKey
 from geometry.primitives.frame import Vec3
 
 
@@ -31,6 +32,8 @@ class Finding:
     ``check`` is a stable name (``housing_cutter``).  ``message`` is one sentence with the number in
     it; lengths in it are written as ``{12.7 mm}`` so that the screen can show them in the
     maker's unit.  ``place`` is a point in the bench, or None.  ``unit`` is mm, deg, N or %.
+    ``estimate`` marks what is reckoned and not measured.  ``set_aside`` is the maker's reason for
+    letting it be, empty while it stands.  ``told_by`` names the check in the list of checks.
     """
 
     check: str
@@ -42,3 +45,11 @@ class Finding:
     limit: float | None = None
     unit: str = "mm"
     mend: Mend | None = None
+    estimate: bool = False
+    set_aside: str = ""
+    told_by: str = ""
+
+    @property
+    def key(self) -> FindingKey:
+        """What it is known by while its number changes."""
+        return self.check, self.parts

@@ -10,6 +10,7 @@ from __future__ import annotations
 import unicodedata
 from dataclasses import dataclass
 
+from geometry.design.judging import AS_FOUND, Judging
 from geometry.design.spec import BenchSpec
 from shared.errors import UnreadableValue
 
@@ -28,8 +29,9 @@ class Project:
     """One bench with its title, the place it is made for, and who answers for it.
 
     ``title`` to ``revision`` are single lines of at most ``LINE_LIMIT`` characters; ``notes`` may
-    have several lines, ``NOTES_LIMIT`` characters in all.  Raises UnreadableValue, with the
-    field's name in ``where``, for a text that cannot stand on a drawing.
+    have several lines, ``NOTES_LIMIT`` characters in all.  ``judging`` is how findings are taken.
+    Raises UnreadableValue, with the field's name in ``where``, for a text that cannot stand on a
+    drawing.
     """
 
     spec: BenchSpec
@@ -40,6 +42,7 @@ class Project:
     number: str = ""
     revision: str = ""
     notes: str = ""
+    judging: Judging = AS_FOUND
 
     def __post_init__(self) -> None:
         for field in LINE_FIELDS:

@@ -3,13 +3,16 @@ different joint, and last the whole bench in pictorial views and sections."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from geometry.bench.bench import Bench
+from geometry.design.finding import Finding
 from geometry.dimensioning.bench_dimensions import dimensions
 from geometry.drawing.marks import Sheet
 from geometry.sheets.arrangement import arrange
 from geometry.sheets.cross_sections import cross_section_leaf
+from geometry.sheets.findings_page import findings_leaves
 from geometry.sheets.joint_details import joint_leaves
 from geometry.sheets.layout import Layout, furniture
 from geometry.sheets.part_sheets import part_groups, part_pages
@@ -21,14 +24,18 @@ from geometry.views.look import look_all
 _WHOLE = (pictorial_leaf, exploded_leaf, cross_section_leaf)
 
 
-def drawings(bench: Bench, layout: Layout) -> tuple[Sheet, ...]:
-    """All sheets in order, numbered in their title blocks.
+def drawings(bench: Bench, layout: Layout, found: Sequence[Finding] = ()) -> tuple[Sheet, ...]:
+    """All sheets in order, numbered in their title blocks; ``found`` are the findings to print.
 
     ``layout.title`` is the block of the set; each sheet states its own document type, number and
     scale.
     """
     pages = [page for group in part_groups(bench) for page in part_pages(group, layout)]
-    leaves = [*joint_leaves(bench, layout), *(leaf_of(bench, layout) for leaf_of in _WHOLE)]
+    leaves = [
+        *joint_leaves(bench, layout),
+        *(leaf_of(bench, layout) for leaf_of in _WHOLE),
+        *findings_leaves(found, layout),
+    ]
     count = 1 + len(pages) + len(leaves)
     first = _titled(layout, "General arrangement drawing", 1, count)
     sheets = [_general_arrangement(bench, first)]

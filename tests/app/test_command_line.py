@@ -16,8 +16,10 @@ from app.__main__ import main
 from app.command_line import run
 from exporters.project_file import save
 from geometry.bench.catalogue import default_spec
+from geometry.bench.limits import set_values
 from geometry.checks import all_checks
 from geometry.design.finding import Finding, Level, Mend
+from geometry.design.judging import Judging, SetAside
 from geometry.design.project import Project
 
 ROOT = Path(__file__).parents[2]
@@ -301,3 +303,22 @@ def test_without_a_screen_the_window_says_so(file: Path) -> None:
     assert ended.returncode == 2
     assert "no screen" in ended.stderr
     assert "pack" in ended.stderr
+
+
+def test_check_as_data_has_the_same_findings(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A 25 mm cutter does not go into housings of 20.2 mm; set aside, it stops nothing."""
+    spec = set_values(default_spec(), {"cutter_diameter": 25.0})
+    path = tmp_path / "bench.settle"
+    save(Project(spec), path)
+    assert main(["check", str(path), "--json"]) == 1
+    (found,) = json.loads(capsys.readouterr().out)["findings"]
+    assert (found["check"], found["amount"], found["unit"]) == ("housing_cutter", 25.0, "mm")
+    aside = SetAside(found["check"], tuple(found["parts"]), "Cut with a saw and a chisel.")
+    save(Project(spec, judging=Judging().setting_aside(aside)), path)
+    assert main(["check", str(path), "--json"]) == 0
+    (again,) = json.loads(capsys.readouterr().out)["findings"]
+    assert again == found | {"set_aside": "Cut with a saw and a chisel."}
+    assert main(["check", str(path)]) == 0
+    assert "because: Cut with a saw and a chisel." in capsys.readouterr().out

@@ -88,6 +88,8 @@ def test_a_finding_is_said_in_millimetres(content: Any) -> None:
         "amount": 12.7,
         "limit": 10.0,
         "unit": "mm",
+        "estimate": False,
+        "set_aside": None,
         "mend": {"sentence": "Set the cutter to 10 mm.", "values": {"cutter_diameter": 10.0}},
     }
 

@@ -124,7 +124,7 @@ def test_a_byte_order_mark_does_no_harm() -> None:
         (b'"bench"', "'bench' stands where"),
         (b"{}", "not a project of Settlewright"),
         (changed(format="something else"), "not a project of Settlewright"),
-        (changed(version=2), "newer Settlewright"),
+        (changed(version=3), "newer Settlewright"),
         (changed(version=10**30), "newer Settlewright"),
         (changed(version=0), "which version"),
         (changed(version=True), "which version"),

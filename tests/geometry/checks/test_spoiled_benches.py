@@ -22,6 +22,10 @@ SPOILED: tuple[tuple[str, dict[str, Value], Level, float, float], ...] = (
     # 25 mm cutter against 20 + 0.2 = 20.2 mm of housing
     ("housing_cutter", {"cutter_diameter": 25.0}, Level.DO_NOT_CUT, 25.0, 20.2),
     ("round_stop", {"housing_cover": 0.4}, Level.THINK_AGAIN, 0.4, 1.0),
+    # no reveal and a cover of 2 mm: the stop lies 2 mm behind the front of the boards
+    ("housing_front", {"reveal": 0.0, "housing_cover": 2.0}, Level.THINK_AGAIN, 2.0, 3.0),
+    # neither reveal nor cover: the stop lies in the front
+    ("housing_front", {"reveal": 0.0, "housing_cover": 0.0}, Level.DO_NOT_CUT, 0.0, 3.0),
     # half of 20 mm
     ("deep_housing", {"housing_depth": 12.0}, Level.THINK_AGAIN, 12.0, 10.0),
     # two thirds of 20 mm

@@ -1,0 +1,123 @@
+"""The limits that findings are judged by, with where each comes from: one row a limit.
+
+A maker may change any of them; the change is kept with the project.  ``common practice, no source``
+marks a rule of the trade for which no book was found.
+"""
+
+from __future__ import annotations
+
+from geometry.checks.limit import TRADE, Limit
+
+# name, title, unit, default, source, least, most
+
+LEAST_WALL = Limit(
+    "least_wall", "Thinnest tenon or wall beside a mortise", "mm", 6.0, TRADE, 1.0, 30.0
+)
+LEAST_COVER = Limit(
+    "least_cover",
+    "Least cover over a housing's round",
+    "mm",
+    1.0,
+    f"{TRADE}: what easing an arris takes off",
+    0.0,
+    20.0,
+)
+LEAST_FRONT = Limit(
+    "least_front",
+    "Least wood in front of a stopped housing",
+    "mm",
+    3.0,
+    TRADE,
+    0.0,
+    40.0,
+)
+DEEPEST_HOUSING = Limit(
+    "deepest_housing",
+    "Deepest housing, of the board's thickness",
+    "%",
+    50.0,
+    f"{TRADE}: a quarter to a third is usual, a half the most",
+    10.0,
+    90.0,
+)
+DEEPEST_REBATE = Limit(
+    "deepest_rebate",
+    "Deepest rebate, of the board's thickness",
+    "%",
+    200.0 / 3.0,
+    f"{TRADE}: half to two thirds is usual",
+    10.0,
+    90.0,
+)
+LEAST_BETWEEN = Limit(
+    "least_between",
+    "Least wood between two housings back to back, of the thickness",
+    "%",
+    100.0 / 3.0,
+    TRADE,
+    5.0,
+    90.0,
+)
+SHORTEST_IN_HOUSINGS = Limit(
+    "shortest_in_housings",
+    "Most that a shelf or partition may be short in its housings",
+    "mm",
+    2.0,
+    TRADE,
+    0.0,
+    10.0,
+)
+FLATTEST_LAP = Limit(
+    "flattest_lap", "Flattest crossing of two stretchers", "deg", 12.0, TRADE, 2.0, 60.0
+)
+STEEPEST_WEDGE = Limit(
+    "steepest_wedge", "Steepest wedge, thickness over length", "%", 20.0, TRADE, 5.0, 50.0
+)
+TALLEST_MORTISE = Limit(
+    "tallest_mortise",
+    "Tallest mortise, of the stretcher's height",
+    "%",
+    50.0,
+    f"{TRADE}: a third is usual, a half the most",
+    10.0,
+    90.0,
+)
+LEAST_GAP = Limit(
+    "least_gap", "Least gap round a drawer's front", "mm", 1.0, f"{TRADE}: small fronts", 0.0, 5.0
+)
+DEEPEST_GROOVE = Limit(
+    "deepest_groove",
+    "Deepest groove for a drawer's bottom, of the thickness",
+    "%",
+    50.0,
+    TRADE,
+    10.0,
+    90.0,
+)
+WIDEST_ON_WOOD = Limit(
+    "widest_on_wood",
+    "Widest drawer on wooden runners, of its length",
+    "%",
+    150.0,
+    TRADE,
+    50.0,
+    400.0,
+)
+
+LIMITS: tuple[Limit, ...] = (
+    LEAST_WALL,
+    LEAST_COVER,
+    LEAST_FRONT,
+    DEEPEST_HOUSING,
+    DEEPEST_REBATE,
+    LEAST_BETWEEN,
+    SHORTEST_IN_HOUSINGS,
+    FLATTEST_LAP,
+    STEEPEST_WEDGE,
+    TALLEST_MORTISE,
+    LEAST_GAP,
+    DEEPEST_GROOVE,
+    WIDEST_ON_WOOD,
+)
+
+BY_NAME: dict[str, Limit] = {row.name: row for row in LIMITS}
