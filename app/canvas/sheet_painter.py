@@ -22,7 +22,7 @@ class UnderHand:
 
     ``dimensions`` are lit, ``focus`` has the keyboard, ``part`` is under the pointer, ``picked``
     picked out; ``edge`` is a line in pixels that a drag would move; ``rings`` mark a place in each
-    view; ``note`` stands near ``note_at``.
+    view; ``note`` stands near ``note_at``; ``gathered`` are parts that stand out together.
     """
 
     dimensions: frozenset[str] = frozenset()
@@ -33,6 +33,7 @@ class UnderHand:
     rings: tuple[tuple[float, float], ...] = ()
     note: str = ""
     note_at: tuple[float, float] = (0.0, 0.0)
+    gathered: frozenset[str] = frozenset()
 
 
 class SheetPainter:
@@ -98,7 +99,8 @@ class SheetPainter:
         self, painter: QPainter, theme: Theme, under_hand: UnderHand, ratio: float
     ) -> None:
         owners = {owner_of(name) for name in under_hand.dimensions}
-        owners |= {f"part:{part}" for part in (under_hand.part, under_hand.picked) if part}
+        parts = {under_hand.part, under_hand.picked, *under_hand.gathered} - {""}
+        owners |= {f"part:{part}" for part in parts}
         if owners:
             painter.save()
             painter.translate(*self._origin())

@@ -31,6 +31,7 @@ class Sight(QObject):
         self.at: Vec2 = (0.0, 0.0)
         self.part = ""
         self.picked = ""
+        self._gathered: frozenset[str] = frozenset()
         self.focus = ""
         self.note = ""
         self._lit: frozenset[str] = frozenset()
@@ -58,6 +59,7 @@ class Sight(QObject):
             self._rings(),
             self.note,
             self.at,
+            self._gathered,
         )
 
     # From the panels
@@ -73,10 +75,16 @@ class Sight(QObject):
 
     def pick(self, name: str) -> None:
         """Pick a part out, or none."""
+        self._gathered = frozenset()
         if name != self.picked:
             self.picked = name
             self.part_picked.emit(name)
             self.changed.emit()
+
+    def gather(self, names: tuple[str, ...]) -> None:
+        """Let several parts stand out together, until another is picked."""
+        self._gathered = frozenset(names)
+        self.changed.emit()
 
     def show_place(self, place: Vec3 | None) -> None:
         """Ring a point of the bench in every view, until the hand does something else."""
@@ -104,7 +112,7 @@ class Sight(QObject):
 
     def clear(self) -> bool:
         """Let everything go; False when nothing stood out."""
-        if not (self.focus or self.picked or self.note or self._place):
+        if not (self.focus or self.picked or self.note or self._place or self._gathered):
             return False
         self.focus = self.note = ""
         self._place = None

@@ -43,6 +43,7 @@ class Desk(QObject):
         self._history: History[Project] = History(project)
         self._preview: Model | None = None
         self._pulled = ""
+        self._offered = False
         self._path: Path | None = None
 
     # What stands on the desk
@@ -55,6 +56,11 @@ class Desk(QObject):
     def model(self) -> Model:
         """The bench on the screen: the preview while there is one."""
         return self._preview or self._model
+
+    @property
+    def settled(self) -> Model:
+        """The bench of the present step, whatever is being tried on the screen."""
+        return self._model
 
     @property
     def spec(self) -> BenchSpec:
@@ -71,6 +77,11 @@ class Desk(QObject):
     @property
     def previewing(self) -> bool:
         return self._preview is not None
+
+    @property
+    def offering(self) -> bool:
+        """Whether the preview is a change offered by the program and not under the hand."""
+        return self._offered and self.previewing
 
     @property
     def undo_words(self) -> str:
@@ -114,11 +125,28 @@ class Desk(QObject):
         """Show the bench with a value moved by so much since the press; why it stopped, or ''."""
         return self._show_preview(drag(self.project.spec, pull, moved, step), pull.parameter)
 
+    def offer(self, changes: Mapping[str, Value]) -> None:
+        """Show the bench with some values changed, until it is taken up or taken back.
+
+        Raises MakerError and shows nothing.
+        """
+        self.restore()
+        self._preview = build_model(set_values(self.project.spec, changes))
+        self._offered = True
+        self.shown_changed.emit()
+
+    def take_back(self) -> None:
+        """Give up what was offered; what the hand holds stays."""
+        if self.offering:
+            self.restore()
+
     def nudge(self, name: str, steps: int, step: float) -> str:
         """Show the bench with a value moved by so many steps from where it now is."""
+        self.take_back()
         return self._show_preview(nudged(self.spec, name, steps, step), name)
 
     def _show_preview(self, dragged: Dragged, name: str) -> str:
+        self.take_back()
         self._pulled = name
         if dragged.spec == self.spec:
             return dragged.stopped_by
@@ -130,7 +158,8 @@ class Desk(QObject):
         return dragged.stopped_by
 
     def settle(self) -> bool:
-        """The preview becomes one step; False when it is no change."""
+        """What the hand has moved becomes one step; False when it is no change."""
+        self.take_back()
         preview, self._preview = self._preview, None
         if preview is None:
             return False
@@ -147,6 +176,7 @@ class Desk(QObject):
         """Give the preview up."""
         if self._preview is not None:
             self._preview = None
+            self._offered = False
             self.shown_changed.emit()
 
     def undo(self) -> None:
@@ -161,6 +191,7 @@ class Desk(QObject):
         """Another project on the desk, with a history of its own; raises MakerError."""
         self._model = build_model(project.spec)
         self._preview = None
+        self._offered = False
         self._history = History(project)
         if not saved:
             self._history.mark_unsaved()

@@ -1,89 +1,167 @@
-"""Findings: a quiet list at the foot, the gravest first, folded to one line when there are none."""
+"""Findings: a quiet list at the foot, the gravest first, folded to one line when there are none.
+
+Lines are kept by the finding's key: one whose words have not changed stays the very same widget, so
+that nothing flickers and an unfolded line stays unfolded.
+"""
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtCore import QEvent, Qt, QTimer, Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from app.look.palettes import theme_of
 from app.look.thin_scroll_bar import quiet_scrolling
 from app.look.type import bold
 from app.panels.finding_line import FindingLine
+from app.scene.finding_words import count_text, tally_text
 from app.scene.preferences import Preferences
 from geometry.design.finding import Finding, Level
+from geometry.design.judging import FindingKey
 
 MOST_LINES = 4
+MOST_LINES_UNFOLDED = 8
 
 
 class FindingsFoot(QFrame):
-    """``show_asked`` and ``mend_asked`` carry the finding."""
+    """``show_asked`` carries a finding; ``why_asked`` and ``mend_asked`` the line to unfold under.
+
+    ``folded`` tells that a line which was open has gone or was shut.
+    """
 
     show_asked = Signal(object)
+    why_asked = Signal(object)
     mend_asked = Signal(object)
+    folded = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._findings: tuple[Finding, ...] = ()
+        self._lines: dict[FindingKey, FindingLine] = {}
         self._preferences = Preferences()
+        self._open: FindingKey | None = None
         self.heading = QLabel(self)
         self.heading.setFont(bold(self.font()))
+        self.tally = QLabel(self)
+        self.state = QLabel(self)
+        self.state.setWordWrap(True)
         self._area = QScrollArea(self)
-        self._body = QWidget()
         self._area.setAccessibleName("Findings")
         self._area.setFrameShape(QFrame.Shape.NoFrame)
         self._area.setWidgetResizable(True)
         quiet_scrolling(self._area)
         self._area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self._body = QWidget()
+        self._column = QVBoxLayout(self._body)
+        self._column.setContentsMargins(0, 0, 0, 0)
+        self._column.setSpacing(0)
+        self._column.addStretch(1)
+        self._area.setWidget(self._body)
+        side = QVBoxLayout()
+        side.setSpacing(0)
+        for label in (self.heading, self.tally, self.state):
+            side.addWidget(label)
+        side.addStretch(1)
         row = QHBoxLayout(self)
         row.setContentsMargins(14, 4, 8, 4)
         row.setSpacing(20)
-        row.addWidget(self.heading, 0, Qt.AlignmentFlag.AlignTop)
+        row.addLayout(side)
         row.addWidget(self._area, 1)
-        self._fill()
+        self._fit()
 
     def show_findings(self, findings: tuple[Finding, ...], preferences: Preferences) -> None:
-        """List them; nothing is rebuilt when nothing changed."""
-        ranked = tuple(sorted(findings, key=lambda each: _RANK[each.level]))
-        if (ranked, preferences) != (self._findings, self._preferences):
-            self._findings, self._preferences = ranked, preferences
-            self._fill()
+        """List them; a line whose finding is as it was stays as it is."""
+        ranked = sorted(findings, key=lambda each: (bool(each.set_aside), _RANK[each.level]))
+        again = preferences != self._preferences
+        self._preferences = preferences
+        wanted = {finding.key: finding for finding in ranked}
+        for key, line in list(self._lines.items()):
+            if again or wanted.get(key) != line.finding:
+                self._drop(key)
+        for place, (key, finding) in enumerate(wanted.items()):
+            line = self._lines.get(key) or self._made(finding)
+            if self._column.indexOf(line) != place:
+                self._column.insertWidget(place, line)
+        self._lines = {key: self._lines[key] for key in wanted}
+        self.heading.setText(count_text(len(ranked)))
+        self.tally.setText(tally_text(ranked))
+        self.tally.setVisible(bool(self.tally.text()))
+        self._fit()
 
     def say(self, text: str) -> None:
         """A word on what was asked for, such as why a mend cannot be made."""
         self.heading.setText(text)
 
+    def show_state(self, text: str) -> None:
+        """What is still being looked at; nothing when all is known."""
+        self.state.setText(text)
+        self.state.setVisible(bool(text))
+
     def lines(self) -> list[FindingLine]:
-        return self._body.findChildren(FindingLine)
+        return list(self._lines.values())
+
+    def unfold(self, line: FindingLine, detail: QWidget, *, mend: bool) -> None:
+        """Show a detail under one line and fold the others."""
+        for each in self._lines.values():
+            if each is not line:
+                each.fold()
+                each.mark_open(why=False, mend=False)
+        line.unfold(detail)
+        line.mark_open(why=not mend, mend=mend)
+        self._open = line.finding.key
+        self._fit()
+        QTimer.singleShot(0, self, lambda: self._show_open(detail))
+
+    def fold(self) -> None:
+        """Every line alone."""
+        if self._open is None:
+            return
+        self._open = None
+        for line in self._lines.values():
+            line.fold()
+            line.mark_open(why=False, mend=False)
+        self._fit()
+        self.folded.emit()
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)
         if event.type() == QEvent.Type.PaletteChange:
-            self._fill()
+            shown = tuple(line.finding for line in self._lines.values())
+            for key in list(self._lines):
+                self._drop(key)
+            self.show_findings(shown, self._preferences)
 
-    def _fill(self) -> None:
-        theme = theme_of(self.palette())
-        self._body = body = QWidget()
-        column = QVBoxLayout(body)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(0)
-        for finding in self._findings:
-            line = FindingLine(finding, self._preferences, theme, body)
-            line.show_asked.connect(self.show_asked)
-            line.mend_asked.connect(self.mend_asked)
-            column.addWidget(line)
-        column.addStretch(1)
-        self._area.setWidget(body)
+    def _made(self, finding: Finding) -> FindingLine:
+        line = FindingLine(finding, self._preferences, theme_of(self.palette()), self._body)
+        line.show_asked.connect(self._show)
+        line.why_asked.connect(self.why_asked)
+        line.mend_asked.connect(self.mend_asked)
+        self._lines[finding.key] = line
+        return line
+
+    def _show(self, line: FindingLine) -> None:
+        self.show_asked.emit(line.finding)
+
+    def _drop(self, key: FindingKey) -> None:
+        line = self._lines.pop(key)
+        self._column.removeWidget(line)
+        line.hide()
+        line.deleteLater()
+        if key == self._open:
+            self._open = None
+            self.folded.emit()
+
+    def _show_open(self, detail: QWidget) -> None:
+        """Bring what has unfolded into sight, once it has its size."""
+        if any(line.detail is detail for line in self._lines.values()):
+            self._area.ensureWidgetVisible(detail, 0, 0)
+
+    def _fit(self) -> None:
         line_height = max(28, self.fontMetrics().height() + 12)
-        self.heading.setText(count_text(len(self._findings)))
         self.heading.setMinimumHeight(line_height)
-        self._area.setVisible(bool(self._findings))
-        wanted = min(body.sizeHint().height(), MOST_LINES * line_height)
+        self._area.setVisible(bool(self._lines))
+        most = MOST_LINES if self._open is None else MOST_LINES_UNFOLDED
+        self._column.activate()
+        wanted = min(self._body.sizeHint().height(), most * line_height)
         self._area.setFixedHeight(max(line_height, wanted))
 
 
 _RANK = {level: place for place, level in enumerate(Level)}
-
-
-def count_text(count: int) -> str:
-    """``No findings``, ``1 finding``, ``3 findings``."""
-    return "No findings" if not count else f"{count} finding{'s' if count > 1 else ''}"

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QWidget
 
 from app.look.palettes import theme_of
 from app.look.word_button import WordButton
-from app.panels.findings_foot import count_text
+from app.scene.finding_words import count_text
 
 DRAWING, JOINTS, PAPERS = "Drawing", "Joints", "Papers"
 STAGES = (DRAWING, JOINTS, PAPERS)

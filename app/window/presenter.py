@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QObject, QTimer
+from PySide6.QtCore import QObject
 
 from app.document.desk import Desk
-from app.panels.findings_foot import FindingsFoot, count_text
+from app.panels.findings_foot import FindingsFoot
 from app.panels.job_strip import JobStrip
+from app.scene.finding_words import count_text
 from app.scene.notes import row_note
 from app.scene.parts_notes import part_rows
 from app.scene.preferences import Preferences
@@ -16,12 +17,10 @@ from app.scene.title_facts import title_cells
 from app.scene.typed_value import read_value
 from app.scene.wording import said_error
 from app.window.drawing_page import PARTS, SIZES, DrawingPage
+from app.window.findings_clerk import FindingsClerk
 from geometry.bench.catalogue import parameter
-from geometry.design.finding import Finding, Level
+from geometry.design.finding import Finding
 from shared.errors import MakerError
-
-FINDINGS_AFTER_MS = 80
-"""Findings follow the frame, well within 300 ms."""
 
 
 class Presenter(QObject):
@@ -39,11 +38,8 @@ class Presenter(QObject):
         super().__init__(parent)
         self._desk, self._page, self._job, self._foot = desk, page, job, foot
         self.preferences = preferences
-        self._findings: tuple[Finding, ...] = ()
-        self._later = QTimer(self)
-        self._later.setSingleShot(True)
-        self._later.setInterval(FINDINGS_AFTER_MS)
-        self._later.timeout.connect(self.look_for_findings)
+        self.clerk = FindingsClerk(desk, foot, lambda: self.preferences, self)
+        self.clerk.found.connect(self._show_findings)
         desk.shown_changed.connect(self.show_bench)
         desk.work_changed.connect(self._work_changed)
         self._join_canvas()
@@ -59,30 +55,24 @@ class Presenter(QObject):
         if self._page.page == PARTS or not self._desk.previewing:
             self._page.parts.show_rows(part_rows(self._desk.model.bench, self.preferences))
         self._show_title()
-        self._later.start()
 
     @property
     def alarm_count(self) -> int:
         """How many findings mean 'do not cut'."""
-        return sum(finding.level is Level.DO_NOT_CUT for finding in self._findings)
+        return self.clerk.alarm_count
 
     def show_preferences(self, preferences: Preferences) -> None:
         self.preferences = preferences
         self.show_bench()
-        self._show_findings()
+        self.clerk.show()
         self._page.stick.list.stick.forget_wrong()
 
     def look_for_findings(self) -> None:
         """Run the checks; they come a moment after the drawing."""
-        from geometry.checks.all_checks import findings  # not needed for the first picture
-
-        self._later.stop()
-        self._findings = findings(self._desk.model.bench)
-        self._show_findings()
+        self.clerk.look()
 
     def _show_findings(self) -> None:
-        self._foot.show_findings(self._findings, self.preferences)
-        self._job.show_count(len(self._findings))
+        self._job.show_count(len(self.clerk.standing))
         self._show_title()
 
     def _show_title(self) -> None:
@@ -92,7 +82,7 @@ class Presenter(QObject):
                 self._desk.project,
                 self._desk.model,
                 self.preferences,
-                count_text(len(self._findings)),
+                count_text(len(self.clerk.standing)),
                 self._page.canvas.view.scale,
             )
         )
@@ -113,19 +103,11 @@ class Presenter(QObject):
             return said_error(error, self.preferences, here=row.title)
         return ""
 
-    def mend(self, finding: Finding) -> None:
-        """Apply a finding's cure as one step."""
-        if finding.mend is None:
-            return
-        try:
-            self._desk.set_values(dict(finding.mend.values), "Mend")
-        except MakerError as error:
-            self._foot.say(said_error(error, self.preferences))
-
     def show_finding(self, finding: Finding) -> None:
-        """Pick out the part a finding is about, and bring its place into sight."""
+        """Pick out the parts a finding is about, and bring its place into sight."""
         if finding.parts:
             self._page.canvas.sight.pick(finding.parts[0])
+        self._page.canvas.sight.gather(finding.parts)
         self._page.canvas.sight.show_place(finding.place)
 
     def _step_value(self, name: str, steps: int) -> None:
@@ -153,7 +135,6 @@ class Presenter(QObject):
         parts.list.pointed.connect(self._page.canvas.sight.light_part)
         parts.list.picked.connect(self._page.canvas.sight.pick)
         self._foot.show_asked.connect(self.show_finding)
-        self._foot.mend_asked.connect(self.mend)
 
     def _value_pointed(self, name: str) -> None:
         self._page.stick.light(name, scroll=True)

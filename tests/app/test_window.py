@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication, QLabel
 from pytestqt.qtbot import QtBot
 
 from app.look.themes import DARK
+from app.panels.finding_detail import MendDetail
 from app.panels.finding_line import FindingLine
 from app.scene.preferences import Preferences
 from app.window.drawing_page import PARTS
@@ -196,7 +197,12 @@ def test_findings_come_after_the_frame_and_can_be_mended(window: Workplace, qtbo
     )
     mendable = next(line for line in lines if line.finding.mend is not None)
     before = window.desk.undo_count
+    shown = window.desk.spec
     mendable.mend.click()
+    assert window.desk.undo_count == before, "a mend is shown before it is made"
+    assert window.desk.spec != shown
+    assert isinstance(mendable.detail, MendDetail)
+    mendable.detail.make.click()
     assert window.desk.undo_count == before + 1
     gone = mendable.finding.check
     qtbot.waitUntil(
@@ -208,7 +214,7 @@ def test_show_picks_the_part_out(window: Workplace) -> None:
     window.desk.set_values({"cutter_diameter": 30.0})
     window.presenter.look_for_findings()
     line: FindingLine = window.foot.lines()[0]
-    line.show_asked.emit(line.finding)
+    line.show_button.click()
     assert window.page.canvas.sight.picked == line.finding.parts[0]
 
 

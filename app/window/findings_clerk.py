@@ -1,0 +1,147 @@
+"""Keeps the findings of the bench on the desk: when they are looked for, what is done about them.
+
+They are looked for a moment after the hand has let go, never while it pulls.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from PySide6.QtCore import QObject, QTimer, Signal
+
+from app.document.desk import Desk
+from app.panels.finding_detail import MendDetail, WhyDetail
+from app.panels.finding_line import FindingLine
+from app.panels.findings_foot import FindingsFoot
+from app.scene.preferences import Preferences
+from app.scene.wording import said_error
+from geometry.design.finding import Finding, Level
+from geometry.design.judging import Judging, SetAside
+from shared.errors import MakerError
+
+FINDINGS_AFTER_MS = 80
+"""Findings follow the frame, well within 300 ms."""
+
+
+class FindingsClerk(QObject):
+    """``found`` tells that the findings are other ones."""
+
+    found = Signal()
+
+    def __init__(
+        self,
+        desk: Desk,
+        foot: FindingsFoot,
+        preferences: Callable[[], Preferences],
+        parent: QObject,
+    ) -> None:
+        super().__init__(parent)
+        self._desk, self._foot, self._preferences = desk, foot, preferences
+        self.findings: tuple[Finding, ...] = ()
+        self._judging = desk.project.judging
+        self._later = QTimer(self)
+        self._later.setSingleShot(True)
+        self._later.setInterval(FINDINGS_AFTER_MS)
+        self._later.timeout.connect(self.look)
+        desk.shown_changed.connect(self._bench_changed)
+        desk.work_changed.connect(self._work_changed)
+        foot.why_asked.connect(self._why)
+        foot.mend_asked.connect(self._mend)
+        foot.folded.connect(desk.take_back)
+        self._later.start()
+
+    @property
+    def standing(self) -> tuple[Finding, ...]:
+        """Those that are not set aside."""
+        return tuple(one for one in self.findings if not one.set_aside)
+
+    @property
+    def alarm_count(self) -> int:
+        """How many findings mean 'do not cut'."""
+        return sum(one.level is Level.DO_NOT_CUT for one in self.standing)
+
+    def look(self) -> None:
+        """Run the checks on the bench that lies on the desk, not on one that is only tried."""
+        from geometry.checks.all_checks import judged  # not needed for the first picture
+
+        self._later.stop()
+        self.findings = judged(self._desk.settled.bench, self._desk.project.judging)
+        self.show()
+
+    def show(self) -> None:
+        self._foot.show_findings(self.findings, self._preferences())
+        self.found.emit()
+
+    def apply(self, finding: Finding) -> None:
+        """Make a finding's mend, as one step."""
+        if finding.mend is None:
+            return
+        try:
+            self._desk.set_values(dict(finding.mend.values), "Mend")
+        except MakerError as error:
+            self._foot.say(said_error(error, self._preferences()))
+
+    def change_limit(self, name: str, value: float | None) -> None:
+        """A limit of the maker's own, or None for the default, as one step."""
+        self._judge(self._desk.project.judging.with_limit(name, value), "Limit")
+
+    def _bench_changed(self) -> None:
+        if self._desk.previewing:
+            self._later.stop()
+            if not self._desk.offering:
+                self._foot.fold()
+        else:
+            self._later.start()
+
+    def _work_changed(self) -> None:
+        if self._desk.project.judging != self._judging:
+            self._judging = self._desk.project.judging
+            self._later.start()
+
+    def _judge(self, judging: Judging, words: str) -> None:
+        self._desk.take_back()
+        self._desk.describe(replace(self._desk.project, judging=judging), words)
+        self.look()
+
+    # What unfolds under a line
+
+    def _why(self, line: FindingLine) -> None:
+        if isinstance(line.detail, WhyDetail):
+            self._foot.fold()
+            return
+        from geometry.checks.all_checks import check_of
+
+        self._desk.take_back()
+        check = check_of(line.finding)
+        bench = replace(self._desk.settled.bench, judged_by=self._desk.project.judging.limits)
+        values = [row.of(bench) for row in check.limits]
+        detail = WhyDetail(line.finding, check, values, self._preferences())
+        detail.limit_changed.connect(self.change_limit)
+        detail.set_aside.connect(self._set_aside)
+        detail.taken_up.connect(self._take_up)
+        self._foot.unfold(line, detail, mend=False)
+
+    def _mend(self, line: FindingLine) -> None:
+        """Show a mend on the sheet and in words; nothing is changed yet."""
+        if isinstance(line.detail, MendDetail):
+            self._foot.fold()
+            return
+        mend = line.finding.mend
+        assert mend is not None
+        detail = MendDetail(line.finding, self._desk.project.spec, self._preferences())
+        detail.made.connect(self.apply)
+        detail.left.connect(self._foot.fold)
+        try:
+            self._desk.offer(dict(mend.values))
+        except MakerError as error:
+            self._foot.say(said_error(error, self._preferences()))
+            detail.deleteLater()
+            return
+        self._foot.unfold(line, detail, mend=True)
+
+    def _set_aside(self, one: SetAside) -> None:
+        self._judge(self._desk.project.judging.setting_aside(one), "Set a finding aside")
+
+    def _take_up(self, finding: Finding) -> None:
+        self._judge(self._desk.project.judging.taking_up(finding.key), "Take a finding up")

@@ -1,0 +1,135 @@
+"""Findings in the window: no flicker, a reason why, mends made in sight, set aside in words."""
+
+from __future__ import annotations
+
+import pytest
+from pytestqt.qtbot import QtBot
+
+from app.panels.finding_detail import MendDetail, WhyDetail
+from app.panels.finding_line import FindingLine
+from app.window.workplace import Workplace
+from geometry.design.finding import Finding, Level
+from geometry.dimensioning.drag import drag
+
+
+def _spoil(window: Workplace, **values: float) -> list[FindingLine]:
+    window.desk.set_values(values)
+    window.presenter.look_for_findings()
+    return window.foot.lines()
+
+
+def _line(window: Workplace, check: str) -> FindingLine:
+    return next(line for line in window.foot.lines() if line.finding.check == check)
+
+
+def test_a_line_that_is_as_it_was_stays_the_same_widget(window: Workplace) -> None:
+    (before,) = _spoil(window, base_thickness=18.0)
+    _spoil(window, base_thickness=18.0, cutter_diameter=25.0)
+    checks = [line.finding.check for line in window.foot.lines()]
+    assert checks == ["housing_cutter", "mortise_wall"]
+    assert _line(window, "mortise_wall") is before
+    _spoil(window, cutter_diameter=12.7)
+    assert window.foot.lines() == [before]
+
+
+def test_why_says_the_paragraph_and_the_limit_can_be_changed_and_undone(window: Workplace) -> None:
+    (line,) = _spoil(window, base_thickness=18.0)
+    line.why.click()
+    detail = line.detail
+    assert isinstance(detail, WhyDetail)
+    (field,) = detail.limits
+    assert field.field.text() == "6 mm"
+    field.field.setText("5")
+    field.field.given.emit("5")
+    assert window.foot.lines() == []
+    assert window.desk.project.judging.limits == (("least_wall", 5.0),)
+    window.desk.undo()
+    window.presenter.look_for_findings()
+    assert [one.finding.check for one in window.foot.lines()] == ["mortise_wall"]
+
+
+def test_a_wrong_limit_is_refused_beside_the_field(window: Workplace) -> None:
+    (line,) = _spoil(window, base_thickness=18.0)
+    line.why.click()
+    assert isinstance(line.detail, WhyDetail)
+    (field,) = line.detail.limits
+    field.field.given.emit("900")
+    assert "more than" in field.field.wrong
+    assert window.desk.project.judging.limits == ()
+
+
+def test_nothing_is_set_aside_without_a_reason(window: Workplace) -> None:
+    (line,) = _spoil(window, cutter_diameter=25.0)
+    assert window.presenter.alarm_count == 1
+    line.why.click()
+    assert isinstance(line.detail, WhyDetail)
+    line.detail.aside.click()
+    assert "reason" in line.detail.wrong.text()
+    assert window.presenter.alarm_count == 1
+    line.detail.reason.setText("Sawn and chiselled by hand.")
+    line.detail.aside.click()
+    (line,) = window.foot.lines()
+    assert line.finding.set_aside == "Sawn and chiselled by hand."
+    assert window.presenter.alarm_count == 0
+    assert line.mend is None
+    line.why.click()
+    assert isinstance(line.detail, WhyDetail)
+    line.detail.take_up.click()
+    assert window.presenter.alarm_count == 1
+
+
+def test_a_mend_is_shown_and_can_be_left(window: Workplace) -> None:
+    (line,) = _spoil(window, cutter_diameter=25.0)
+    steps, spec = window.desk.undo_count, window.desk.spec
+    assert line.mend is not None
+    line.mend.click()
+    assert isinstance(line.detail, MendDetail)
+    assert window.desk.offering
+    assert window.desk.spec.number("cutter_diameter") < 25.0
+    assert window.desk.project.spec == spec
+    line.detail.leave.click()
+    assert not window.desk.previewing
+    assert (window.desk.undo_count, window.desk.spec) == (steps, spec)
+    line.mend.click()
+    assert not window.desk.settle(), "what is only offered never becomes a step by itself"
+    assert window.desk.spec == spec
+
+
+def test_the_hand_takes_over_from_an_offer(window: Workplace) -> None:
+    (line,) = _spoil(window, cutter_diameter=25.0)
+    assert line.mend is not None
+    line.mend.click()
+    window.desk.nudge("length", 1, 10.0)
+    assert not window.desk.offering
+    assert window.desk.spec.number("cutter_diameter") == 25.0
+    assert line.detail is None
+    assert window.desk.settle()
+    assert window.desk.spec.number("length") == 1210.0
+
+
+def test_findings_wait_while_the_hand_pulls(window: Workplace, qtbot: QtBot) -> None:
+    """None come during a drag; they come by themselves within 300 ms of its end."""
+    dimension = next(one for one in window.desk.model.dimensions if one.parameter == "length")
+    assert drag(window.desk.spec, dimension.pull, (2400.0, 0.0), None).value > 3000.0
+    window.desk.pull(dimension.pull, (2400.0, 0.0), None)
+    qtbot.wait(250)
+    assert window.foot.lines() == []
+    window.desk.settle()
+    qtbot.waitUntil(lambda: bool(window.foot.lines()), timeout=1000)
+
+
+@pytest.mark.parametrize("count", [0, 1, 50])
+def test_the_list_reads_well_with_any_number(window: Workplace, count: int) -> None:
+    levels = list(Level)
+    found = tuple(
+        Finding(f"made_up_{k}", levels[k % 3], f"Wall {k} is only {{4.5 mm}} thick.", ("top",))
+        for k in range(count)
+    )
+    window.foot.show_findings(found, window.presenter.preferences)
+    lines = window.foot.lines()
+    assert len(lines) == count
+    assert window.foot.height() < 240
+    ranks = [levels.index(line.finding.level) for line in lines]
+    assert ranks == sorted(ranks)
+    if count == 50:
+        assert window.foot.tally.text() == "17 do not cut\n17 think again\n16 good to know"
