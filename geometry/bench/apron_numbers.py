@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from geometry.bench.four_leg_numbers import FourLegs, four_legs, stand
 from geometry.design.spec import BenchSpec
-from geometry.joints.apron_tenon import ApronTenon
+from geometry.joints.leaning_tenon import LeaningTenon
 from geometry.primitives.frame import Frame, Vec3, add, dot, scale
 
 # Each apron with the corners at the start and the end of its grain.
@@ -88,7 +88,7 @@ def apron_frame(a: ApronNumbers, side: str) -> Frame:
 
 
 @lru_cache(maxsize=4096)
-def tenon_at(a: ApronNumbers, side: str, corner: str) -> ApronTenon:
+def tenon_at(a: ApronNumbers, side: str, corner: str) -> LeaningTenon:
     """An apron's tenon in the leg at one of its ends."""
     n = a.legs
     at, frame = stand(n, corner), apron_frame(a, side)
@@ -97,7 +97,7 @@ def tenon_at(a: ApronNumbers, side: str, corner: str) -> ApronTenon:
     on_face = frame.to_local(add(at.origin, scale(inward, n.size)))
     low, high = a.cheeks
     top = a.top(side)
-    return ApronTenon(
+    return LeaningTenon(
         frame=frame,
         into=into,
         face=dot(on_face, into) / into[0],

@@ -30,7 +30,7 @@ from geometry.design.joint import Joint
 from geometry.design.parameter import Parameter, length
 from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
-from geometry.joints.apron_tenon import apron_tenon
+from geometry.joints.leaning_tenon import leaning_tenon
 from geometry.primitives.frame import Frame
 
 PARAMETERS: tuple[Parameter, ...] = (
@@ -132,8 +132,9 @@ def _apron(a: ApronNumbers, side: str, timber: str) -> Part:
 def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
     a = apron_numbers(spec)
     return tuple(
-        apron_tenon(
+        leaning_tenon(
             f"apron_{side}_{corner}",
+            "apron tenon",
             parts[f"apron_{side}"],
             parts[f"leg_{corner}"],
             tenon_at(a, side, corner),

@@ -19,7 +19,7 @@ from geometry.design.parameter import Parameter, Value
 from geometry.design.spec import BenchSpec
 from shared.errors import CannotBuild, UnreadableValue, ValueOutOfRange
 
-STEPS = 32  # at how many places a rule that is no straight line is asked
+STEPS = 32  # at how many places, at least, a rule that is no straight line is asked
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,12 +142,14 @@ def _reach(spec: BenchSpec, name: str, rule: Constraint, good: float, bad: float
     start, downward, at_good, at_bad = good, bad < good, slack(good), slack(bad)
     # Where rounding has left a rule a hair short already, no more is asked than it holds now.
     enough = min(0.0, at_good)
-    straight = abs(slack((good + bad) / 2.0) - (at_good + at_bad) / 2.0) < SLACK
+    middle = slack((good + bad) / 2.0)
+    straight = not rule.finest and abs(middle - (at_good + at_bad) / 2.0) < SLACK
     if straight and at_bad >= -SLACK:
         return bad
     if not straight:
         # A bent rule may give way in between and hold again farther on.
-        gap = _first_gap(slack, good, bad)
+        steps = max(STEPS, math.ceil(abs(bad - good) / rule.finest)) if rule.finest else STEPS
+        gap = _first_gap(slack, good, bad, steps)
         if gap is None:
             return bad
         good, bad = gap
@@ -176,12 +178,12 @@ def _reach(spec: BenchSpec, name: str, rule: Constraint, good: float, bad: float
 
 
 def _first_gap(
-    slack: Callable[[float], float], good: float, bad: float
+    slack: Callable[[float], float], good: float, bad: float, steps: int
 ) -> tuple[float, float] | None:
     """The last value that holds before the first that does not, going from ``good`` to ``bad``."""
     last = good
-    for k in range(1, STEPS + 1):
-        value = good + (bad - good) * k / STEPS
+    for k in range(1, steps + 1):
+        value = good + (bad - good) * k / steps
         if slack(value) < -SLACK:
             return last, value
         last = value

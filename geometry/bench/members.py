@@ -5,6 +5,7 @@ from __future__ import annotations
 from geometry.bench import (
     aprons,
     back,
+    back_rest,
     base_place,
     bridled_legs,
     carving,
@@ -41,6 +42,8 @@ MEMBERS: tuple[Member, ...] = (
     carving.MEMBER,
     back.MEMBER,
     edges.MEMBER,
+    back_rest.CHOICE_MEMBER,
+    back_rest.MEMBER,
     base_place.MEMBER,
     bridled_legs.MEMBER,
     crossed_base.MEMBER,

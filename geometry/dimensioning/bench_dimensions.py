@@ -22,6 +22,7 @@ from geometry.dimensioning.overall_dimensions import overall_dimensions
 from geometry.dimensioning.panel_dimensions import panel_dimensions
 from geometry.dimensioning.place_dimensions import place_dimensions
 from geometry.dimensioning.plinth_dimensions import plinth_dimensions
+from geometry.dimensioning.rest_dimensions import rest_dimensions
 from geometry.dimensioning.seat_dimensions import seat_dimensions
 from geometry.dimensioning.trestle_dimensions import trestle_dimensions
 
@@ -33,6 +34,7 @@ _DIMENSIONED: tuple[tuple[str, Callable[[Bench], tuple[Dimension, ...]]], ...] =
     ("openings", opening_dimensions),
     ("shelves", shelf_dimensions),
     ("drawers", drawer_dimensions),
+    ("back rest", rest_dimensions),
     ("base place", place_dimensions),
     ("bridled legs", base_dimensions),
     ("crossed base", crossing_dimensions),

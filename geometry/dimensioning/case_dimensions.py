@@ -7,6 +7,7 @@ from dataclasses import replace
 from geometry.bench.bench import Bench
 from geometry.bench.case_numbers import LEFT, RIGHT, CaseNumbers, case_numbers
 from geometry.bench.flares import flare_suffix
+from geometry.bench.members import has
 from geometry.bench.partitions import uprights
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.making import (
@@ -87,7 +88,9 @@ def _plan(bench: Bench, c: CaseNumbers) -> list[Dimension]:
         near = view.project((0.0, -c.upright_front, c.top))
         edge = view.project((0.0, -c.depth, c.top))
         grows = 1.0 if near[0] > edge[0] else -1.0
-        found.append(bound(bench, "reveal", Place(view, edge, near, LEVEL, ABOVE, 1, grows)))
+        # Under a back rest there is no room above the case.
+        side = WITHIN if has(bench.spec, "back rest") else ABOVE
+        found.append(bound(bench, "reveal", Place(view, edge, near, LEVEL, side, 1, grows)))
     return found
 
 

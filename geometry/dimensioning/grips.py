@@ -15,11 +15,13 @@ from geometry.dimensioning.panel_dimensions import panel_grips
 from geometry.dimensioning.place_dimensions import place_grips
 from geometry.dimensioning.plinth_dimensions import plinth_grips
 from geometry.dimensioning.pull import Grip
+from geometry.dimensioning.rest_grips import rest_grips
 from geometry.dimensioning.seat_dimensions import seat_grips
 from geometry.dimensioning.trestle_dimensions import trestle_grips
 
 # By member: what can be taken hold of.  Where two lie on one another the first is found.
 _GRIPPED: tuple[tuple[str, Callable[[Bench], tuple[Grip, ...]]], ...] = (
+    ("back rest", rest_grips),
     ("shelves", shelf_grips),
     ("drawers", drawer_grips),
     ("case", case_grips),

@@ -29,6 +29,7 @@ from geometry.cuts.relief import Relief
 from geometry.cuts.round_tenon import RoundTenon
 from geometry.cuts.run_out import RunOut
 from geometry.cuts.saw import FLATTEST_DEG, SawCut
+from geometry.cuts.shaped_edge import ShapedEdge
 from geometry.cuts.shouldered_tenon import ShoulderedTenon
 from geometry.cuts.sockets import Sockets
 from geometry.cuts.stopped_bevel import StoppedBevel
@@ -151,6 +152,12 @@ def _run_out(cut: RunOut, _blank: Blank) -> str:
             words.append(f"straight to {_mm(y)} wide at {_mm(x)}")
         width = y
     return ", ".join(words)
+
+
+def _shaped(cut: ShapedEdge, _blank: Blank) -> str:
+    edge = "far edge" if cut.far else "face edge"
+    places = [f"{_mm(y)} from the face edge at {_mm(x)}" for x, y in cut.line]
+    return f"{edge} sawn square, straight from {', to '.join(places)}"
 
 
 def _bevel(cut: StoppedBevel, blank: Blank) -> str:
@@ -321,6 +328,7 @@ _KINDS: tuple[tuple[type, Callable[[Any, Blank], str]], ...] = (
     (OpenMortise, _mortise),
     (Tenon, _tenon),
     (RunOut, _run_out),
+    (ShapedEdge, _shaped),
     (StoppedBevel, _bevel),
     (Chamfer, _chamfer),
     (Bore, _bore),
