@@ -17,6 +17,8 @@ from geometry.design.spec import BenchSpec
 from geometry.joints.leaning_tenon import LeaningTenon
 from geometry.primitives.frame import Frame, Vec3
 
+LEAST_NOTCH = 0.01  # mm: no tool cuts a shallower one, and no drawing shows it
+
 
 @dataclass(frozen=True, slots=True)
 class RestNumbers:
@@ -119,6 +121,7 @@ def rest_numbers(spec: BenchSpec) -> RestNumbers:
     """Read the back rest from a spec."""
     seat, number = seat_back(spec), spec.number
     behind, blind = stands_behind(spec), spec.value("post_tenon_kind") == BLIND
+    let_in = number("post_let_in") if behind and number("post_let_in") >= LEAST_NOTCH else 0.0
     return RestNumbers(
         seat=seat,
         length=number("length"),
@@ -131,8 +134,8 @@ def rest_numbers(spec: BenchSpec) -> RestNumbers:
         post_depth=number("post_depth"),
         in_left=number("post_in_left"),
         in_right=number("post_in_right"),
-        let_in=number("post_let_in") if behind else 0.0,
-        front=-number("post_let_in") if behind else -number("rest_in"),
+        let_in=let_in,
+        front=-let_in if behind else -number("rest_in"),
         splay_deg=0.0 if behind else number("post_splay"),
         blind=blind,
         tenon_depth=number("post_tenon_depth") if blind else seat.thickness,

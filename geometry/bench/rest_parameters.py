@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from geometry.bench.seat_back import takes_rest
 from geometry.design.parameter import Parameter, angle, choice, count, length
 from geometry.design.spec import BenchSpec
 
@@ -13,7 +14,7 @@ MOST_POSTS, MOST_RAILS, MOST_SLATS = 7, 6, 40
 
 
 def has_rest(spec: BenchSpec) -> bool:
-    return spec.value("back_rest") != NO_REST
+    return spec.value("back_rest") != NO_REST and takes_rest(spec)
 
 
 def stands_behind(spec: BenchSpec) -> bool:
@@ -37,6 +38,7 @@ CHOICE = choice(
     NO_REST,
     (NO_REST, RAILS, SLATS),
     "Posts with a top rail, and further rails or upright slats under it.",
+    applies=takes_rest,
 )
 
 _WHOLE: tuple[Parameter, ...] = (

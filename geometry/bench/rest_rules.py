@@ -12,7 +12,7 @@ from geometry.bench.rest_numbers import (
     rest_numbers,
     slat_space,
 )
-from geometry.bench.seat_back import SEAT_READS, Span
+from geometry.bench.seat_back import SEAT_READS, Box
 from geometry.design.spec import BenchSpec
 from geometry.joints.leaning_tenon import GLUE_ROOM
 
@@ -62,12 +62,12 @@ def _behind_mortise(spec: BenchSpec) -> float:
     return min(-edge - LEAST_BEHIND, r.seat.behind - LEAST_CLEAR - under)
 
 
-def _mortised(r: RestNumbers) -> list[Span]:
-    """What the mortises take of the seat's length."""
+def _mortised(r: RestNumbers) -> list[Box]:
+    """What the mortises take of the seat."""
     found = []
     for post in _posts(r):
-        xs = [x for x, _, _ in mortise_in_seat(r, post)]
-        found.append((min(xs), max(xs)))
+        xs, ys, _ = zip(*mortise_in_seat(r, post), strict=True)
+        found.append(((min(xs), max(xs)), (min(ys), max(ys))))
     return found
 
 
@@ -75,8 +75,8 @@ def _mortise_ends(spec: BenchSpec) -> float:
     r = rest_numbers(spec)
     if r.behind:
         return _FREE
-    spans, (left, right) = _mortised(r), r.seat.mortised
-    return min(spans[0][0] - left, right - spans[-1][1]) - LEAST_END
+    boxes, (left, right) = _mortised(r), r.seat.mortised
+    return min(boxes[0][0][0] - left, right - boxes[-1][0][1]) - LEAST_END
 
 
 def _mortises_clear(spec: BenchSpec) -> float:
@@ -86,9 +86,12 @@ def _mortises_clear(spec: BenchSpec) -> float:
     return _apart(_mortised(r), r.seat.under)
 
 
-def _apart(spans: list[Span], others: tuple[Span, ...]) -> float:
+def _apart(boxes: list[Box], others: tuple[Box, ...]) -> float:
+    """By how much they keep clear of one another, along the seat or across it."""
     gaps = [
-        max(low - right, left - high) - LEAST_CLEAR for low, high in spans for left, right in others
+        max(max(a[0] - b[1], b[0] - a[1]) for a, b in zip(box, other, strict=True)) - LEAST_CLEAR
+        for box in boxes
+        for other in others
     ]
     return min(gaps, default=_FREE)
 
@@ -100,9 +103,9 @@ def _blind(spec: BenchSpec) -> float:
     return r.seat.thickness - r.tenon_depth - GLUE_ROOM - LEAST_FLOOR
 
 
-def _notched(r: RestNumbers) -> list[Span]:
-    half = r.fit / 2.0
-    return [(r.side(p, -1.0, 0.0) - half, r.side(p, 1.0, 0.0) + half) for p in _posts(r)]
+def _notched(r: RestNumbers) -> list[Box]:
+    half, deep = r.fit / 2.0, (-r.let_in, 0.0)
+    return [((r.side(p, -1.0, 0.0) - half, r.side(p, 1.0, 0.0) + half), deep) for p in _posts(r)]
 
 
 def _let_in(spec: BenchSpec) -> float:
@@ -114,8 +117,8 @@ def _notch_ends(spec: BenchSpec) -> float:
     r = rest_numbers(spec)
     if not r.behind or r.let_in <= 0.0:
         return _FREE
-    spans, (left, right) = _notched(r), r.seat.notched
-    return min(spans[0][0] - left, right - spans[-1][1]) - LEAST_CLEAR
+    boxes, (left, right) = _notched(r), r.seat.edged
+    return min(boxes[0][0][0] - left, right - boxes[-1][0][1]) - LEAST_CLEAR
 
 
 def _notches_clear(spec: BenchSpec) -> float:
@@ -242,7 +245,7 @@ CONSTRAINTS: tuple[Constraint, ...] = (
         "post_mortise_clear",
         _MORTISE,
         _mortises_clear,
-        "a post's mortise would run into what is housed under the seat",
+        "a post's mortise would run into a partition's housing or a leg's tenon",
         FINEST,
     ),
     rule(
@@ -287,7 +290,7 @@ CONSTRAINTS: tuple[Constraint, ...] = (
         "post_notch_clear",
         f"{SEAT_READS} {_PLACED} post_let_in rest_fit",
         _notches_clear,
-        "a notch for a post would run into a partition at the back edge",
+        "a notch for a post would run into a partition or a leg's tenon at the back edge",
         FINEST,
     ),
     rule(

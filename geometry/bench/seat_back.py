@@ -6,20 +6,27 @@ Bench coordinates, mm.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
 
-from geometry.bench.case_numbers import CaseNumbers, case_numbers
+from geometry.bench.case_numbers import case_numbers
+from geometry.bench.four_leg_numbers import CORNERS
+from geometry.bench.overall import CASE, SLAB, seat_height
 from geometry.bench.partitions import MOST_PARTITIONS, uprights
+from geometry.bench.round_legs import has_round_legs, tenon_numbers
 from geometry.design.spec import BenchSpec
+from geometry.primitives.frame import add, scale
 
 Span = tuple[float, float]
+Box = tuple[Span, Span]  # what is taken of the board in X and in Y
 
 # What a rule about a back rest's hold on its seat reads, beside its own numbers.
 SEAT_READS = (
     "seat length depth base_height case_height board_thickness left_end right_end left_inset "
     "right_inset partition_thickness partition_count housing_depth housing_fit rebate_depth "
-    "back_thickness back_let_in "
+    "back_thickness back_let_in seat_thickness base leg_joint leg_turn rake splay inset_left "
+    "inset_right inset_back inset_front leg_size leg_tenon leg_tenon_fit "
     + " ".join(f"partition_{k}" for k in range(1, MOST_PARTITIONS + 1))
 )
 
@@ -37,10 +44,10 @@ class Edge:
 class SeatBack:
     """``top`` is the height of the seat, ``board`` the part whose upper face that is.
 
-    Mortises in the board keep within X ``mortised``, in front of Y ``behind``, and off the spans
-    ``under``, where something is housed in its underside.  Posts behind the seat reach down to
-    ``foot`` and are fixed to ``edges`` within X ``edged``; notches for them go no deeper than
-    ``deepest``, keep within ``notched`` and off the spans ``at_the_edge``.
+    Mortises in the board keep within X ``mortised``, in front of Y ``behind``, and off the boxes
+    ``under``, where something else is let into it.  Posts behind the seat reach down to ``foot``
+    and are fixed to ``edges`` within X ``edged``; notches for them go no deeper than ``deepest``,
+    keep within ``edged`` too and off the boxes ``at_the_edge``.
     """
 
     top: float
@@ -49,43 +56,86 @@ class SeatBack:
     depth: float
     mortised: Span
     behind: float
-    under: tuple[Span, ...]
+    under: tuple[Box, ...]
     foot: float
     edges: tuple[Edge, ...]
     edged: Span
-    notched: Span
-    at_the_edge: tuple[Span, ...]
+    at_the_edge: tuple[Box, ...]
     deepest: float
 
 
 @lru_cache(maxsize=512)
 def seat_back(spec: BenchSpec) -> SeatBack:
-    """The back of a bench's seat."""
-    return _of_case(case_numbers(spec))
+    """The back of a bench's seat; KeyError for a form that cannot have a back rest."""
+    return _SEATS[spec.word("seat")](spec)
 
 
-def _of_case(c: CaseNumbers) -> SeatBack:
+def takes_rest(spec: BenchSpec) -> bool:
+    """Whether a back rest can be fixed to this form of seat."""
+    return spec.word("seat") in _SEATS
+
+
+def _of_case(spec: BenchSpec) -> SeatBack:
     """Top and bottom, their mitres at closed ends, and the partitions housed in them."""
+    c = case_numbers(spec)
     half, t = c.housing_fit / 2.0, c.partition_thickness
-    standing = [(at.x_left - half, at.x_left + t + half, at.end) for at in uprights(c)]
-    left = c.thickness if c.left.mitred else 0.0
-    right = c.length - (c.thickness if c.right.mitred else 0.0)
+    across = (-c.upright_front, 0.0)
+    standing = [((at.x_left - half, at.x_left + t + half), at.end) for at in uprights(c)]
+    inside = (
+        c.thickness if c.left.mitred else 0.0,
+        c.length - (c.thickness if c.right.mitred else 0.0),
+    )
     taken = max(c.rebate_depth, c.housing_depth)
     return SeatBack(
         top=c.top,
         board="top",
         thickness=c.thickness,
         depth=c.depth,
-        mortised=(left, right),
+        mortised=inside,
         behind=-c.rebate_width,
-        under=tuple((low, high) for low, high, _ in standing),
+        under=tuple((along, across) for along, _ in standing),
         foot=c.floor,
         edges=(
             Edge("top", c.inside_high + taken, c.top),
             Edge("bottom", c.floor, c.inside_low - taken),
         ),
-        edged=(left, right),
-        notched=(left, right),
-        at_the_edge=tuple((low, high) for low, high, end in standing if end),
+        edged=inside,
+        at_the_edge=tuple((along, across) for along, end in standing if end),
         deepest=c.back_let_in,
     )
+
+
+def _of_slab(spec: BenchSpec) -> SeatBack:
+    """One board, and the round tenons that may come up through it."""
+    top, thickness = seat_height(spec), spec.number("seat_thickness")
+    ends = (0.0, spec.number("length"))
+    bores = _bores(spec)
+    return SeatBack(
+        top=top,
+        board="seat",
+        thickness=thickness,
+        depth=spec.number("depth"),
+        mortised=ends,
+        behind=0.0,
+        under=bores,
+        foot=top - thickness,
+        edges=(Edge("seat", top - thickness, top),),
+        edged=ends,
+        at_the_edge=bores,
+        deepest=spec.number("depth"),
+    )
+
+
+def _bores(spec: BenchSpec) -> tuple[Box, ...]:
+    """What round tenons take of the board that they go through, from one face to the other."""
+    found = []
+    for corner in CORNERS if has_round_legs(spec) else ():
+        at = tenon_numbers(spec, corner)
+        half = (at.diameter + at.fit) / 2.0 / -at.down[2]
+        through = add(at.middle, scale(at.down, at.depth / at.down[2]))
+        xs, ys = ((at.middle[axis], through[axis]) for axis in (0, 1))
+        found.append(((min(xs) - half, max(xs) + half), (min(ys) - half, max(ys) + half)))
+    return tuple(found)
+
+
+_SEATS: dict[str, Callable[[BenchSpec], SeatBack]] = {CASE: _of_case, SLAB: _of_slab}

@@ -8,6 +8,7 @@ from functools import lru_cache
 
 from geometry.bench.bench import Bench
 from geometry.checks import (
+    back_rest,
     base,
     base_outline,
     carving,
@@ -32,6 +33,7 @@ CHECKS: tuple[Check, ...] = (
     *shelves.CHECKS,
     *drawers.CHECKS,
     *carving.CHECKS,
+    *back_rest.CHECKS,
     *base.CHECKS,
     *rails.CHECKS,
     *four_legs.CHECKS,

@@ -57,6 +57,22 @@ NAMED: dict[str, dict[str, Value]] = {
     "hardly any taper": {"leg_foot_width": 76.199},
     "taper from the joint on": {"taper_start": 0},
     "back let in": {"back_let_in": 15},
+    "hardly any rest rake": {"back_rest": "slats", "rest_rake": 1e-7},
+    "no rest rake to speak of": {"back_rest": "rails", "rest_rake": 1e-300},
+    "upright rest": {"back_rest": "slats", "rest_rake": 0, "rest_fit": 0},
+    "strongest rest rake": {"back_rest": "rails", "rest_rake": 25, "rest_height": 900},
+    "hardly any post splay": {
+        "back_rest": "rails",
+        "post_fixing": "tenoned into the seat",
+        "post_splay": 1e-7,
+        "rest_fit": 0,
+    },
+    "posts hardly let in": {
+        "back_rest": "rails",
+        "back_let_in": 10,
+        "post_in_right": 100,
+        "post_let_in": 1e-6,
+    },
     "thin boards": {"board_thickness": 10.0, "housing_depth": 7, "rebate_depth": 7, "chamfer": 5},
 }
 
