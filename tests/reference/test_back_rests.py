@@ -20,9 +20,7 @@ from tests.reference.benches import bench_with
 from tests.reference.tables import PRINTED, rows
 
 RAKE, SPLAY = "rake_deg_side_view", "splay_deg_front_view"
-ROWS = [
-    row for row in rows("rake_and_splay.csv") if 0 < row[RAKE] <= 25 and 0 < row[SPLAY] <= 15
-]
+ROWS = [row for row in rows("rake_and_splay.csv") if 0 < row[RAKE] <= 25 and 0 < row[SPLAY] <= 15]
 UP = np.array((0.0, 0.0, 1.0))
 WITHIN = 1e-6  # mm
 
@@ -82,9 +80,7 @@ FEW = [row for row in ROWS if row[RAKE] in (4, 12, 20) and row[SPLAY] in (4, 8, 
 
 @pytest.mark.parametrize("row", FEW, ids=name)
 @pytest.mark.parametrize(("post", "side"), [("post_1", -1.0), ("post_2", 1.0)])
-def test_shoulders_of_posts_lie_on_the_seat(
-    row: dict[str, float], post: str, side: float
-) -> None:
+def test_shoulders_of_posts_lie_on_the_seat(row: dict[str, float], post: str, side: float) -> None:
     bench = leaning(row)
     faces, axis, front = flat_faces(bench.part(post)), axis_of(row, side), back_plane(row)
     across = np.cross(axis, front)
