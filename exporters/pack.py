@@ -20,6 +20,7 @@ from exporters.papers import drawings_bytes, templates_bytes
 from exporters.tables import cut_list_bytes
 from exporters.writing_folder import write_folder
 from geometry.bench.build import build
+from geometry.bench.glue_ups import pieces_to_cut
 from geometry.checks.all_checks import judged
 from geometry.design.project import Project
 from geometry.sheets.layout import Layout
@@ -68,7 +69,7 @@ def pack_files(project: Project, options: PackOptions, on: date) -> dict[str, by
     return {
         "drawings.pdf": drawings_bytes(project, bench, layout, on, found),
         "templates.pdf": templates_bytes(project, bench, layout, on),
-        "cut_list.csv": cut_list_bytes(bench.parts, options.shown, options.words),
+        "cut_list.csv": cut_list_bytes(pieces_to_cut(bench), options.shown, options.words),
         **{f"dxf/{name}.dxf": dxf_bytes(lines[name], options.dxf_release) for name in lines},
         "dxf/LAYERS.txt": legend(lines).encode("utf-8"),
         **{f"meshes/{part.name}.stl": stl_bytes(part) for part in bench.parts},

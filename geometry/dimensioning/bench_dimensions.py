@@ -13,6 +13,7 @@ from geometry.dimensioning.base_dimensions import base_dimensions, crossing_dime
 from geometry.dimensioning.case_dimensions import case_dimensions
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.four_leg_dimensions import apron_dimensions, four_leg_dimensions
+from geometry.dimensioning.mitre_tenon_dimensions import mitre_tenon_dimensions
 from geometry.dimensioning.opening_dimensions import (
     drawer_dimensions,
     opening_dimensions,
@@ -31,6 +32,7 @@ _DIMENSIONED: tuple[tuple[str, Callable[[Bench], tuple[Dimension, ...]]], ...] =
     ("overall", overall_dimensions),
     ("case", case_dimensions),
     ("seat board", seat_dimensions),
+    ("mitre tenons", mitre_tenon_dimensions),
     ("openings", opening_dimensions),
     ("shelves", shelf_dimensions),
     ("drawers", drawer_dimensions),

@@ -9,6 +9,7 @@ from geometry.bench.members import has
 from geometry.dimensioning.base_grips import base_grips
 from geometry.dimensioning.case_grips import case_grips
 from geometry.dimensioning.four_leg_dimensions import apron_grips, four_leg_grips
+from geometry.dimensioning.mitre_tenon_dimensions import mitre_tenon_grips
 from geometry.dimensioning.opening_dimensions import drawer_grips, shelf_grips
 from geometry.dimensioning.overall_dimensions import overall_grips
 from geometry.dimensioning.panel_dimensions import panel_grips
@@ -24,6 +25,7 @@ _GRIPPED: tuple[tuple[str, Callable[[Bench], tuple[Grip, ...]]], ...] = (
     ("back rest", rest_grips),
     ("shelves", shelf_grips),
     ("drawers", drawer_grips),
+    ("mitre tenons", mitre_tenon_grips),
     ("case", case_grips),
     ("seat board", seat_grips),
     ("overall", overall_grips),

@@ -27,10 +27,12 @@ from geometry.cuts.open_mortise import OpenMortise
 from geometry.cuts.rebate import Rebate
 from geometry.cuts.relief import Relief
 from geometry.cuts.round_tenon import RoundTenon
+from geometry.cuts.rounded_edges import RoundedEdges
 from geometry.cuts.run_out import RunOut
 from geometry.cuts.saw import FLATTEST_DEG, SawCut
 from geometry.cuts.shaped_edge import ShapedEdge
 from geometry.cuts.shouldered_tenon import ShoulderedTenon
+from geometry.cuts.slot_mortise import SlotMortise
 from geometry.cuts.sockets import Sockets
 from geometry.cuts.stopped_bevel import StoppedBevel
 from geometry.cuts.tenon import Tenon
@@ -270,6 +272,29 @@ def _ranges(places: Sequence[tuple[float, float]]) -> str:
     return ", ".join(f"{_mm(low)} to {_mm(high)}" for low, high in places)
 
 
+def _slot_mortise(cut: SlotMortise, blank: Blank) -> str:
+    size = f"{_mm(cut.thickness)} by {_mm(cut.width)} over its round ends, {_mm(cut.depth)} deep"
+    x, y, z = cut.middle
+    along, across, through = (abs(one) for one in cut.into)
+    if across > 1.0 - 1e-6:
+        edge = "face edge" if cut.into[1] > 0.0 else "far edge"
+        return (
+            f"{size} from the {edge}, middle {_mm(x)} from the left end, {_mm(z)} from the face "
+            "side"
+        )
+    if through > 1.0 - 1e-6:
+        face = "face side" if cut.into[2] > 0.0 else "reverse"
+        return f"{size} from the {face}, middle {_mm(x)} from the left end, {_mm(y)} from the edge"
+    if along > 1.0 - 1e-6:
+        end = _end(x, blank)
+        return f"{size} into the {end}, middle {_mm(y)} from the face edge, {_mm(z)} from the face"
+    return f"{size}, square to the mitre, middle {_mm(y)} from the face edge"
+
+
+def _rounded(_cut: RoundedEdges, blank: Blank) -> str:
+    return f"R {_mm(blank.thickness / 2.0)} along both edges"
+
+
 def _trim(cut: Trim, _blank: Blank) -> str:
     return (
         f"to {_mm(cut.x_high - cut.x_low)} long and {_mm(cut.y_high - cut.y_low)} wide, once fitted"
@@ -343,4 +368,6 @@ _KINDS: tuple[tuple[type, Callable[[Any, Blank], str]], ...] = (
     (WedgeSlot, _slot),
     (Relief, _relief),
     (FingerGroove, _finger_groove),
+    (SlotMortise, _slot_mortise),
+    (RoundedEdges, _rounded),
 )

@@ -1,5 +1,6 @@
 """The set of drawings of a bench: the general arrangement, a page for each different part and each
-different joint, and last the whole bench in pictorial views and sections."""
+different joint, those of the boards that panels are glued up from among them, and last the whole
+bench in pictorial views and sections."""
 
 from __future__ import annotations
 
@@ -7,6 +8,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from geometry.bench.bench import Bench
+from geometry.bench.glue_ups import boards_of
 from geometry.design.finding import Finding
 from geometry.dimensioning.bench_dimensions import dimensions
 from geometry.drawing.marks import Sheet
@@ -30,9 +32,12 @@ def drawings(bench: Bench, layout: Layout, found: Sequence[Finding] = ()) -> tup
     ``layout.title`` is the block of the set; each sheet states its own document type, number and
     scale.
     """
-    pages = [page for group in part_groups(bench) for page in part_pages(group, layout)]
+    boards = boards_of(bench)
+    groups = (*part_groups(bench), *part_groups(boards))
+    pages = [page for group in groups for page in part_pages(group, layout)]
     leaves = [
         *joint_leaves(bench, layout),
+        *joint_leaves(boards, layout),
         *(leaf_of(bench, layout) for leaf_of in _WHOLE),
         *findings_leaves(found, layout),
     ]

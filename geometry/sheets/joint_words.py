@@ -18,6 +18,7 @@ _SMALL = 2.5  # mm, capitals
 _SAME = 1e-3
 _HEAD = "Measures, and what they are measured from"
 _CLEARANCE = "Clearance between the two, in all"
+_MOST_PAIRED = 16  # joints whose two parts are both named
 _MOST_LISTED = 6  # joints whose sizes are told one by one where they differ
 
 _FROM = (
@@ -54,6 +55,9 @@ def joint_head(joints: Sequence[Joint], parts: Mapping[str, Part], width: float)
     if len(joints) == 1:
         return NO_TEXT
     pairs = [" and ".join(parts[name].title for name in joint.parts) for joint in joints]
+    if len(joints) > _MOST_PAIRED:
+        # So many are told by the pieces that they are in.
+        pairs = list(dict.fromkeys(parts[joint.parts[0]].title for joint in joints))
     return paragraph([f"For: {'; '.join(pairs)}."], width, _SMALL)
 
 

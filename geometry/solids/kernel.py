@@ -143,6 +143,11 @@ def _boxes_apart(a: tuple[float, ...], b: tuple[float, ...]) -> bool:
     )
 
 
+def waste_of(removal: Prism | Hull | Hollow) -> Body:
+    """What a removal takes away, in wood and air."""
+    return Body(_cutter(removal))
+
+
 def mesh_of(body: Body, removals: Sequence[Removal]) -> Mesh:
     """The surface of ``body``, which was carved with these ``removals``."""
     mesh = body.manifold.to_mesh64()
