@@ -13,6 +13,7 @@ from geometry.bench import (
     crossed_base,
     drawers,
     edges,
+    fixings,
     flares,
     four_legs,
     glue_ups,
@@ -59,6 +60,8 @@ MEMBERS: tuple[Member, ...] = (
     round_legs.MEMBER,
     plinth.MEMBER,
     panel_feet.MEMBER,
+    fixings.CHOICE_MEMBER,
+    fixings.MEMBER,
     materials.MEMBER,
 )
 

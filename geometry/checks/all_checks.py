@@ -15,6 +15,7 @@ from geometry.checks import (
     case,
     collisions,
     drawers,
+    fixings,
     four_legs,
     housings,
     loose_tenons,
@@ -40,6 +41,7 @@ CHECKS: tuple[Check, ...] = (
     *rails.CHECKS,
     *four_legs.CHECKS,
     *base_outline.CHECKS,
+    *fixings.CHECKS,
     *case.CHECKS,
 )
 

@@ -31,6 +31,7 @@ from geometry.cuts.rounded_edges import RoundedEdges
 from geometry.cuts.run_out import RunOut
 from geometry.cuts.saw import FLATTEST_DEG, SawCut
 from geometry.cuts.shaped_edge import ShapedEdge
+from geometry.cuts.screw_slot import ScrewSlot
 from geometry.cuts.shouldered_tenon import ShoulderedTenon
 from geometry.cuts.slot_mortise import SlotMortise
 from geometry.cuts.sockets import Sockets
@@ -291,6 +292,14 @@ def _slot_mortise(cut: SlotMortise, blank: Blank) -> str:
     return f"{size}, square to the mitre, middle {_mm(y)} from the face edge"
 
 
+def _screw_slot(cut: ScrewSlot, _blank: Blank) -> str:
+    size = f"{_mm(cut.width)} wide, {_mm(cut.length)} long over its round ends, right through"
+    words = f"{size}, screw {_mm(cut.screw[0])} from the left end"
+    if not cut.counterbored:
+        return words
+    return f"{words}; {_mm(cut.head)} wide for the head up to {_mm(cut.land)} from the face"
+
+
 def _rounded(_cut: RoundedEdges, blank: Blank) -> str:
     return f"R {_mm(blank.thickness / 2.0)} along both edges"
 
@@ -370,4 +379,5 @@ _KINDS: tuple[tuple[type, Callable[[Any, Blank], str]], ...] = (
     (FingerGroove, _finger_groove),
     (SlotMortise, _slot_mortise),
     (RoundedEdges, _rounded),
+    (ScrewSlot, _screw_slot),
 )
