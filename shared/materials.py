@@ -1,4 +1,4 @@
-"""Every material that a part can be made of, timber or sheet, by its name on the screen."""
+"""Every material that a part can be made of, timber, sheet or metal, by its name on the screen."""
 
 from __future__ import annotations
 
@@ -6,8 +6,11 @@ from shared.errors import UnknownName
 from shared.sheet_goods import SHEET_MATERIALS
 from shared.timber import TIMBERS
 
-MATERIAL_NAMES: tuple[str, ...] = (*TIMBERS, *SHEET_MATERIALS)
-"""Timbers first, then sheet materials."""
+METALS: dict[str, float] = {"steel": 7850.0}
+"""kg/m³ of what bought pieces are made of.  MEMORY: mild steel."""
+
+MATERIAL_NAMES: tuple[str, ...] = (*TIMBERS, *SHEET_MATERIALS, *METALS)
+"""Timbers first, then sheet materials, then metals."""
 
 
 def density_of(material: str) -> float:
@@ -16,6 +19,8 @@ def density_of(material: str) -> float:
         return TIMBERS[material].density
     if material in SHEET_MATERIALS:
         return SHEET_MATERIALS[material].density
+    if material in METALS:
+        return METALS[material]
     raise UnknownName(
         f"There is no material called “{material}”.",
         where="material",

@@ -5,6 +5,7 @@ All four legs are mirror images, so what holds in one holds in all.
 
 from __future__ import annotations
 
+from geometry.bench import feet_numbers
 from geometry.bench.apron_numbers import (
     ENDS,
     ApronNumbers,
@@ -93,19 +94,19 @@ _TENON = "apron_tenon apron_tenon_length apron_shoulder apron_fit"
 CONSTRAINTS: tuple[Constraint, ...] = (
     rule(
         "apron_on_leg",
-        f"base_height {_LEAN} {_APRON} leg_taper_start",
+        f"base_height {feet_numbers.READS} {_LEAN} {_APRON} leg_taper_start",
         _shoulders,
         "an apron's end would not lie wholly on its leg",
     ),
     rule(
         "apron_walls",
-        f"base_height {_LEAN} {_APRON} {_TENON}",
+        f"base_height {feet_numbers.READS} {_LEAN} {_APRON} {_TENON}",
         lambda s: mortise_wall(s) - LEAST_WALL,
         "a mortise would leave less than {4 mm} of the leg beside it",
     ),
     rule(
         "apron_mortises",
-        f"base_height {_LEAN} {_APRON} {_TENON}",
+        f"base_height {feet_numbers.READS} {_LEAN} {_APRON} {_TENON}",
         _mortises_apart,
         "the two mortises would run into each other inside the leg",
     ),
@@ -123,7 +124,8 @@ CONSTRAINTS: tuple[Constraint, ...] = (
     ),
     rule(
         "apron_between",
-        f"length depth inset_left inset_right inset_back inset_front base_height {_LEAN} {_APRON}",
+        "length depth inset_left inset_right inset_back inset_front base_height "
+        f"{feet_numbers.READS} {_LEAN} {_APRON}",
         _between,
         "an apron would be shorter than {40 mm} between its legs",
     ),

@@ -12,6 +12,7 @@ import math
 from dataclasses import dataclass
 from functools import lru_cache
 
+from geometry.bench.feet_numbers import ground
 from geometry.bench.overall import CROSSED
 from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Vec2, Vec3, add, scale
@@ -29,10 +30,13 @@ ACROSS: Pairs = (("back_left", "front_left"), ("front_right", "back_right"))
 
 @dataclass(frozen=True, slots=True)
 class BaseNumbers:
-    """All in mm and degrees; ``tips`` in plan (X, Y) by corner, ``pairs`` those joined."""
+    """All in mm and degrees; ``tips`` in plan (X, Y) by corner, ``pairs`` those joined.
+
+    The legs end at the height ``ground``, on the floor or on feet."""
 
     crossed: bool
     height: float
+    ground: float
     splay_deg: float
     tips: tuple[tuple[str, Vec2], ...]
     thickness: float
@@ -66,9 +70,14 @@ class BaseNumbers:
         return math.tan(math.radians(self.splay_deg))
 
     @property
+    def rise(self) -> float:
+        """From the legs' ends to the underside of what the base carries."""
+        return self.height - self.ground
+
+    @property
     def leg_edge(self) -> float:
         """Length of the leg's straight edge."""
-        return self.height / self.cosine
+        return self.rise / self.cosine
 
     @property
     def mortise_wall(self) -> float:
@@ -76,10 +85,10 @@ class BaseNumbers:
 
     @property
     def foot_out(self) -> float:
-        """How far a leg's outer edge travels outward from the case to the floor."""
+        """How far a leg's outer edge travels outward from the case to its lower end."""
         if self.tapered_inside:
-            return self.height * self.tangent
-        return self.height * self.tangent - (self.leg_top - self.leg_foot) / self.cosine
+            return self.rise * self.tangent
+        return self.rise * self.tangent - (self.leg_top - self.leg_foot) / self.cosine
 
     @property
     def drop(self) -> float:
@@ -102,6 +111,7 @@ def base_numbers(spec: BenchSpec) -> BaseNumbers:
     return BaseNumbers(
         crossed=crossed,
         height=n["base_height"],
+        ground=ground(spec),
         splay_deg=n["splay"],
         tips=(
             ("back_left", (x_left, -n["inset_back_left"])),
@@ -152,8 +162,8 @@ def crossing(b: BaseNumbers) -> Vec2 | None:
 
 
 def straight_edge(b: BaseNumbers, corner: str) -> tuple[Vec3, Vec3]:
-    """The leg's straight edge on its middle plane, from the case to the floor."""
+    """The leg's straight edge on its middle plane, from the case to its lower end."""
     out = outward(b, corner)
     start = 0.0 if b.tapered_inside else -b.leg_top / b.cosine
     top = add((*b.tip(corner), b.height), scale(out, start))
-    return top, add(top, (*scale(out, b.height * b.tangent)[:2], -b.height))
+    return top, add(top, (*scale(out, b.rise * b.tangent)[:2], -b.rise))

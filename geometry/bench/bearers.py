@@ -20,7 +20,7 @@ from geometry.bench.panel_numbers import panel_numbers
 from geometry.bench.plinth import plinth_numbers
 from geometry.bench.trestles import rail_numbers
 from geometry.design.spec import BenchSpec
-from geometry.primitives.frame import Vec2, Vec3, add, scale
+from geometry.primitives.frame import Vec2, Vec3, add, dot, scale, unit
 
 CLEAR = 2.0  # mm between a fixing and whatever joint or piece is next to it
 
@@ -70,24 +70,32 @@ def bearers(spec: BenchSpec, inward_by: float) -> tuple[Bearer, ...]:
 
 
 def _crossed(spec: BenchSpec, inward_by: float) -> tuple[Bearer, ...]:
-    """Both halves of both stretchers, each with its fixings in a quarter of its own."""
+    """Both halves of both stretchers; fixings stand in the wider quarters between them."""
     b = base_numbers(spec)
     middle = crossing(b)
     assert middle is not None, "the constraints keep the stretchers crossed"
+    half = b.thickness / 2.0
     found = []
     for first, second in b.pairs:
         part = stretcher_words(b, first, second)[0]
         for corner in (first, second):
             out = outward(b, corner)
-            side: Vec3 = (-out[1], out[0], 0.0)
-            other = next(pair for pair in b.pairs if corner not in pair)
-            cosine = abs(sum(p * q for p, q in zip(out, outward(b, other[0]), strict=True)))
+            fore, side = corner.split("_")
+            beside = outward(b, f"{fore}_{'right' if side == 'left' else 'left'}")
+            behind = outward(b, f"{'front' if fore == 'back' else 'back'}_{side}")
+            partner = min((beside, behind), key=lambda way: round(dot(out, way), 6))
+            cosine = dot(out, partner)
             sine = math.sqrt(max(1e-9, 1.0 - cosine * cosine))
-            half = b.thickness / 2.0
-            # Along the stretcher until its side, and what reaches inward there, clears the other.
-            near = (half + CLEAR + (half + inward_by) * cosine) / sine
+            inward = unit(add(partner, scale(out, -cosine)))
+            # Along the stretcher until its side clears the other, and its fixings their partner's.
+            near = max(
+                (half + CLEAR + half * abs(cosine)) / sine,
+                (half + inward_by + CLEAR) * (1.0 + cosine) / sine,
+            )
             far = math.dist(middle, b.tip(corner)) - b.leg_top / b.cosine - CLEAR
-            found.append(_on_stretcher(b, f"{part}_{corner}", part, middle, out, side, (near, far)))
+            found.append(
+                _on_stretcher(b, f"{part}_{corner}", part, middle, out, inward, (near, far))
+            )
     return tuple(found)
 
 
@@ -223,7 +231,7 @@ def _plinth(spec: BenchSpec, inward_by: float) -> tuple[Bearer, ...]:
                 inward=inward,
                 slope=0.0,
                 thickness=t,
-                height=p.height,
+                height=p.height - p.ground,
                 room=across,
                 solid=False,
             )
@@ -259,7 +267,7 @@ def _panels(spec: BenchSpec, _inward_by: float) -> tuple[Bearer, ...]:
                     inward=(sign, 0.0, 0.0),
                     slope=0.0,
                     thickness=p.thickness,
-                    height=p.height - p.relief,
+                    height=p.height - p.ground - p.relief,
                     room=abs(next_x - x) - CLEAR,
                     solid=False,
                 )

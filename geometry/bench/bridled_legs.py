@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 
+from geometry.bench import feet_numbers
 from geometry.bench.base_numbers import (
     INSIDE,
     OUTSIDE,
@@ -122,7 +123,10 @@ PARAMETERS: tuple[Parameter, ...] = (
     ),
 )
 
-_TAPER = "base_height splay stretcher_height taper_start leg_top_width leg_foot_width taper_side"
+_TAPER = (
+    "base_height splay stretcher_height taper_start leg_top_width leg_foot_width taper_side "
+    f"{feet_numbers.READS}"
+)
 
 CONSTRAINTS: tuple[Constraint, ...] = (
     rule(
@@ -160,7 +164,7 @@ def _taper_run(spec: BenchSpec) -> float:
     b = base_numbers(spec)
     slope = -b.tangent if b.tapered_inside else b.tangent
     along = b.leg_edge + slope * b.leg_foot - b.drop
-    return min(along, b.height - b.stretcher_height - b.taper_start)
+    return min(along, b.rise - b.stretcher_height - b.taper_start)
 
 
 # Numbers that fit under the smallest bench.
@@ -292,7 +296,7 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
             "Leg length",
             "Base",
             b.leg_edge,
-            "base height / cos(splay), along the straight edge",
+            f"{_height_words(b)} / cos(splay), along the straight edge",
         ),
         derived_angle("leg_end_cut", "Leg-end cut", "Base", b.splay_deg, "the splay, from square"),
         derived_length("tenon_size", "Tenon", "Base", b.tenon, "tenon rule and thickness"),
@@ -301,7 +305,7 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
             "Foot stands out",
             "Base",
             b.foot_out,
-            "base height × tan(splay)" + ("" if b.tapered_inside else ", less the taper"),
+            f"{_height_words(b)} × tan(splay)" + ("" if b.tapered_inside else ", less the taper"),
         ),
     ]
     for start, end in b.pairs:
@@ -317,6 +321,10 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
             )
         )
     return tuple(rows)
+
+
+def _height_words(b: BaseNumbers) -> str:
+    return "(base height − feet)" if b.ground > 0.0 else "base height"
 
 
 def has_bridled_legs(spec: BenchSpec) -> bool:

@@ -356,10 +356,6 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
     return tuple(rows)
 
 
-def _snug(_spec: BenchSpec) -> tuple[dict[str, float], ...]:
-    return ({"moisture_low": 6.0, "moisture_made": 9.0, "moisture_high": 12.0},)
-
-
 CHOICE_MEMBER = Member("fixing", CHOICE, present=can_be_fixed)
 
 MEMBER = Member(
@@ -370,5 +366,4 @@ MEMBER = Member(
     _joints,
     derived=_derived,
     present=has_fixings,
-    snug=_snug,
 )

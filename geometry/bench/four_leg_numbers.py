@@ -15,6 +15,7 @@ import math
 from dataclasses import dataclass
 from functools import lru_cache
 
+from geometry.bench.feet_numbers import ground
 from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Frame, Vec2, Vec3, add, cross, scale, unit
 
@@ -31,6 +32,7 @@ class FourLegs:
     keep its full size on its outer arris."""
 
     height: float
+    ground: float
     rake_deg: float
     splay_deg: float
     left: float
@@ -43,6 +45,11 @@ class FourLegs:
     turned: bool
     taper_start: float
     joint_depth: float
+
+    @property
+    def rise(self) -> float:
+        """From the legs' ends to the underside of what the base carries."""
+        return self.height - self.ground
 
     @property
     def tangents(self) -> Vec2:
@@ -109,6 +116,7 @@ def four_legs(spec: BenchSpec) -> FourLegs:
     round_ = spec.value("leg_joint") == ROUND
     return FourLegs(
         height=spec.number("base_height"),
+        ground=ground(spec),
         rake_deg=spec.number("rake"),
         splay_deg=spec.number("splay"),
         left=spec.number("inset_left"),
@@ -152,9 +160,9 @@ def taper_stations(n: FourLegs, at: Stand) -> tuple[float, float]:
     if n.round:
         half = n.size / 2.0
         tops = [at.station(y, z, n.height) for y in (0.0, n.size) for z in (0.0, n.size)]
-        return max(tops) + n.taper_start, at.station(half, half, 0.0)
+        return max(tops) + n.taper_start, at.station(half, half, n.ground)
     start = at.station(0.0, 0.0, n.height - n.joint_depth - n.taper_start)
-    return start, at.station(0.0, 0.0, 0.0)
+    return start, at.station(0.0, 0.0, n.ground)
 
 
 def foot_low(n: FourLegs) -> float:
@@ -163,7 +171,7 @@ def foot_low(n: FourLegs) -> float:
 
 
 def foot_stations(n: FourLegs, at: Stand) -> tuple[float, ...]:
-    """How far down the grain each of the four arrises meets the floor."""
+    """How far down the grain each of the four arrises ends, on the floor or on a foot."""
     start, end = taper_stations(n, at)
     low = foot_low(n)
     first, second = at.across
@@ -174,7 +182,7 @@ def foot_stations(n: FourLegs, at: Stand) -> tuple[float, ...]:
             narrow = (low + y * n.foot, low + z * n.foot)
             # Height falls in a straight line along the arris from the taper's start to its end.
             rise = [
-                at.origin[2] + x * at.down[2] + v * first[2] + w * second[2]
+                at.origin[2] + x * at.down[2] + v * first[2] + w * second[2] - n.ground
                 for x, (v, w) in ((start, wide), (end, narrow))
             ]
             share = rise[0] / (rise[0] - rise[1])

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from geometry.bench import feet_numbers
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_angle, derived_length
 from geometry.bench.four_leg_numbers import (
@@ -102,7 +103,8 @@ CONSTRAINTS: tuple[Constraint, ...] = (
     ),
     rule(
         "leg_foot_room",
-        "base_height rake splay leg_size leg_foot leg_taper_start leg_joint leg_turn apron_height",
+        "base_height rake splay leg_size leg_foot leg_taper_start leg_joint leg_turn apron_height "
+        f"{feet_numbers.READS}",
         _foot_room,
         "the legs need at least {10 mm} between the taper's start and the floor",
     ),
@@ -136,7 +138,7 @@ def _cuts(n: FourLegs, at: Stand, start: float) -> tuple[SawCut, ...]:
     """The level ends and the tapered faces."""
     frame = at.frame(start)
     up, down = frame.turn_to_local((0.0, 0.0, 1.0)), frame.turn_to_local((0.0, 0.0, -1.0))
-    foot = (at.station(0.0, 0.0, 0.0) - start, 0.0, 0.0)
+    foot = (at.station(0.0, 0.0, n.ground) - start, 0.0, 0.0)
     cuts = [SawCut("level foot", foot, down)]
     if not n.round:
         top = (at.station(0.0, 0.0, n.height) - start, 0.0, 0.0)
@@ -162,6 +164,7 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
     swing = math.degrees(math.atan2(abs(up_beside), abs(down[2])))
     fore_aft = math.degrees(math.atan2(abs(down[0]), abs(down[1])))
     lean_x, lean_y = n.tangents
+    high = "(base height − feet)" if n.ground > 0.0 else "base height"
     return (
         derived_angle(
             "leg_resultant",
@@ -188,8 +191,8 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
             "leg_length",
             "Leg length",
             "Base",
-            n.height / -down[2],
-            "base height / cos(resultant), from the underside to the floor along the leg",
+            n.rise / -down[2],
+            f"{high} / cos(resultant), from the underside down along the leg",
         ),
         derived_angle(
             "leg_end_mitre",
@@ -209,15 +212,15 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
             "foot_out_along",
             "Foot stands out, ends",
             "Base",
-            n.height * lean_x,
-            "base height × tan(splay)",
+            n.rise * lean_x,
+            f"{high} × tan(splay)",
         ),
         derived_length(
             "foot_out_across",
             "Foot stands out, edges",
             "Base",
-            n.height * lean_y,
-            "base height × tan(rake)",
+            n.rise * lean_y,
+            f"{high} × tan(rake)",
         ),
     )
 

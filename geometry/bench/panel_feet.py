@@ -180,18 +180,18 @@ def _parts(spec: BenchSpec) -> tuple[Part, ...]:
 def _panel(p: PanelNumbers, side: str, face_x: float, timber: str) -> Part:
     """Face side out (of the middle panel to the left), face edge at the front."""
     if side == "right":
-        frame = Frame.of((face_x, p.front, 0.0), _UP, (0.0, 1.0, 0.0))
+        frame = Frame.of((face_x, p.front, p.ground), _UP, (0.0, 1.0, 0.0))
         low, high = 0.0, p.relief
     else:
         frame = Frame.of((face_x, p.front, p.height), (0.0, 0.0, -1.0), (0.0, 1.0, 0.0))
-        low, high = p.height - p.relief, p.height
+        low, high = p.height - p.ground - p.relief, p.height - p.ground
     relief = (Notch(low, high, p.pad, p.width - p.pad),) if p.relief > 0.0 else ()
     return Part(
         name=f"panel_foot_{side}",
         title=f"Panel foot, {side}",
         kind="panel foot",
         material=timber,
-        shape=Shape(Blank(p.height, p.width, p.thickness), relief),
+        shape=Shape(Blank(p.height - p.ground, p.width, p.thickness), relief),
         frame=frame,
     )
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import lru_cache
 
+from geometry.bench.feet_numbers import ground
 from geometry.bench.wedges import WEDGED
 from geometry.design.spec import BenchSpec
 from geometry.joints.through_tenon import ThroughTenon
@@ -33,6 +34,7 @@ class PanelNumbers:
     back: float
     front: float
     height: float
+    ground: float
     thickness: float
     relief: float
     pad: float
@@ -105,6 +107,7 @@ def panel_numbers(spec: BenchSpec) -> PanelNumbers:
         back=back,
         front=front,
         height=spec.number("base_height"),
+        ground=ground(spec),
         thickness=spec.number("panel_thickness"),
         relief=spec.number("panel_relief"),
         pad=spec.number("panel_pad"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from geometry.bench import feet_numbers
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.panel_numbers import PanelNumbers, panel_numbers
 from geometry.design.spec import BenchSpec
@@ -16,7 +17,7 @@ def _mortise_walls(spec: BenchSpec) -> float:
     if p.middle is not None:
         half = max(half, p.rail_height / 2.0)
     above = p.height - (p.rail_level + half)
-    below = p.rail_level - half - p.relief
+    below = p.rail_level - half - p.relief - p.ground
     cheek = (p.rail_thickness if p.middle is not None else p.tenon_thickness) / 2.0
     beside = min(p.back - p.rail_middle, p.rail_middle - p.front) - cheek - p.fit / 2.0
     return min(above, below, beside) - LEAST_WALL
@@ -43,7 +44,7 @@ def _clear_between(spec: BenchSpec) -> float:
 _RAIL = (
     "base_height panel_count panel_relief panel_rail_height panel_rail_down panel_shoulder "
     "panel_tenon panel_wedge panel_tenon_thickness panel_rail_thickness panel_rail_forward "
-    "panel_fit depth inset_back inset_front"
+    f"panel_fit depth inset_back inset_front {feet_numbers.READS}"
 )
 
 CONSTRAINTS: tuple[Constraint, ...] = (

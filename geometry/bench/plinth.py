@@ -15,6 +15,7 @@ from functools import lru_cache
 from geometry.bench.base_place import SNUG_EDGES
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
+from geometry.bench.feet_numbers import ground
 from geometry.bench.member import Member
 from geometry.bench.overall import PLINTH, base_is
 from geometry.cuts.cut import Blank
@@ -92,16 +93,23 @@ PARAMETERS: tuple[Parameter, ...] = (
 
 @dataclass(frozen=True, slots=True)
 class PlinthNumbers:
-    """mm; the outsides in plan, X to the right, Y toward the back."""
+    """mm; the outsides in plan, X to the right, Y toward the back; ``ground`` is the height of the
+    boards' lower edges."""
 
     left: float
     right: float
     back: float
     front: float
     height: float
+    ground: float
     thickness: float
     mitred: bool
     block: float
+
+    @property
+    def block_foot(self) -> float:
+        """Height at which the corner blocks end."""
+        return self.ground + OFF_THE_FLOOR
 
     def corner(self, name: str, inward: float = 0.0) -> Vec2:
         """A corner in plan, moved inward along both edges."""
@@ -120,6 +128,7 @@ def plinth_numbers(spec: BenchSpec) -> PlinthNumbers:
         back=-spec.number("inset_back"),
         front=spec.number("inset_front") - spec.number("depth"),
         height=spec.number("base_height"),
+        ground=ground(spec),
         thickness=spec.number("plinth_thickness"),
         mitred=spec.value("plinth_corner") == MITRED,
         block=spec.number("plinth_block") if _has_blocks(spec) else 0.0,
@@ -145,7 +154,7 @@ def _board(p: PlinthNumbers, name: str, run: Vec2, timber: str) -> Part:
         title=f"Plinth, {name}",
         kind="plinth",
         material=timber,
-        shape=Shape(Blank(size, p.height, p.thickness), ()),
+        shape=Shape(Blank(size, p.height - p.ground, p.thickness), ()),
         frame=Frame.of(origin, (*run, 0.0), _DOWN),
     )
 
@@ -163,8 +172,8 @@ def _block(p: PlinthNumbers, corner: str, timber: str) -> Part:
         title=f"Corner block, {fore} {side}",
         kind="corner block",
         material=timber,
-        shape=Shape(Blank(p.height - OFF_THE_FLOOR, p.block, p.block), ()),
-        frame=Frame.of((x, y, OFF_THE_FLOOR), _UP, across),
+        shape=Shape(Blank(p.height - p.block_foot, p.block, p.block), ()),
+        frame=Frame.of((x, y, p.block_foot), _UP, across),
     )
 
 
@@ -191,8 +200,8 @@ def _mitre_face(p: PlinthNumbers, corner: str) -> tuple[Vec3, Vec3, Vec3, Vec3]:
     outside, inside = p.corner(corner), p.corner(corner, p.thickness)
     return (
         (*outside, p.height),
-        (*outside, 0.0),
-        (*inside, 0.0),
+        (*outside, p.ground),
+        (*inside, p.ground),
         (*inside, p.height),
     )
 
@@ -205,8 +214,8 @@ def _butt(p: PlinthNumbers, corner: str, side: Part, through: Part, *, end: bool
     face = (
         (x, inside[1], p.height),
         (inside[0], inside[1], p.height),
-        (inside[0], inside[1], 0.0),
-        (x, inside[1], 0.0),
+        (inside[0], inside[1], p.ground),
+        (x, inside[1], p.ground),
     )
     return glued_faces(f"butt_{corner}", "butt joint", side, through, face, toward)
 
@@ -219,8 +228,8 @@ def _blocked(
     x, y = p.corner(corner, p.thickness)
     far = (x + run[0] * p.block, y + run[1] * p.block)
     face = (
-        (x, y, OFF_THE_FLOOR),
-        (*far, OFF_THE_FLOOR),
+        (x, y, p.block_foot),
+        (*far, p.block_foot),
         (*far, p.height),
         (x, y, p.height),
     )

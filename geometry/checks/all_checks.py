@@ -15,6 +15,7 @@ from geometry.checks import (
     case,
     collisions,
     drawers,
+    feet,
     fixings,
     four_legs,
     housings,
@@ -42,6 +43,7 @@ CHECKS: tuple[Check, ...] = (
     *four_legs.CHECKS,
     *base_outline.CHECKS,
     *fixings.CHECKS,
+    *feet.CHECKS,
     *case.CHECKS,
 )
 

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from geometry.bench.base_numbers import base_numbers, outward
 from geometry.bench.bench import Bench
 from geometry.bench.catalogue import broken_rules
+from geometry.bench.feet_numbers import ground
 from geometry.bench.four_leg_numbers import CORNERS, foot_low, foot_stations, four_legs, stand
 from geometry.bench.members import has
 from geometry.checks.check import Check
@@ -138,7 +139,7 @@ def _trips(bench: Bench) -> Iterator[Finding]:
                 "where one can trip on it."
             ),
             parts=(piece.name,),
-            place=(*place, 0.0),
+            place=(*place, ground(bench.spec)),
             amount=out,
             limit=0.0,
             mend=_less_lean(bench),
@@ -150,7 +151,7 @@ def _less_lean(bench: Bench) -> Mend | None:
     spec = bench.spec
     if not has(spec, "aprons"):
         return None
-    height = spec.number("base_height")
+    height = spec.number("base_height") - ground(spec)
     changes: list[tuple[str, float | str]] = []
     for name, sides in (("splay", ("left", "right")), ("rake", ("back", "front"))):
         room = min(spec.number(f"inset_{side}") for side in sides)

@@ -79,7 +79,7 @@ def splay_dimension(b: BaseNumbers, view: View, corner: str) -> Dimension:
         view=view.name,
         value=b.splay_deg,
         unit="deg",
-        start=(tip[0], 0.0),
+        start=(tip[0], b.ground),
         end=foot,
         along=LEVEL,
         side=WITHIN,
@@ -94,4 +94,4 @@ def splay_dimension(b: BaseNumbers, view: View, corner: str) -> Dimension:
 def splay_pull(b: BaseNumbers, view: View, corner: str) -> Pull:
     """Moving a foot sideways in a view by d moves it d / cosine along its stretcher."""
     step = view.project(outward(b, corner))[0]
-    return Pull("splay", (1.0 if step > 0.0 else -1.0, 0.0), 1.0 / abs(step), b.height)
+    return Pull("splay", (1.0 if step > 0.0 else -1.0, 0.0), 1.0 / abs(step), b.rise)

@@ -12,6 +12,7 @@ from geometry.bench.members import has
 from geometry.dimensioning.base_dimensions import base_dimensions, crossing_dimensions
 from geometry.dimensioning.case_dimensions import case_dimensions
 from geometry.dimensioning.dimension import Dimension
+from geometry.dimensioning.foot_dimensions import foot_dimensions
 from geometry.dimensioning.four_leg_dimensions import apron_dimensions, four_leg_dimensions
 from geometry.dimensioning.mitre_tenon_dimensions import mitre_tenon_dimensions
 from geometry.dimensioning.opening_dimensions import (
@@ -45,6 +46,7 @@ _DIMENSIONED: tuple[tuple[str, Callable[[Bench], tuple[Dimension, ...]]], ...] =
     ("aprons", apron_dimensions),
     ("plinth", plinth_dimensions),
     ("panel feet", panel_dimensions),
+    ("feet", foot_dimensions),
 )
 
 

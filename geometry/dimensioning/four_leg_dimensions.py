@@ -84,7 +84,7 @@ def _lean(bench: Bench, n: FourLegs, name: str, view: View, corner: str) -> Dime
     sx, sy = outward_signs(corner)
     lean_x, lean_y = n.tangents
     apex = view.project((x, y, n.height))
-    foot = view.project((x + sx * lean_x * n.height, y + sy * lean_y * n.height, 0.0))
+    foot = view.project((x + sx * lean_x * n.rise, y + sy * lean_y * n.rise, n.ground))
     title = "Splay, seen from the front" if name == "splay" else "Rake, seen from the side"
     return Dimension(
         name=name,
@@ -92,7 +92,7 @@ def _lean(bench: Bench, n: FourLegs, name: str, view: View, corner: str) -> Dime
         view=view.name,
         value=bench.spec.number(name),
         unit="deg",
-        start=(apex[0], 0.0),
+        start=(apex[0], n.ground),
         end=foot,
         along=LEVEL,
         side=WITHIN,
@@ -106,7 +106,7 @@ def _lean(bench: Bench, n: FourLegs, name: str, view: View, corner: str) -> Dime
 def _lean_pull(n: FourLegs, name: str, view: View, corner: str) -> Pull:
     sx, sy = outward_signs(corner)
     outward: Vec3 = (sx, 0.0, 0.0) if name == "splay" else (0.0, sy, 0.0)
-    return Pull(name, view.project(outward), 1.0, n.height)
+    return Pull(name, view.project(outward), 1.0, n.rise)
 
 
 def _inner_edge(n: FourLegs, corner: str) -> Grip:
@@ -135,5 +135,5 @@ def _tapered_edge(n: FourLegs, corner: str) -> Grip:
 def _outer_edge(n: FourLegs, at: Stand) -> tuple[Vec3, Vec3]:
     """A leg's outer arris at full size, from the underside to the floor."""
     top = at.station(0.0, 0.0, n.height)
-    foot = at.station(0.0, 0.0, 0.0)
+    foot = at.station(0.0, 0.0, n.ground)
     return add(at.origin, scale(at.down, top)), add(at.origin, scale(at.down, foot))

@@ -64,12 +64,27 @@ def _end(bench: Bench, p: PanelNumbers) -> list[Dimension]:
             bound(
                 bench,
                 "panel_pad",
-                Place(view, seen(p.front, 0.0), seen(p.front + p.pad, 0.0), LEVEL, BELOW, 1, grows),
+                Place(
+                    view,
+                    seen(p.front, p.ground),
+                    seen(p.front + p.pad, p.ground),
+                    LEVEL,
+                    BELOW,
+                    1,
+                    grows,
+                ),
             ),
             bound(
                 bench,
                 "panel_relief",
-                Place(view, seen(middle, 0.0), seen(middle, p.relief), UPRIGHT, WITHIN, 1),
+                Place(
+                    view,
+                    seen(middle, p.ground),
+                    seen(middle, p.ground + p.relief),
+                    UPRIGHT,
+                    WITHIN,
+                    1,
+                ),
             ),
         ]
     return found
@@ -91,10 +106,10 @@ def panel_grips(bench: Bench) -> tuple[Grip, ...]:
         for x in (p.middle - p.thickness / 2.0, p.middle + p.thickness / 2.0):
             found.append(Grip(FRONT.name, (x, 0.0), (x, p.height), moved))
     if p.relief > 0.0:
-        start = view.project((0.0, p.back - p.pad, p.relief))
-        end = view.project((0.0, p.front + p.pad, p.relief))
+        start = view.project((0.0, p.back - p.pad, p.ground + p.relief))
+        end = view.project((0.0, p.front + p.pad, p.ground + p.relief))
         found.append(Grip(view.name, start, end, Pull("panel_relief", (0.0, 1.0))))
         for y, sign in ((p.back - p.pad, -1.0), (p.front + p.pad, 1.0)):
-            a, b = view.project((0.0, y, 0.0)), view.project((0.0, y, p.relief))
+            a, b = view.project((0.0, y, p.ground)), view.project((0.0, y, p.ground + p.relief))
             found.append(Grip(view.name, a, b, Pull("panel_pad", view.project((0.0, sign, 0.0)))))
     return tuple(found)

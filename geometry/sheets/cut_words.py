@@ -15,6 +15,7 @@ from typing import Any
 from geometry.cuts.bore import Bore
 from geometry.cuts.chamfer import Chamfer
 from geometry.cuts.cut import Blank, Cut
+from geometry.cuts.end_bore import EndBore
 from geometry.cuts.end_gaps import EndGaps
 from geometry.cuts.finger_groove import FingerGroove
 from geometry.cuts.groove import Groove
@@ -38,6 +39,7 @@ from geometry.cuts.sockets import Sockets
 from geometry.cuts.stopped_bevel import StoppedBevel
 from geometry.cuts.tenon import Tenon
 from geometry.cuts.trim import Trim
+from geometry.cuts.turned import Turned
 from geometry.cuts.wedge_slot import WedgeSlot
 from geometry.design.part import Shape
 from geometry.sheets.waste import wastes
@@ -300,6 +302,19 @@ def _screw_slot(cut: ScrewSlot, _blank: Blank) -> str:
     return f"{words}; {_mm(cut.head)} wide for the head up to {_mm(cut.land)} from the face"
 
 
+def _end_bore(cut: EndBore, _blank: Blank) -> str:
+    tilt = math.degrees(math.acos(min(1.0, abs(cut.into[0]))))
+    slant = f", {_deg(tilt)} off the grain" if tilt > _SQUARE else ""
+    return f"{_mm(cut.diameter)} across, {_mm(cut.depth)} deep into the end{slant}"
+
+
+def _turned(cut: Turned, _blank: Blank) -> str:
+    return "; ".join(
+        f"{_mm(2.0 * one.radius)} in diameter from {_mm(one.x_low)} to {_mm(one.x_high)}"
+        for one in cut.sections
+    )
+
+
 def _rounded(_cut: RoundedEdges, blank: Blank) -> str:
     return f"R {_mm(blank.thickness / 2.0)} along both edges"
 
@@ -379,5 +394,7 @@ _KINDS: tuple[tuple[type, Callable[[Any, Blank], str]], ...] = (
     (FingerGroove, _finger_groove),
     (SlotMortise, _slot_mortise),
     (RoundedEdges, _rounded),
+    (EndBore, _end_bore),
+    (Turned, _turned),
     (ScrewSlot, _screw_slot),
 )

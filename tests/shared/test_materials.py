@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from shared.errors import UnknownName
-from shared.materials import MATERIAL_NAMES, density_of, weight_of
+from shared.materials import MATERIAL_NAMES, METALS, density_of, weight_of
 from shared.sheet_goods import SHEET_MATERIALS, SHEET_SIZES, SHEET_THICKNESSES, thicknesses_of
 from shared.timber import TIMBERS, density_from_gravity
 
@@ -69,10 +69,15 @@ def test_timbers_shrink_more_along_the_rings_and_none_floats_off_the_scale() -> 
 
 
 def test_every_material_has_a_name_of_its_own_and_a_density() -> None:
-    assert len(set(MATERIAL_NAMES)) == len(MATERIAL_NAMES) == len(TIMBERS) + len(SHEET_MATERIALS)
+    assert (
+        len(set(MATERIAL_NAMES))
+        == len(MATERIAL_NAMES)
+        == (len(TIMBERS) + len(SHEET_MATERIALS) + len(METALS))
+    )
     assert "white oak" in MATERIAL_NAMES
     assert "birch plywood" in MATERIAL_NAMES
-    assert all(300 < density_of(name) < 1000 for name in MATERIAL_NAMES)
+    assert all(300 < density_of(name) < 1000 for name in (*TIMBERS, *SHEET_MATERIALS))
+    assert density_of("steel") == 7850.0
 
 
 def test_an_unknown_material_is_named_with_those_there_are() -> None:

@@ -1,0 +1,75 @@
+"""A foot under the end of a leg: a pad glued on, or a levelling foot screwed into an insert.
+
+The threaded insert stands in a boring that goes straight up, with a flange against the end.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from geometry.cuts.end_bore import EndBore
+from geometry.design.joint import Contact, Joint, Measure
+from geometry.design.part import Part
+from geometry.joints.slotted_screw import UP, rectangle, rounded
+from geometry.primitives.frame import Vec3, add, scale
+
+PLAY = 0.6  # mm in the diameter between an insert as drawn and its boring
+
+_ALONG: Vec3 = (1.0, 0.0, 0.0)
+_ACROSS: Vec3 = (0.0, 1.0, 0.0)
+
+
+@dataclass(frozen=True, slots=True)
+class FootNumbers:
+    """``middle`` is where the foot's axis meets the end, in bench coordinates; mm.
+
+    ``inner`` and ``outer`` are the radii between which the foot bears on the end all round;
+    ``bore`` and ``depth`` are those of the boring, 0 without one.
+    """
+
+    middle: Vec3
+    inner: float
+    outer: float
+    bore: float
+    depth: float
+
+
+def foot(name: str, piece: Part, leg: Part, at: FootNumbers) -> Joint:
+    """Put a foot under a leg, plinth or panel."""
+    bore = EndBore(
+        rounded(leg.frame.to_local(at.middle)),
+        rounded(leg.frame.turn_to_local(UP)),
+        rounded(leg.frame.turn_to_local(_ALONG)),
+        at.bore,
+        at.depth,
+    )
+    measures = [Measure("foot_height", at.middle[2], "mm", "from the floor to the end")]
+    if at.bore > 0.0:
+        measures += [
+            Measure("bore_diameter", at.bore, "mm", "for the threaded insert, straight up"),
+            Measure("bore_depth", at.depth, "mm", "from the end"),
+        ]
+    return Joint(
+        name=name,
+        kind="levelling foot" if at.bore > 0.0 else "pad",
+        parts=(piece.name, leg.name),
+        fit=0.0,
+        cuts_first=(),
+        cuts_second=(bore,) if at.bore > 0.0 else (),
+        measures=tuple(measures),
+        contacts=tuple(Contact(corners, UP, 0.0) for corners in _bearing(at)),
+    )
+
+
+def _bearing(at: FootNumbers) -> tuple[tuple[Vec3, ...], ...]:
+    """Squares inside the ring, or one in the middle of a whole disc."""
+    if at.inner <= 0.0:
+        half = at.outer * math.sqrt(0.5) * 0.98
+        return (rectangle(at.middle, _ALONG, _ACROSS, (half, half)),)
+    wide = at.outer - at.inner
+    radius, half = at.inner + wide / 2.0, wide / 4.0
+    return tuple(
+        rectangle(add(at.middle, scale(way, radius)), _ALONG, _ACROSS, (half, half))
+        for way in (_ALONG, _ACROSS, scale(_ALONG, -1.0), scale(_ACROSS, -1.0))
+    )

@@ -1,0 +1,70 @@
+"""Feet by hand: the seat keeps its height, the base is shorter by the feet, and their volumes."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from geometry.bench.build import build
+from geometry.bench.catalogue import default_spec
+from geometry.bench.limits import limits, set_values
+from geometry.bench.overall import BASES, seat_height
+from geometry.solids.measure import bounding_box, volume_of
+from shared.tolerances import CHORD_ERROR
+
+
+@pytest.mark.parametrize("base", BASES)
+def test_the_seat_keeps_its_height_and_the_base_stands_on_its_feet(base: str) -> None:
+    bare = set_values(default_spec(), {"base": base, "base_height": 200.0})
+    spec = set_values(bare, {"foot": "pads", "foot_height": 12.0})
+    assert seat_height(spec) == seat_height(bare) == 500.0
+    bench = build(spec)
+    for part in bench.parts:
+        low = bounding_box(part)[0][2]
+        if part.kind == "pad":
+            assert low == pytest.approx(0.0, abs=1e-9)
+        else:
+            assert low > 12.0 - 1e-6, part.name
+    bottom = bench.part("bottom")
+    assert bounding_box(bottom)[0][2] == pytest.approx(200.0)
+    ends = [bounding_box(part)[0][2] for part in bench.parts if part.kind not in ("pad",)]
+    assert min(ends) == pytest.approx(12.0, abs=1e-6)
+
+
+def test_legs_are_shorter_along_themselves() -> None:
+    """(150 - 15) / cos 15° along the straight edge instead of 150 / cos 15°."""
+    spec = set_values(default_spec(), {"foot": "levelling feet"})
+    derived = {row.name: row.value for row in build(spec).derived}
+    assert derived["leg_length"] == pytest.approx(135.0 / math.cos(math.radians(15.0)))
+    assert derived["foot_out"] == pytest.approx(135.0 * math.tan(math.radians(15.0)))
+
+
+def test_volume_of_a_levelling_foot() -> None:
+    """Plate 24 x 6, thread 8 x 7, flange 18 x 2, insert 9.4 x 14; arcs flattened inward."""
+    spec = set_values(default_spec(), {"foot": "levelling feet"})
+    sections = ((12.0, 6.0), (4.0, 7.0), (9.0, 2.0), (4.7, 14.0))
+    whole = sum(math.pi * r * r * h for r, h in sections)
+    chords = sum(2.0 * 2.0 * math.pi * r * h * CHORD_ERROR for r, h in sections)
+    volume = volume_of(build(spec).part("foot_front_left").shape)
+    assert whole - chords < volume < whole
+
+
+def test_a_foot_stands_under_the_middle_of_its_leg() -> None:
+    """Upright legs 30 mm square at the foot, outer arrises 60 and 50 in from left and front."""
+    spec = set_values(
+        default_spec(),
+        {"base": "four legs", "splay": 0.0, "rake": 0.0, "inset_left": 60.0, "inset_front": 50.0},
+    )
+    low, high = bounding_box(build(set_values(spec, {"foot": "pads"})).part("foot_front_left"))
+    assert (low[0] + high[0]) / 2.0 == pytest.approx(75.0)
+    assert (low[1] + high[1]) / 2.0 == pytest.approx(-360.0 + 50.0 + 15.0)
+    assert (low[2], high[2]) == (pytest.approx(0.0), pytest.approx(15.0))
+
+
+def test_feet_may_not_take_the_base_away() -> None:
+    """60 mm of the base stay: with 150 mm of base height feet go up to 60, the most there are; with
+    90 mm to 30."""
+    spec = set_values(default_spec(), {"base": "plinth", "foot": "pads", "base_height": 90.0})
+    assert limits(spec, "foot_height").maximum == pytest.approx(30.0)
+    assert limits(spec, "base_height").minimum == pytest.approx(75.0)
