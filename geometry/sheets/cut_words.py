@@ -31,8 +31,8 @@ from geometry.cuts.round_tenon import RoundTenon
 from geometry.cuts.rounded_edges import RoundedEdges
 from geometry.cuts.run_out import RunOut
 from geometry.cuts.saw import FLATTEST_DEG, SawCut
-from geometry.cuts.shaped_edge import ShapedEdge
 from geometry.cuts.screw_slot import ScrewSlot
+from geometry.cuts.shaped_edge import ShapedEdge
 from geometry.cuts.shouldered_tenon import ShoulderedTenon
 from geometry.cuts.slot_mortise import SlotMortise
 from geometry.cuts.sockets import Sockets
