@@ -72,7 +72,12 @@ UPRIGHT_LEGS: dict[str, Value] = {"splay": 0, "leg_foot_width": 40}
 
 
 # Fixings, feet and tenons cut faces of their own, which have checks of their own.
-BARE: dict[str, Value] = {"fixing": "not shown", "foot": "none", "mitre_hold": "glue alone"}
+BARE: dict[str, Value] = {
+    "fixing": "not shown",
+    "foot": "none",
+    "mitre_hold": "glue alone",
+    "back_rest": "none",
+}
 
 
 def _random_crossed(seed: int) -> Mapping[str, Value]:
