@@ -88,7 +88,7 @@ def _command_parser(command: str) -> argparse.ArgumentParser:
     description = {
         "pack": "Writes drawings, templates, cut list, cutting files, meshes and facts.",
         "check": "Prints the findings; exit code 1 when one of them means 'do not cut'.",
-        "facts": "Prints parameters, derived sizes, parts, joints and findings as JSON.",
+        "facts": "Prints parameters, derived sizes, parts, joints, findings and advice as JSON.",
     }
     parser = argparse.ArgumentParser(
         prog=f"settlewright {command}", description=description[command], allow_abbrev=False
@@ -153,7 +153,7 @@ def _pack(options: argparse.Namespace) -> Outcome:
     project = _project(options)
     choices = PackOptions(paper=PAPERS[options.paper], shown=_shown(options))
     written = write_pack(project, options.out, choices, _today())
-    found = judged(build(project.spec), project.judging)
+    found = judged(build(project.spec), project.judging, project.brief)
     alarms = [finding for finding in found if _means_do_not_cut(finding)]
     remark = f"Do not cut yet: {len(alarms)} of the findings say so." if alarms else ""
     return Outcome(DONE, f"{len(written)} files written to {options.out}\n", remark)
@@ -165,7 +165,7 @@ def _check(options: argparse.Namespace) -> Outcome:
     from geometry.checks.all_checks import judged
 
     project = _project(options)
-    found = judged(build(project.spec), project.judging)
+    found = judged(build(project.spec), project.judging, project.brief)
     code = DO_NOT_CUT if any(_means_do_not_cut(finding) for finding in found) else DONE
     if options.json:
         return Outcome(code, facts_text({"findings": [finding_fact(one) for one in found]}))
@@ -180,7 +180,9 @@ def _facts(options: argparse.Namespace) -> Outcome:
 
     project = _project(options)
     bench = replace(build(project.spec), judged_by=project.judging.limits)
-    return Outcome(DONE, facts_text(facts(project, bench, judged(bench, project.judging))))
+    return Outcome(
+        DONE, facts_text(facts(project, bench, judged(bench, project.judging, project.brief)))
+    )
 
 
 def _project(options: argparse.Namespace) -> Project:

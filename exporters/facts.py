@@ -11,12 +11,16 @@ import json
 from collections.abc import Sequence
 
 from exporters.pieces import cut_alike, finished_size
+from geometry.advice.advised import Advice
+from geometry.advice.all_advice import advice
 from geometry.bench.bench import Bench
 from geometry.bench.catalogue import PARAMETERS
 from geometry.bench.derived import Derived
 from geometry.bench.limits import limits
 from geometry.checks.limit import Limit
 from geometry.checks.limit_rows import LIMITS
+from geometry.design.brief import ROWS as BRIEF_ROWS
+from geometry.design.brief import Brief, BriefRow
 from geometry.design.finding import Finding
 from geometry.design.joint import Joint
 from geometry.design.parameter import Parameter
@@ -40,6 +44,8 @@ def facts(project: Project, bench: Bench, findings: Sequence[Finding]) -> dict[s
         "joints": [_joint(joint) for joint in bench.joints],
         "findings": [finding_fact(finding) for finding in findings],
         "limits": {row.name: _limit(row, bench) for row in LIMITS},
+        "brief": {row.name: _said(row, project.brief) for row in BRIEF_ROWS},
+        "advice": [_advice(one) for one in advice(bench, project.brief)],
     }
 
 
@@ -62,6 +68,34 @@ def _parameter(row: Parameter, spec: BenchSpec) -> Fact:
         "title": row.title,
         "group": row.group,
         "applies": row.applies(spec),
+    }
+
+
+def _said(row: BriefRow, brief: Brief) -> Fact:
+    """A value of the brief; 0 and an empty text have not been said."""
+    return {
+        "value": getattr(brief, row.name),
+        "unit": row.unit,
+        "title": row.title,
+        "group": row.group,
+        "applies": row.applies(brief),
+    }
+
+
+def _advice(one: Advice) -> Fact:
+    return {
+        "name": one.name,
+        "title": one.title,
+        "unit": one.unit,
+        "now": one.now,
+        "low": one.low,
+        "high": one.high,
+        "wanted": one.wanted,
+        "met": one.met,
+        "reason": in_units(one.reason, SHOWN_MM),
+        "source": one.source,
+        "changes": dict(one.changes),
+        "hindrance": in_units(one.hindrance, SHOWN_MM),
     }
 
 

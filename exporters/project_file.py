@@ -16,6 +16,8 @@ owner      text    whose drawing it is (ISO 7200: legal owner)
 number     text    the drawing's number (ISO 7200: identification number)
 revision   text    the drawing's revision (ISO 7200: revision index)
 notes      text    anything else; may have several lines
+brief      object  name -> object with ``value`` and ``unit``: what the bench is for, where it has
+                   been said; left out where nothing has
 parameters object  name -> object with ``value`` and ``unit``, in the order of the catalogue
 limits     object  name -> object with ``value`` and ``unit``: limits that the maker has changed
 set_aside  list    objects with ``check``, ``parts`` (a list of names) and ``reason``: findings
@@ -29,11 +31,44 @@ is ``mm``, ``deg``, ``count``, ``choice`` or ``text``, the same as in the catalo
 catalogue's default.  A name that this version does not know is an error and is not passed over:
 saving would lose it.
 
+The brief
+---------
+A value is written where it differs from what it is when nothing has been said (0, an empty text,
+the first of its words, shoes of 25 mm, 20 °C); one that is missing is that.
+
+============= ====== ============================================================================
+name          unit   meaning
+============= ====== ============================================================================
+who           choice who sits: nobody in particular, men, women, men and women, a person
+share         choice how many of a group it is to suit: 90, 98 or 50 of 100
+person        text   the person's name
+lower_leg     mm     of the person, floor to the hollow of the knee, barefoot
+upper_leg     mm     of the person, back to the hollow of the knee
+shoulders     mm     of the person, across
+weight        kg     of the person
+shoes         mm     thickness of the soles
+use           choice a short sit, a long sit, standing up with weak knees
+persons       count  how many sit at once
+load          kg     a single load that it must bear
+standard      choice a standard that it is held to: none, or ADA 2010, 903
+room_length   mm     what its place leaves along it
+room_depth    mm     and in front of the wall
+room_height   mm     and above the floor
+door_width    mm     clear, of the narrowest door on the way
+door_height   mm     clear
+stair_width   mm     clear, before the stair's corner
+landing_depth mm     clear, after the corner
+stair_height  mm     headroom at the corner
+humidity_low  %      relative humidity of the driest air
+humidity_high %      and of the dampest
+temperature   °C     of the room
+============= ====== ============================================================================
+
 Versions
 --------
 1. The first.
-2. ``limits`` and ``set_aside``.  A file that has neither is written as version 1, with the same
-   bytes as before.
+2. ``limits``, ``set_aside`` and ``brief``.  A file that has none of them is written as version 1,
+   with the same bytes as before.
 
 Reading and writing are each other's inverse: what is written reads back equal, and what was
 written by this version is written again with the same bytes.
@@ -53,6 +88,8 @@ from exporters.writing import write_file
 from geometry.bench.catalogue import PARAMETERS, default_spec, parameter
 from geometry.bench.limits import set_values
 from geometry.checks.limit_rows import BY_NAME as LIMITS
+from geometry.design.brief import NO_BRIEF, Brief, BriefRow, row_of
+from geometry.design.brief import ROWS as BRIEF_ROWS
 from geometry.design.judging import AS_FOUND, Judging, SetAside
 from geometry.design.parameter import Parameter, Value
 from geometry.design.project import LINE_FIELDS, Project
@@ -65,7 +102,7 @@ _BEFORE_JUDGING = 1
 SIZE_LIMIT = 4_000_000
 
 _TEXTS = (*LINE_FIELDS, "notes")
-_FIELDS = ("format", "version", *_TEXTS, "parameters", "limits", "set_aside")
+_FIELDS = ("format", "version", *_TEXTS, "brief", "parameters", "limits", "set_aside")
 _ANOTHER = "Open another file; this one is left as it is."
 
 
@@ -97,7 +134,8 @@ def save(project: Project, path: Path) -> None:
 def project_bytes(project: Project) -> bytes:
     """The file's content; the same project gives the same bytes."""
     judging = project.judging
-    version = VERSION if judging != AS_FOUND else _BEFORE_JUDGING
+    more = judging != AS_FOUND or not project.brief.blank
+    version = VERSION if more else _BEFORE_JUDGING
     head: dict[str, object] = {"format": FORMAT, "version": version}
     head |= {field: getattr(project, field) for field in _TEXTS}
     lines = [f"  {_json(field)}: {_json(value)}," for field, value in head.items()]
@@ -106,7 +144,7 @@ def project_bytes(project: Project) -> bytes:
         for row in PARAMETERS
     ]
     blocks = [_block("parameters", "{", rows, "}"), *_judging_blocks(judging)]
-    text = "\n".join(["{", *lines, ",\n".join(blocks), "}", ""])
+    text = "\n".join(["{", *lines, *_brief_lines(project.brief), ",\n".join(blocks), "}", ""])
     return text.encode("utf-8")
 
 
@@ -144,10 +182,20 @@ def _json(value: object) -> str:
     return json.dumps(value, ensure_ascii=False, allow_nan=False)
 
 
-def _entry(row: Parameter, value: Value) -> dict[str, object]:
+def _entry(row: Parameter | BriefRow, value: Value) -> dict[str, object]:
     if isinstance(value, float) and value == round(value):
         return {"value": round(value), "unit": row.unit}
     return {"value": value, "unit": row.unit}
+
+
+def _brief_lines(brief: Brief) -> list[str]:
+    """What has been said; no lines at all where nothing has."""
+    rows = []
+    for row in BRIEF_ROWS:
+        value = getattr(brief, row.name)
+        if value != getattr(NO_BRIEF, row.name):
+            rows.append(f"    {_json(row.name)}: {_json(_entry(row, value))}")
+    return ['  "brief": {', ",\n".join(rows), "  },"] if rows else []
 
 
 def _parsed(data: bytes) -> Any:
@@ -202,10 +250,21 @@ def _project(content: Any) -> Project:
     _only(fields, _FIELDS, "the file")
     if "parameters" not in fields:
         _refuse("The file has no parameters.", where="parameters")
-    texts = {field: _text(field, fields.get(field, "")) for field in _TEXTS}
     values = _values(_object(fields["parameters"], "parameters"))
+    brief = _brief(_object(fields.get("brief", {}), "brief"))
     judging = _judging(fields.get("limits", {}), fields.get("set_aside", []))
-    return Project(set_values(default_spec(), values), **texts, judging=judging)
+    return Project(
+        set_values(default_spec(), values),
+        **{field: _text(field, fields.get(field, "")) for field in _TEXTS},
+        judging=judging,
+        brief=brief,
+    )
+
+
+def _brief(rows: Mapping[str, Any]) -> Brief:
+    _only(rows, [row.name for row in BRIEF_ROWS], "brief")
+    said: dict[str, Any] = {name: _value(row_of(name), entry) for name, entry in rows.items()}
+    return Brief(**said)
 
 
 def _values(rows: Mapping[str, Any]) -> dict[str, Value]:
@@ -213,7 +272,7 @@ def _values(rows: Mapping[str, Any]) -> dict[str, Value]:
     return {name: _value(parameter(name), entry) for name, entry in rows.items()}
 
 
-def _value(row: Parameter, entry: Any) -> Value:
+def _value(row: Parameter | BriefRow, entry: Any) -> Value:
     fields = _object(entry, row.name)
     _only(fields, ("value", "unit"), row.name)
     if fields.get("unit") != row.unit:

@@ -16,6 +16,7 @@ from app.panels.finding_line import FindingLine
 from app.panels.findings_foot import FindingsFoot
 from app.scene.preferences import Preferences
 from app.scene.wording import said_error
+from geometry.design.brief import Brief
 from geometry.design.finding import Finding, Level
 from geometry.design.judging import Judging, SetAside
 from shared.errors import MakerError
@@ -39,7 +40,7 @@ class FindingsClerk(QObject):
         super().__init__(parent)
         self._desk, self._foot, self._preferences = desk, foot, preferences
         self.findings: tuple[Finding, ...] = ()
-        self._judging = desk.project.judging
+        self._known = self._held_to()
         self._later = QTimer(self)
         self._later.setSingleShot(True)
         self._later.setInterval(FINDINGS_AFTER_MS)
@@ -66,7 +67,8 @@ class FindingsClerk(QObject):
         from geometry.checks.all_checks import judged  # not needed for the first picture
 
         self._later.stop()
-        self.findings = judged(self._desk.settled.bench, self._desk.project.judging)
+        project = self._desk.project
+        self.findings = judged(self._desk.settled.bench, project.judging, project.brief)
         self.show()
 
     def show(self) -> None:
@@ -95,9 +97,13 @@ class FindingsClerk(QObject):
             self._later.start()
 
     def _work_changed(self) -> None:
-        if self._desk.project.judging != self._judging:
-            self._judging = self._desk.project.judging
+        if self._held_to() != self._known:
+            self._known = self._held_to()
             self._later.start()
+
+    def _held_to(self) -> tuple[Judging, Brief]:
+        """What findings go by, beside the bench itself."""
+        return self._desk.project.judging, self._desk.project.brief
 
     def _judge(self, judging: Judging, words: str) -> None:
         self._desk.take_back()

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from geometry.bench.derived import Derived
+from geometry.design.brief import NO_BRIEF, Brief
 from geometry.design.joint import Joint
 from geometry.design.part import Part
 from geometry.design.spec import BenchSpec
@@ -14,7 +15,8 @@ from geometry.design.spec import BenchSpec
 class Bench:
     """Everything that has to exist, in bench coordinates.
 
-    ``judged_by`` are the limits that the maker has changed, by name: what findings go by.
+    ``judged_by`` are the limits that the maker has changed, by name, and ``brief`` what the bench
+    is for: what findings go by.
     """
 
     spec: BenchSpec
@@ -22,6 +24,7 @@ class Bench:
     joints: tuple[Joint, ...]
     derived: tuple[Derived, ...]
     judged_by: tuple[tuple[str, float], ...] = ()
+    brief: Brief = NO_BRIEF
 
     def part(self, name: str) -> Part:
         """The part of this name; KeyError if there is none."""

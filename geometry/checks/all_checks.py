@@ -11,6 +11,7 @@ from geometry.checks import (
     back_rest,
     base,
     base_outline,
+    brief,
     carving,
     case,
     collisions,
@@ -26,6 +27,7 @@ from geometry.checks import (
 )
 from geometry.checks.check import Check
 from geometry.checks.offers import offered
+from geometry.design.brief import NO_BRIEF, Brief
 from geometry.design.finding import Finding, Level
 from geometry.design.judging import Judging
 
@@ -45,6 +47,7 @@ CHECKS: tuple[Check, ...] = (
     *fixings.CHECKS,
     *feet.CHECKS,
     *case.CHECKS,
+    *brief.CHECKS,
 )
 
 _ORDER = tuple(Level)
@@ -62,9 +65,9 @@ def findings(bench: Bench) -> tuple[Finding, ...]:
     return tuple(sorted(found, key=lambda finding: _ORDER.index(finding.level)))
 
 
-def judged(bench: Bench, judging: Judging) -> tuple[Finding, ...]:
+def judged(bench: Bench, judging: Judging, brief: Brief = NO_BRIEF) -> tuple[Finding, ...]:
     """The findings by the maker's own limits; those set aside carry their reason and come last."""
-    found = findings(replace(bench, judged_by=judging.limits))
+    found = findings(replace(bench, judged_by=judging.limits, brief=brief))
     reasoned = [replace(one, set_aside=judging.reason_for(one.key)) for one in found]
     return tuple(sorted(reasoned, key=lambda one: bool(one.set_aside)))
 

@@ -1,4 +1,4 @@
-"""A project: one bench and the words that stand in the title block of its drawings.
+"""A project: one bench, its brief, and the words that stand in the title block of its drawings.
 
 The words follow the data fields of a title block after ISO 7200:2004 (legal owner,
 identification number, revision, title, creator).  How a project is kept in a file is not
@@ -10,6 +10,7 @@ from __future__ import annotations
 import unicodedata
 from dataclasses import dataclass
 
+from geometry.design.brief import NO_BRIEF, Brief
 from geometry.design.judging import AS_FOUND, Judging
 from geometry.design.spec import BenchSpec
 from shared.errors import UnreadableValue
@@ -43,6 +44,7 @@ class Project:
     revision: str = ""
     notes: str = ""
     judging: Judging = AS_FOUND
+    brief: Brief = NO_BRIEF
 
     def __post_init__(self) -> None:
         for field in LINE_FIELDS:

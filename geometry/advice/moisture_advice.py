@@ -1,0 +1,78 @@
+"""Advice on moisture: how dry the timber should be when it is cut, and how much the boards move.
+
+Moisture content in %, lengths in mm.  From the driest and the dampest air of the brief (see
+``shared.moisture`` for the formulas and their sources).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from geometry.advice.advised import Advice
+from geometry.bench.bench import Bench
+from geometry.design.brief import Brief
+from shared.moisture import VALID_MOISTURE, across_grain, equilibrium_moisture
+from shared.timber import TIMBERS
+from shared.units import length_mark
+
+SOURCE = "Wood Handbook, FPL-GTR-190, eq. 4-5 and 13-2"
+
+_MOVING = ("top", "seat", "lid", "bottom")  # kinds of parts, those that one sees first
+
+
+def moisture_range(brief: Brief) -> tuple[float, float] | None:
+    """What timber comes to in the driest and the dampest air, in %; None if that is not said."""
+    if not brief.humidity_low or not brief.humidity_high:
+        return None
+    low, high = (
+        equilibrium_moisture(humidity, brief.temperature)
+        for humidity in (brief.humidity_low, brief.humidity_high)
+    )
+    return low, high
+
+
+def moisture_advice(bench: Bench, brief: Brief) -> tuple[Advice, ...]:
+    """The timber's moisture, then each broad board's movement; none where the air is not said."""
+    between = moisture_range(brief)
+    if between is None:
+        return ()
+    return (_when_cut(brief, *between), *_movements(bench, *between))
+
+
+def _when_cut(brief: Brief, low: float, high: float) -> Advice:
+    middle = (low + high) / 2.0
+    return Advice(
+        "moisture",
+        "Timber when it is cut",
+        "%",
+        f"Air from {brief.humidity_low:g} to {brief.humidity_high:g} % humid at "
+        f"{brief.temperature:g} °C brings timber to {low:.1f} to {high:.1f} %: cut it at about "
+        f"{middle:.1f} %, so that it moves as much one way as the other.",
+        SOURCE,
+        low=low,
+        high=high,
+        wanted=middle,
+    )
+
+
+def _movements(bench: Bench, low: float, high: float) -> Iterator[Advice]:
+    """The largest board of each kind that lies across the bench."""
+    valid = VALID_MOISTURE[0] <= low and high <= VALID_MOISTURE[1]
+    note = "" if valid else ", an estimate, as the rule is good from 6 to 14 % only"
+    for kind in _MOVING:
+        parts = [part for part in bench.parts if part.kind == kind and part.material in TIMBERS]
+        if not parts:
+            continue
+        part = max(parts, key=lambda one: one.shape.blank.width)
+        wide = part.shape.blank.width
+        moves = across_grain(wide, part.material, low, high)
+        yield Advice(
+            f"movement_{part.name}",
+            f"{part.title}, movement",
+            "mm",
+            f"{part.material[0].upper()}{part.material[1:]} sawn on the flat moves "
+            f"{length_mark(round(moves, 1))} over {length_mark(round(wide, 1))} between those "
+            f"two{note}: fix it so that it can.",
+            SOURCE,
+            now=moves,
+        )
