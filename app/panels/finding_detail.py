@@ -135,6 +135,6 @@ def _column(widget: QWidget) -> QVBoxLayout:
 
 def _sentence(text: str, parent: QWidget) -> QLabel:
     label = QLabel(text, parent)
-    label.setWordWrap(True)
     label.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+    label.setWordWrap(True)  # after the policy, which would forget it
     return label

@@ -34,8 +34,8 @@ class FindingLine(QWidget):
         self.detail: QWidget | None = None
         message = said(finding.message, preferences)
         sentence = QLabel(message, self)
-        sentence.setWordWrap(True)
         sentence.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        sentence.setWordWrap(True)  # after the policy, which would forget it
         sentence.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
@@ -73,6 +73,12 @@ class FindingLine(QWidget):
             self.detail.hide()
             self.detail.deleteLater()
             self.detail = None
+
+    def height_at(self, width: int) -> int:
+        """How high it is at this width, with what has unfolded."""
+        self._column.invalidate()
+        wrapped = self._column.totalHeightForWidth(width)
+        return wrapped if wrapped >= 0 else self._column.totalSizeHint().height()
 
     def mark_open(self, *, why: bool, mend: bool) -> None:
         """Which of the two words is on."""

@@ -7,6 +7,7 @@ that nothing flickers and an unfolded line stays unfolded.
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, Qt, QTimer, Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from app.look.palettes import theme_of
@@ -80,6 +81,7 @@ class FindingsFoot(QFrame):
             line = self._lines.get(key) or self._made(finding)
             if self._column.indexOf(line) != place:
                 self._column.insertWidget(place, line)
+                line.show()  # or it counts as having no height
         self._lines = {key: self._lines[key] for key in wanted}
         self.heading.setText(count_text(len(ranked)))
         self.tally.setText(tally_text(ranked))
@@ -121,6 +123,11 @@ class FindingsFoot(QFrame):
         self._fit()
         self.folded.emit()
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        if event.size().width() != event.oldSize().width():
+            QTimer.singleShot(0, self, self._fit)
+
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)
         if event.type() == QEvent.Type.PaletteChange:
@@ -159,8 +166,9 @@ class FindingsFoot(QFrame):
         self.heading.setMinimumHeight(line_height)
         self._area.setVisible(bool(self._lines))
         most = MOST_LINES if self._open is None else MOST_LINES_UNFOLDED
-        self._column.activate()
-        wanted = min(self._body.sizeHint().height(), most * line_height)
+        wide = self._area.viewport().width()
+        high = sum(line.height_at(wide) for line in self._lines.values())
+        wanted = min(high, most * line_height)
         self._area.setFixedHeight(max(line_height, wanted))
 
 

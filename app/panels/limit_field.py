@@ -37,8 +37,8 @@ class LimitField(QWidget):
         self.field.given_up.connect(self._give_up)
         self.field.editingFinished.connect(self._left)
         self._source = QLabel(source_text(row, preferences), self)
-        self._source.setWordWrap(True)
         self._source.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        self._source.setWordWrap(True)  # after the policy, which would forget it
         name = QLabel(title, self)
         name.setWordWrap(True)
         line = QHBoxLayout(self)

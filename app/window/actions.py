@@ -49,6 +49,7 @@ MENUS: tuple[tuple[str, tuple[Row, ...]], ...] = (
             Row("redo", "&Redo", ("Ctrl+Shift+Z", "Ctrl+Y")),
             RULE,
             Row("find", "&Find a size", Standard.Find),
+            Row("limits", "&Limits of findings…"),
             RULE,
             Row("preferences", "&Preferences…", ("Ctrl+,",)),
         ),

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
@@ -20,6 +21,9 @@ from geometry.design.brief import Brief
 from geometry.design.finding import Finding, Level
 from geometry.design.judging import Judging, SetAside
 from shared.errors import MakerError
+
+if TYPE_CHECKING:
+    from app.window.limits_page import LimitsPage
 
 FINDINGS_AFTER_MS = 80
 """Findings follow the frame, well within 300 ms."""
@@ -41,6 +45,7 @@ class FindingsClerk(QObject):
         self._desk, self._foot, self._preferences = desk, foot, preferences
         self.findings: tuple[Finding, ...] = ()
         self._known = self._held_to()
+        self.limits: LimitsPage | None = None
         self._later = QTimer(self)
         self._later.setSingleShot(True)
         self._later.setInterval(FINDINGS_AFTER_MS)
@@ -88,6 +93,22 @@ class FindingsClerk(QObject):
         """A limit of the maker's own, or None for the default, as one step."""
         self._judge(self._desk.project.judging.with_limit(name, value), "Limit")
 
+    def open_limits(self) -> None:
+        """The table of limits beside the work."""
+        from app.window.limits_page import LimitsPage
+
+        if self.limits is None:
+            self.limits = LimitsPage(
+                self._desk.project.judging, self._preferences(), self._foot.window()
+            )
+            self.limits.changed.connect(self.change_limit)
+            self.limits.finished.connect(self._forget_limits)
+        self.limits.show()
+        self.limits.raise_()
+
+    def _forget_limits(self) -> None:
+        self.limits = None
+
     def _bench_changed(self) -> None:
         if self._desk.previewing:
             self._later.stop()
@@ -100,6 +121,13 @@ class FindingsClerk(QObject):
         if self._held_to() != self._known:
             self._known = self._held_to()
             self._later.start()
+            if self.limits is not None:
+                # Later: the change may come from a field of the page itself.
+                QTimer.singleShot(0, self, self._show_limits)
+
+    def _show_limits(self) -> None:
+        if self.limits is not None:
+            self.limits.show_judging(self._desk.project.judging)
 
     def _held_to(self) -> tuple[Judging, Brief]:
         """What findings go by, beside the bench itself."""

@@ -125,6 +125,7 @@ class Workplace(QObject):
             "undo": self.desk.undo,
             "redo": self.desk.redo,
             "find": self._find,
+            "limits": self.presenter.clerk.open_limits,
             "preferences": self.open_preferences,
             "stage_drawing": partial(self.go_to, STAGES.index(DRAWING)),
             "stage_joints": partial(self.go_to, STAGES.index(JOINTS)),

@@ -133,3 +133,17 @@ def test_the_list_reads_well_with_any_number(window: Workplace, count: int) -> N
     assert ranks == sorted(ranks)
     if count == 50:
         assert window.foot.tally.text() == "17 do not cut\n17 think again\n16 good to know"
+
+
+def test_the_table_of_limits_changes_a_limit_as_one_step(window: Workplace, qtbot: QtBot) -> None:
+    _spoil(window, base_thickness=18.0)
+    window.commands["limits"].trigger()
+    page = window.presenter.clerk.limits
+    assert page is not None
+    page.fields["least_wall"].field.given.emit("5 mm")
+    assert window.desk.project.judging.limits == (("least_wall", 5.0),)
+    assert window.foot.lines() == []
+    qtbot.waitUntil(lambda: page.fields["least_wall"].field.text() == "5 mm", timeout=1000)
+    page.fields["least_wall"].back.click()
+    assert window.desk.project.judging.limits == ()
+    page.close()
