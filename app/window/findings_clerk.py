@@ -104,7 +104,6 @@ class FindingsClerk(QObject):
             self.limits.changed.connect(self.change_limit)
             self.limits.finished.connect(self._forget_limits)
         self.limits.show()
-        self.limits.raise_()
 
     def _forget_limits(self) -> None:
         self.limits = None
