@@ -10,8 +10,8 @@ from app.look.palettes import theme_of
 from app.look.word_button import WordButton
 from app.scene.finding_words import count_text
 
-DRAWING, JOINTS, PAPERS = "Drawing", "Joints", "Papers"
-STAGES = (DRAWING, JOINTS, PAPERS)
+BRIEF, DRAWING, JOINTS, PAPERS = "Brief", "Drawing", "Joints", "Papers"
+STAGES = (BRIEF, DRAWING, JOINTS, PAPERS)
 
 
 class JobStrip(QWidget):
@@ -32,7 +32,7 @@ class JobStrip(QWidget):
             self._group.addButton(button, place)
             self._row.addWidget(button)
         self._row.addStretch(1)
-        self.go_to(0)
+        self.go_to(STAGES.index(DRAWING))
         self._group.idClicked.connect(self.stage_chosen)
 
     def go_to(self, place: int) -> None:
@@ -45,7 +45,7 @@ class JobStrip(QWidget):
 
     def show_count(self, count: int) -> None:
         """The drawing's findings, as a number after its word and in words to a screen reader."""
-        button = self.button(0)
+        button = self.button(STAGES.index(DRAWING))
         button.setText(f"{DRAWING}  {count}" if count else DRAWING)
         button.setAccessibleName(f"{DRAWING}, {count_text(count)}")
         button.updateGeometry()

@@ -57,9 +57,10 @@ MENUS: tuple[tuple[str, tuple[Row, ...]], ...] = (
     (
         "&View",
         (
-            Row("stage_drawing", "&Drawing", ("Ctrl+1",)),
-            Row("stage_joints", "&Joints", ("Ctrl+2",)),
-            Row("stage_papers", "&Papers", ("Ctrl+3",)),
+            Row("stage_brief", "&Brief", ("Ctrl+1",)),
+            Row("stage_drawing", "&Drawing", ("Ctrl+2",)),
+            Row("stage_joints", "&Joints", ("Ctrl+3",)),
+            Row("stage_papers", "&Papers", ("Ctrl+4",)),
             RULE,
             Row("elevations", "&Elevations", ("Ctrl+E",)),
             Row("pictorial", "Pi&ctorial view", ("Ctrl+I",)),

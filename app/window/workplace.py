@@ -24,7 +24,7 @@ from app.look.themes import Tone
 from app.look.type import scaled
 from app.look.word_button import WordButton
 from app.panels.findings_foot import FindingsFoot
-from app.panels.job_strip import DRAWING, JOINTS, PAPERS, STAGES, JobStrip
+from app.panels.job_strip import BRIEF, DRAWING, JOINTS, PAPERS, STAGES, JobStrip
 from app.panels.notice_strip import Notice, NoticeStrip
 from app.scene.looks import Look
 from app.scene.preferences import THEME_CHOICES, UNIT_CHOICES, Preferences, short_unit_name
@@ -40,6 +40,7 @@ from app.window.settings import read_bytes, write_preferences
 from exporters.project_file import SUFFIX
 
 if TYPE_CHECKING:
+    from app.window.brief_stage import BriefStage
     from app.window.joints_stage import JointsStage
     from app.window.papers_stage import PapersStage
     from app.window.preferences_dialog import PreferencesDialog
@@ -76,6 +77,7 @@ class Workplace(QObject):
         self.foot = FindingsFoot(self._body)
         self.page = DrawingPage(self.desk, preferences, self._type_value, self._body)
         self.presenter = Presenter(self.desk, preferences, self.page, self.job, self.foot, self)
+        self.brief: BriefStage | None = None
         self.joints: JointsStage | None = None
         self.papers: PapersStage | None = None
         self._dialog: PreferencesDialog | None = None
@@ -127,6 +129,7 @@ class Workplace(QObject):
             "find": self._find,
             "limits": self.presenter.clerk.open_limits,
             "preferences": self.open_preferences,
+            "stage_brief": partial(self.go_to, STAGES.index(BRIEF)),
             "stage_drawing": partial(self.go_to, STAGES.index(DRAWING)),
             "stage_joints": partial(self.go_to, STAGES.index(JOINTS)),
             "stage_papers": partial(self.go_to, STAGES.index(PAPERS)),
@@ -221,7 +224,11 @@ class Workplace(QObject):
         """Another stage of the job."""
         word = STAGES[stage]
         self.job.go_to(stage)
-        if word == PAPERS:
+        if word == BRIEF:
+            brief = self._brief()
+            self._stages.setCurrentWidget(brief.page)
+            brief.shown()
+        elif word == PAPERS:
             papers = self._papers()
             self._stages.setCurrentWidget(papers.page)
             papers.shown()
@@ -236,6 +243,15 @@ class Workplace(QObject):
         """The detail of a joint."""
         self._joints().open(name)
         self.go_to(STAGES.index(JOINTS))
+
+    def _brief(self) -> BriefStage:
+        """Made when it is first gone to."""
+        if self.brief is None:
+            from app.window.brief_stage import BriefStage
+
+            self.brief = BriefStage(self.desk, self.presenter, self)
+            self._stages.addWidget(self.brief.page)
+        return self.brief
 
     def _joints(self) -> JointsStage:
         """Made when it is first gone to."""
@@ -292,8 +308,9 @@ class Workplace(QObject):
         write_preferences(self._settings, preferences)
         self._show_preferences(preferences)
         self.presenter.show_preferences(preferences)
-        if self.joints is not None and self.joints.page.isVisible():
-            self.joints.shown()
+        for stage in (self.brief, self.joints):
+            if stage is not None and stage.page.isVisible():
+                stage.shown()
         if self._dialog is not None:
             self._dialog.show_preferences(preferences)
 

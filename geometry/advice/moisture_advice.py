@@ -6,11 +6,14 @@ Moisture content in %, lengths in mm.  From the driest and the dampest air of th
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from geometry.advice.advised import Advice
+from geometry.advice.taking import for_moisture
 from geometry.bench.bench import Bench
 from geometry.design.brief import Brief
+from geometry.design.spec import BenchSpec
 from shared.moisture import VALID_MOISTURE, across_grain, equilibrium_moisture
 from shared.timber import TIMBERS
 from shared.units import length_mark
@@ -36,11 +39,12 @@ def moisture_advice(bench: Bench, brief: Brief) -> tuple[Advice, ...]:
     between = moisture_range(brief)
     if between is None:
         return ()
-    return (_when_cut(brief, *between), *_movements(bench, *between))
+    return (_when_cut(bench.spec, brief, *between), *_movements(bench, *between))
 
 
-def _when_cut(brief: Brief, low: float, high: float) -> Advice:
+def _when_cut(spec: BenchSpec, brief: Brief, low: float, high: float) -> Advice:
     middle = (low + high) / 2.0
+    changes, hindrance = for_moisture(spec, math.floor(low), round(middle), math.ceil(high))
     return Advice(
         "moisture",
         "Timber when it is cut",
@@ -52,6 +56,8 @@ def _when_cut(brief: Brief, low: float, high: float) -> Advice:
         low=low,
         high=high,
         wanted=middle,
+        changes=changes,
+        hindrance=hindrance,
     )
 
 

@@ -67,7 +67,7 @@ def overhang_advice(bench: Bench, brief: Brief) -> tuple[Advice, ...]:
         now, high = round(TIPPING_IN - worst.load_in, 3), TIPPING_IN + worst.reach
         low = HEEL_ROOM if side == FRONT and base_is(PLINTH, bench.spec) else None
         why = (
-            f"{what[0].upper()}{what[1:]}, {length_mark(TIPPING_IN)} in from the edge, tips this "
+            f"{what[0].upper()}{what[1:]} at {length_mark(TIPPING_IN)} from the edge tips this "
             f"bench where its edge stands out more than {length_mark(round(high, 1))} beyond its "
             "feet"
         )

@@ -44,6 +44,17 @@ def for_insets(spec: BenchSpec, names: Iterable[str], less: float) -> tuple[Chan
     return _tried(spec, {name: _tidy(spec.number(name) - less) for name in present})
 
 
+def for_moisture(spec: BenchSpec, low: float, made: float, high: float) -> tuple[Changes, str]:
+    """The moistures that slots in fixings are cut for, whole percents; nothing where there are none
+    or where they are those already."""
+    wanted = {"moisture_low": low, "moisture_made": made, "moisture_high": high}
+    if not all(parameter(name).applies(spec) for name in wanted):
+        return (), ""
+    if all(spec.number(name) == value for name, value in wanted.items()):
+        return (), ""
+    return _tried(spec, {name: float(value) for name, value in wanted.items()})
+
+
 def _tried(spec: BenchSpec, changes: Mapping[str, float | str]) -> tuple[Changes, str]:
     try:
         set_values(spec, changes)

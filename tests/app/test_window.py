@@ -13,6 +13,7 @@ from pytestqt.qtbot import QtBot
 from app.look.themes import DARK
 from app.panels.finding_detail import MendDetail
 from app.panels.finding_line import FindingLine
+from app.panels.job_strip import DRAWING, STAGES
 from app.scene.preferences import Preferences
 from app.window.drawing_page import PARTS
 from app.window.settings import first_preferences, read_preferences
@@ -192,9 +193,9 @@ def test_findings_come_after_the_frame_and_can_be_mended(window: Workplace, qtbo
     lines = window.foot.lines()
     words = [label.text() for label in lines[0].findChildren(QLabel)]
     assert lines[0].finding.level.value in words
-    assert window.job.button(0).accessibleName() == f"Drawing, {len(lines)} finding" + (
-        "s" if len(lines) > 1 else ""
-    )
+    assert window.job.button(
+        STAGES.index(DRAWING)
+    ).accessibleName() == f"Drawing, {len(lines)} finding" + ("s" if len(lines) > 1 else "")
     mendable = next(line for line in lines if line.finding.mend is not None)
     before = window.desk.undo_count
     shown = window.desk.spec
