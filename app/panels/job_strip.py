@@ -10,8 +10,9 @@ from app.look.palettes import theme_of
 from app.look.word_button import WordButton
 from app.scene.finding_words import count_text
 
-BRIEF, DRAWING, JOINTS, PAPERS = "Brief", "Drawing", "Joints", "Papers"
-STAGES = (BRIEF, DRAWING, JOINTS, PAPERS)
+BRIEF, DRAWING, JOINTS = "Brief", "Drawing", "Joints"
+CARVING, PAPERS = "Carving", "Papers"
+STAGES = (BRIEF, DRAWING, JOINTS, CARVING, PAPERS)
 
 
 class JobStrip(QWidget):
@@ -42,6 +43,10 @@ class JobStrip(QWidget):
         button = self._group.button(place)
         assert isinstance(button, WordButton)
         return button
+
+    def show_stage(self, stage: str, *, there: bool) -> None:
+        """A stage that only some benches have."""
+        self.button(STAGES.index(stage)).setVisible(there)
 
     def show_count(self, count: int) -> None:
         """The drawing's findings, as a number after its word and in words to a screen reader."""

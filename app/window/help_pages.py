@@ -33,7 +33,7 @@ KEYS = (
     ("Ctrl+U", "Millimetres or inches."),
     ("Ctrl+F", "Finds a size."),
     ("F6, F7, F8", "To the sizes, the parts, the sheet."),
-    ("Ctrl+1 to Ctrl+4", "Brief, Drawing, Joints and Papers."),
+    ("Ctrl+1 to Ctrl+5", "Brief, Drawing, Joints, Carving (of drawers) and Papers."),
     ("Ctrl+E, Ctrl+I, Ctrl+T, Ctrl+K", "Elevations, pictorial view, taken apart, section."),
     ("Ctrl+Z, Ctrl+Y", "Undo and redo, as far back as you like."),
 )

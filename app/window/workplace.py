@@ -24,7 +24,7 @@ from app.look.themes import Tone
 from app.look.type import scaled
 from app.look.word_button import WordButton
 from app.panels.findings_foot import FindingsFoot
-from app.panels.job_strip import BRIEF, DRAWING, JOINTS, PAPERS, STAGES, JobStrip
+from app.panels.job_strip import BRIEF, CARVING, DRAWING, JOINTS, PAPERS, STAGES, JobStrip
 from app.panels.notice_strip import Notice, NoticeStrip
 from app.scene.looks import Look
 from app.scene.preferences import THEME_CHOICES, UNIT_CHOICES, Preferences, short_unit_name
@@ -38,9 +38,11 @@ from app.window.presenter import Presenter
 from app.window.samples import sample_files, spoken_name
 from app.window.settings import read_bytes, write_preferences
 from exporters.project_file import SUFFIX
+from geometry.bench.drawers import has_drawers
 
 if TYPE_CHECKING:
     from app.window.brief_stage import BriefStage
+    from app.window.carving_stage import CarvingStage
     from app.window.joints_stage import JointsStage
     from app.window.papers_stage import PapersStage
     from app.window.preferences_dialog import PreferencesDialog
@@ -79,6 +81,7 @@ class Workplace(QObject):
         self.presenter = Presenter(self.desk, preferences, self.page, self.job, self.foot, self)
         self.brief: BriefStage | None = None
         self.joints: JointsStage | None = None
+        self.carving: CarvingStage | None = None
         self.papers: PapersStage | None = None
         self._dialog: PreferencesDialog | None = None
         self.unit_button = WordButton("", self.job)
@@ -95,6 +98,7 @@ class Workplace(QObject):
         self._join()
         self._show_preferences(preferences)
         self._show_work()
+        self._show_stages()
         frame.setCentralWidget(self._body)
         frame.inhabitant = self
         self.page.canvas.setFocus()
@@ -132,6 +136,7 @@ class Workplace(QObject):
             "stage_brief": partial(self.go_to, STAGES.index(BRIEF)),
             "stage_drawing": partial(self.go_to, STAGES.index(DRAWING)),
             "stage_joints": partial(self.go_to, STAGES.index(JOINTS)),
+            "stage_carving": partial(self.go_to, STAGES.index(CARVING)),
             "stage_papers": partial(self.go_to, STAGES.index(PAPERS)),
             "elevations": partial(self._show_look, Look.ELEVATIONS),
             "pictorial": partial(self._show_look, Look.PICTORIAL),
@@ -154,6 +159,7 @@ class Workplace(QObject):
         self.unit_button.clicked.connect(self._other_unit)
         self.page.canvas.joint_opened.connect(self.open_joint)
         self.desk.work_changed.connect(self._show_work)
+        self.desk.shown_changed.connect(self._show_stages)
         self.desk.laid_down.connect(self.page.canvas.fit)
         QGuiApplication.styleHints().colorSchemeChanged.connect(self._follow_desktop)
         recent = self.commands.submenus["recent"]
@@ -236,6 +242,11 @@ class Workplace(QObject):
             joints = self._joints()
             self._stages.setCurrentWidget(joints.page)
             joints.shown()
+        elif word == CARVING:
+            carving = self._carving()
+            self._stages.setCurrentWidget(carving.page)
+            carving.shown()
+            carving.canvas.setFocus()
         else:
             self._stages.setCurrentWidget(self.page)
 
@@ -261,6 +272,23 @@ class Workplace(QObject):
             self.joints = JointsStage(self.desk, self.presenter, self._type_value, self)
             self._stages.addWidget(self.joints.page)
         return self.joints
+
+    def _carving(self) -> CarvingStage:
+        """Made when it is first gone to."""
+        if self.carving is None:
+            from app.window.carving_stage import CarvingStage
+
+            self.carving = CarvingStage(self.desk, self.presenter, self._type_value, self)
+            self._stages.addWidget(self.carving.page)
+        return self.carving
+
+    def _show_stages(self) -> None:
+        """Only a bench with drawers has fronts to carve."""
+        there = has_drawers(self.desk.spec)
+        self.job.show_stage(CARVING, there=there)
+        self.commands["stage_carving"].setEnabled(there)
+        if not there and self.carving is not None and self.carving.page.isVisible():
+            self.go_to(STAGES.index(DRAWING))
 
     def _papers(self) -> PapersStage:
         """Made when it is first gone to."""
@@ -308,7 +336,7 @@ class Workplace(QObject):
         write_preferences(self._settings, preferences)
         self._show_preferences(preferences)
         self.presenter.show_preferences(preferences)
-        for stage in (self.brief, self.joints):
+        for stage in (self.brief, self.joints, self.carving):
             if stage is not None and stage.page.isVisible():
                 stage.shown()
         if self._dialog is not None:

@@ -4,7 +4,8 @@ Frame and units: mm; x and y in the plane, z square to it.  Facets are convex an
 counter-clockwise in x, y; each is flat.
 
 Method: Delaunay's triangulation from shapely (GEOS), which has no needlessly thin triangles.
-Trimming goes side by side of the rectangle (Sutherland and Hodgman, Reentrant Polygon Clipping,
+Trimming goes side by side of the rectangle, for those facets that some side may cut (Sutherland
+and Hodgman, Reentrant Polygon Clipping,
 1974); where a side cuts an arris the new point is worked once for both of its facets, so that
 neighbours still share their corners exactly.
 """
@@ -88,13 +89,28 @@ def delaunay(points: tuple[Vec2, ...]) -> tuple[Triangle, ...]:
 
 def trimmed(facets: Facets, to: Rectangle) -> Facets:
     """What of the facets lies within a rectangle; points that no facet needs are left out."""
-    work = _Trimming(list(facets.points))
-    faces = list(facets.faces)
     x_low, y_low, x_high, y_high = to
-    for side, (axis, at, way) in enumerate(
-        ((0, x_low, -1.0), (0, x_high, 1.0), (1, y_low, -1.0), (1, y_high, 1.0))
-    ):
-        faces = [left for face in faces if (left := work.beside(face, side, axis, at, way))]
+    sides = ((0, x_low, -1.0), (0, x_high, 1.0), (1, y_low, -1.0), (1, y_high, 1.0))
+    beyond = [
+        (x < x_low - _ON) + 2 * (x > x_high + _ON) + 4 * (y < y_low - _ON) + 8 * (y > y_high + _ON)
+        for x, y, _ in facets.points
+    ]
+    work = _Trimming(list(facets.points))
+    faces: list[tuple[int, ...]] = []
+    for whole in facets.faces:
+        every, some = 15, 0
+        for k in whole:
+            every &= beyond[k]
+            some |= beyond[k]
+        if every:
+            continue
+        face = whole
+        for side, (axis, at, way) in enumerate(sides) if some else ():
+            face = work.beside(face, side, axis, at, way)
+            if not face:
+                break
+        if face:
+            faces.append(face)
     kept = sorted({k for face in faces for k in face})
     new = {old: k for k, old in enumerate(kept)}
     return Facets(
