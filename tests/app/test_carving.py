@@ -155,7 +155,8 @@ def test_with_shift_it_goes_deeper_until_the_front_is_as_thin_as_it_may_be(
     assert "keeps 8 mm of its front" in stage.canvas._note
     hand.send(QEvent.Type.MouseButtonRelease, (0.0, 0.0), False, SHIFT)
     assert place(window, 6)[2] == pytest.approx(10.0, abs=1e-3)
-    assert not [f for f in window.presenter._findings if "carving" in f.check]
+    window.presenter.look_for_findings()
+    assert not [f for f in window.presenter.clerk.findings if "carving" in f.check]
 
 
 def test_the_image_of_a_point_pulls_it_the_other_way(window: Workplace) -> None:
