@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from geometry.bench import seat_board
+from geometry.bench import dovetailed_ends, seat_board
 from geometry.bench.catalogue import broken_rules, parameter
 from geometry.bench.overall import form_of, seat_height
 from geometry.bench.settling import settled
@@ -22,8 +22,8 @@ _DECIMALS = 6  # of a mm, as limits are written
 
 def reformed(before: BenchSpec, wanted: BenchSpec, given: Mapping[str, Value]) -> BenchSpec:
     """``wanted``, whose seat has another form than ``before``; ``given`` stay as given."""
-    boards = {name: n for name, n in seat_board.fitted(wanted).items() if name not in given}
-    wanted = wanted.changed(boards)
+    fewer = {**seat_board.fitted(wanted), **dovetailed_ends.fitted(wanted)}
+    wanted = wanted.changed({name: n for name, n in fewer.items() if name not in given})
     for height in () if "base_height" in given else _heights(before, wanted):
         there = settled(before, wanted.changed({"base_height": height}), given)
         if not broken_rules(there):

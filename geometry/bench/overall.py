@@ -15,6 +15,7 @@ from geometry.design.spec import BenchSpec
 
 CASE = "case"
 SLAB = "slab"
+PANEL_BENCH = "panel bench"
 CROSSED = "crossed stretchers"
 TRESTLES = "trestles"
 FOUR_LEGS = "four legs"
@@ -36,6 +37,11 @@ class Form:
 FORMS: dict[str, Form] = {
     CASE: Form(lambda spec: spec.number("case_height"), "base height + case height"),
     SLAB: Form(lambda spec: spec.number("seat_thickness"), "base height + seat thickness"),
+    PANEL_BENCH: Form(
+        lambda spec: spec.number("seat_thickness"),
+        "base height + seat thickness",
+        on_base=False,
+    ),
 }
 
 SEATS = tuple(FORMS)
@@ -87,7 +93,7 @@ PARAMETERS: tuple[Parameter, ...] = (
         150,
         60,
         700,
-        "From the floor to the underside of what stands on the base.",
+        "From the floor to the underside of what stands on the base, or of a panel bench's seat.",
     ),
 )
 

@@ -61,6 +61,14 @@ CONSTRAINTS: tuple[Constraint, ...] = (
         "the rail's mortise would leave less than {10 mm} of a panel",
     ),
     rule(
+        "panel_rail_low",
+        "base_height panel_relief panel_rail_height panel_rail_down",
+        lambda s: (
+            panel_numbers(s).rail_top - panel_numbers(s).rail_height - panel_numbers(s).relief
+        ),
+        "the rail would reach below the floor, or into the relief of the panels",
+    ),
+    rule(
         "panel_rail_within",
         "panel_rail_thickness panel_rail_forward depth inset_back inset_front",
         lambda s: _rail_within(panel_numbers(s)),

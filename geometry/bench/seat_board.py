@@ -1,4 +1,4 @@
-"""A seat that is one solid board, glued up edge to edge of several: a slab on any base.
+"""A seat that is one solid board, glued up edge to edge of several: on any base, or panel ends.
 
 Its upper face is the face side, its back edge the face edge.  The boards are ripped to one width;
 the grain of all runs along the bench.
@@ -12,6 +12,7 @@ from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
 from geometry.bench.member import Member
 from geometry.bench.overall import SLAB, seat_height, seat_is
+from geometry.bench.panel_ends_numbers import has_panel_ends, panel_ends
 from geometry.cuts.cut import Blank
 from geometry.design.parameter import Parameter, Value, count, length
 from geometry.design.part import Part, Shape
@@ -49,6 +50,13 @@ def board_width(spec: BenchSpec) -> float:
     return spec.number("depth") / spec.count("seat_boards")
 
 
+def board_ends(spec: BenchSpec) -> tuple[float, float]:
+    """X of the board's two ends."""
+    if has_panel_ends(spec):
+        return panel_ends(spec).seat_ends
+    return (0.0, spec.number("length"))
+
+
 CONSTRAINTS: tuple[Constraint, ...] = (
     rule(
         "seat_board_width",
@@ -60,15 +68,16 @@ CONSTRAINTS: tuple[Constraint, ...] = (
 
 
 def _parts(spec: BenchSpec) -> tuple[Part, ...]:
-    long, deep, thick = (spec.number(name) for name in ("length", "depth", "seat_thickness"))
+    deep, thick = spec.number("depth"), spec.number("seat_thickness")
+    start, end = board_ends(spec)
     return (
         Part(
             name="seat",
             title="Seat",
             kind="seat",
             material=spec.word("timber"),
-            shape=Shape(Blank(long, deep, thick), ()),
-            frame=Frame.of((0.0, 0.0, seat_height(spec)), (1, 0, 0), (0, -1, 0)),
+            shape=Shape(Blank(end - start, deep, thick), ()),
+            frame=Frame.of((start, 0.0, seat_height(spec)), (1, 0, 0), (0, -1, 0)),
             notes=_glue_up(spec),
         ),
     )
@@ -102,7 +111,7 @@ def fitted(spec: BenchSpec) -> dict[str, Value]:
 
 
 def has_seat_board(spec: BenchSpec) -> bool:
-    return seat_is(SLAB, spec)
+    return seat_is(SLAB, spec) or has_panel_ends(spec)
 
 
 MEMBER = Member(

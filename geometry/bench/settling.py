@@ -2,8 +2,8 @@
 
 Every member keeps its numbers while it is away, and the bench may have changed meanwhile.  Its
 last ``snug`` numbers fit any bench that can have it; kept ones that do not fit go a quarter, a
-half, three quarters or all of the way toward those, and toward earlier ones before later.  So do
-those of a base that finds itself under another form of seat.
+half, three quarters or all of the way toward those, and toward earlier ones before later.  Those of
+members that have no room go first, whether they are new or another choice has left them none.
 """
 
 from __future__ import annotations
@@ -22,10 +22,12 @@ _STEP = 0.5  # mm or degrees, to which moved numbers are rounded
 
 def settled(before: BenchSpec, wanted: BenchSpec, given: Mapping[str, Value]) -> BenchSpec:
     """``wanted``, its newcomers' numbers made to fit where they do not; ``given`` stay as given."""
-    come = [member for member in present_members(wanted) if _unsettled(member, before, wanted)]
-    if all(rule.slack(wanted) >= -SLACK for member in come for rule in member.constraints):
+    present = present_members(wanted)
+    pressed = [member for member in present if _pressed(member, wanted)]
+    new = [m for m in present if not m.present(before) and m not in pressed]
+    if not pressed:
         return wanted
-    for stage in (stage for member in come for stage in member.snug(wanted)):
+    for stage in (stage for member in (*pressed, *new) for stage in member.snug(wanted)):
         goals = {name: goal for name, goal in stage.items() if name not in given}
         for share in _SHARES:
             moved = {name: _moved(wanted.number(name), goal, share) for name, goal in goals.items()}
@@ -36,13 +38,9 @@ def settled(before: BenchSpec, wanted: BenchSpec, given: Mapping[str, Value]) ->
     return wanted
 
 
-def _unsettled(member: Member, before: BenchSpec, wanted: BenchSpec) -> bool:
-    """Whether a member is new; or under another seat now, which leaves it no room."""
-    if not member.present(before):
-        return True
-    if wanted.value("seat") == before.value("seat"):
-        return False
-    return any(rule.slack(wanted) < -SLACK for rule in member.constraints)
+def _pressed(member: Member, spec: BenchSpec) -> bool:
+    """Whether a member has no room as it is."""
+    return any(rule.slack(spec) < -SLACK for rule in member.constraints)
 
 
 def _moved(kept: float, goal: float, share: float) -> float:

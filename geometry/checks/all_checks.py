@@ -21,7 +21,9 @@ from geometry.checks import (
     four_legs,
     housings,
     loose_tenons,
+    panel_bench,
     rails,
+    seat,
     shelves,
     stops,
 )
@@ -40,6 +42,8 @@ CHECKS: tuple[Check, ...] = (
     *drawers.CHECKS,
     *carving.CHECKS,
     *back_rest.CHECKS,
+    *seat.CHECKS,
+    *panel_bench.CHECKS,
     *base.CHECKS,
     *rails.CHECKS,
     *four_legs.CHECKS,

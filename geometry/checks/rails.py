@@ -1,4 +1,4 @@
-"""Checks of rails with through tenons: between trestles, and between panel feet."""
+"""Checks of rails: between trestles, between panel feet, and under the seat of a panel bench."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from geometry.bench.bench import Bench
 from geometry.bench.members import has
 from geometry.bench.panel_numbers import panel_numbers
+from geometry.bench.seat_rail_numbers import HOUSED, seat_rail
 from geometry.bench.trestles import rail_numbers
 from geometry.checks.check import Check
 from geometry.checks.limit_rows import LEAST_WALL, STEEPEST_WEDGE, TALLEST_MORTISE
@@ -31,6 +32,10 @@ def _rail(bench: Bench) -> _Rail | None:
         return _Rail(rail_numbers(bench.spec).end("right"), "rail_tenon_height", "rail_wedge")
     if has(bench.spec, "panel feet"):
         return _Rail(panel_numbers(bench.spec).end("right"), "panel_tenon_thickness", "panel_wedge")
+    if has(bench.spec, "seat rail"):
+        r = seat_rail(bench.spec)
+        if r.joint != HOUSED:
+            return _Rail(r.end("right"), "seat_rail_tenon", "seat_rail_wedge")
     return None
 
 
@@ -113,7 +118,6 @@ CHECKS: tuple[Check, ...] = (
         "The tenons of a rail hold the two ends of a base upright. Under 6 mm they bend and break "
         "when somebody drops onto the bench's end: common practice, no source.",
         _thin_tenon,
-        ("base place",),
         limits=(LEAST_WALL,),
     ),
     Check(
@@ -122,7 +126,6 @@ CHECKS: tuple[Check, ...] = (
         "A wedge holds by friction. Steeper than about 1 in 5 it is pushed out again by what it "
         "should hold: common practice, no source.",
         _steep_wedge,
-        ("base place",),
         limits=(STEEPEST_WEDGE,),
     ),
     Check(

@@ -22,6 +22,7 @@ from geometry.dimensioning.opening_dimensions import (
 )
 from geometry.dimensioning.overall_dimensions import overall_dimensions
 from geometry.dimensioning.panel_dimensions import panel_dimensions
+from geometry.dimensioning.panel_end_dimensions import end_dimensions, rail_dimensions
 from geometry.dimensioning.place_dimensions import place_dimensions
 from geometry.dimensioning.plinth_dimensions import plinth_dimensions
 from geometry.dimensioning.rest_dimensions import rest_dimensions
@@ -34,6 +35,8 @@ _DIMENSIONED: tuple[tuple[str, Callable[[Bench], tuple[Dimension, ...]]], ...] =
     ("case", case_dimensions),
     ("seat board", seat_dimensions),
     ("mitre tenons", mitre_tenon_dimensions),
+    ("panel ends", end_dimensions),
+    ("seat rail", rail_dimensions),
     ("openings", opening_dimensions),
     ("shelves", shelf_dimensions),
     ("drawers", drawer_dimensions),

@@ -14,6 +14,7 @@ from geometry.dimensioning.mitre_tenon_dimensions import mitre_tenon_grips
 from geometry.dimensioning.opening_dimensions import drawer_grips, shelf_grips
 from geometry.dimensioning.overall_dimensions import overall_grips
 from geometry.dimensioning.panel_dimensions import panel_grips
+from geometry.dimensioning.panel_end_dimensions import end_grips, rail_grips
 from geometry.dimensioning.place_dimensions import place_grips
 from geometry.dimensioning.plinth_dimensions import plinth_grips
 from geometry.dimensioning.pull import Grip
@@ -29,6 +30,8 @@ _GRIPPED: tuple[tuple[str, Callable[[Bench], tuple[Grip, ...]]], ...] = (
     ("drawers", drawer_grips),
     ("mitre tenons", mitre_tenon_grips),
     ("case", case_grips),
+    ("panel ends", end_grips),
+    ("seat rail", rail_grips),
     ("seat board", seat_grips),
     ("overall", overall_grips),
     ("bridled legs", base_grips),

@@ -13,6 +13,7 @@ from geometry.cuts.end_gaps import EndGaps, Gap
 from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part
 from geometry.joints.corner import Corner
+from geometry.primitives.frame import scale
 
 LEAST_FINGER = 3.0  # mm; common practice, no source
 
@@ -107,5 +108,5 @@ def _contacts(at: FingerNumbers) -> tuple[Contact, ...]:
     return (
         Contact(floor_of_side, back, 0.0),
         Contact(floor_of_end, c.along_end, 0.0),
-        Contact(flank, (0.0, 0.0, -1.0), c.fit / 2.0),
+        Contact(flank, scale(c.up, -1.0), c.fit / 2.0),
     )

@@ -1,8 +1,9 @@
 """The corner of a box where a side meets an end piece, front or back, as its joints see it.
 
-Both pieces stand on edge: their y runs up from the lower edges, their face sides look into the
-box.  Places in the corner are given by how far they are from its outer arris: along the side, along
-the end piece, and up.
+The pieces of a drawer stand on edge: their y runs up from the lower edges.  A bench's seat meets
+its ends in such a corner too, one that lies over: there y runs forward from the back edges.  The
+end piece's face side looks into the box.  Places in the corner are given by how far they are from
+its outer arris: along the side, along the end piece, and up, which is to say along y.
 """
 
 from __future__ import annotations
@@ -10,14 +11,16 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from geometry.design.part import Part
-from geometry.primitives.frame import Vec2, Vec3, add, scale
+from geometry.primitives.frame import Z_AXIS, Vec2, Vec3, add, scale
 
 
 @dataclass(frozen=True, slots=True)
 class Corner:
     """mm; ``arris`` is the lower end of the outer arris, where the joint's parts stand.
 
-    ``along_side`` and ``along_end`` are level unit directions from it along the two pieces.
+    ``along_side`` and ``along_end`` are unit directions from it along the two pieces, ``up`` the
+    one square to both, in which they have their ``height``; ``edge`` is the maker's word for the
+    edge that the corner starts from.
     ``groove`` is how far the groove for the bottom cuts into both from the inside corner.
     Contacts keep clear of it, and of what is below ``clear``, where runners may need a notch.
     """
@@ -31,12 +34,13 @@ class Corner:
     fit: float
     groove: float
     clear: float
+    up: Vec3 = Z_AXIS
+    edge: str = "lower edge"
 
     def point(self, side: float, end: float, up: float) -> Vec3:
         """A point so far along the side, along the end piece and up."""
         level = add(scale(self.along_side, side), scale(self.along_end, end))
-        x, y, z = add(self.arris, level)
-        return (x, y, z + up)
+        return add(add(self.arris, level), scale(self.up, up))
 
     def across_side(self, side: float, end: Vec2, up: Vec2) -> tuple[Vec3, Vec3, Vec3, Vec3]:
         """The corners of a rectangle square to the side, ``side`` along it."""

@@ -91,7 +91,9 @@ def _measures(at: DovetailNumbers, first: Tail) -> tuple[Measure, ...]:
     rows = [
         Measure("tail_length", spacing.length, "mm", "base line of the tails, from the side's end"),
         Measure("pin_length", at.corner.side_thickness, "mm", "base line of the pins"),
-        Measure("first_tail", first.end_low, "mm", "lower edge to the first tail, at the end"),
+        Measure(
+            "first_tail", first.end_low, "mm", f"{at.corner.edge} to the first tail, at the end"
+        ),
         Measure("tail_width", width, "mm", "across a tail at the end"),
         Measure("tail_base", base, "mm", "across a tail at the base line"),
         Measure("pin_width", spacing.pin, "mm", "across a pin at its narrow end"),
@@ -114,7 +116,7 @@ def _contacts(at: DovetailNumbers, top: Tail) -> tuple[Contact, ...]:
     back = scale(c.along_side, -1.0)
     inner, reach = c.side_thickness - c.groove, c.end_thickness - c.groove
     size = math.hypot(1.0, at.spacing.slope)
-    outward = add(scale(c.along_side, 1.0 / size), (0.0, 0.0, at.spacing.slope / size))
+    outward = add(scale(c.along_side, 1.0 / size), scale(c.up, at.spacing.slope / size))
     # Across the gap and square to the flank, a place near the base line has no pin behind it.
     last = c.end_thickness - c.fit / 2.0 / size
     rise = (c.end_thickness - last) / at.spacing.slope

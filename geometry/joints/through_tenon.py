@@ -99,7 +99,7 @@ def through_tenon(name: str, rail: Part, holder: Part, at: ThroughTenon) -> Join
         cuts_first=(*_trimmed(rail, end, at.out), tenon),
         cuts_second=(mortise,),
         measures=tuple(measures),
-        contacts=_contacts(rail, at),
+        contacts=tenon_contacts(rail, at),
     )
 
 
@@ -146,7 +146,7 @@ def _local(part: Part, corners: Corners) -> Corners:
     return (a, b, c, d)
 
 
-def _contacts(rail: Part, at: ThroughTenon) -> tuple[Contact, ...]:
+def tenon_contacts(rail: Part, at: ThroughTenon) -> tuple[Contact, ...]:
     """A cheek, and the shoulder where the rail has one."""
     box = at.corners(0.0, at.half_grain, at.half_cross)
     end = at.corners(at.depth, at.half_grain, at.half_cross)

@@ -6,7 +6,7 @@ from geometry.bench.bench import Bench
 from geometry.bench.build import build
 from geometry.bench.catalogue import broken_rules, parameter
 from geometry.bench.limits import set_values
-from geometry.bench.members import MEMBERS, present_members
+from geometry.bench.members import present_members
 from geometry.bench.overall import BASES, CROSSED, FOUR_LEGS, stands_on_base
 from geometry.design.spec import BenchSpec
 from shared.errors import CannotBuild
@@ -52,7 +52,7 @@ def test_a_base_that_is_chosen_again_changes_nothing(bench: Bench) -> None:
 
 
 def test_snug_numbers_are_numbers_of_the_catalogue(bench: Bench) -> None:
-    for member in MEMBERS:
+    for member in present_members(bench.spec):
         for stage in member.snug(bench.spec):
             for name, value in stage.items():
                 row = parameter(name)

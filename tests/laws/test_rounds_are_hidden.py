@@ -43,7 +43,10 @@ def near_the_stop(joint: Joint, board: Part) -> tuple[NDArray[np.float64], NDArr
     assert isinstance(housing, StoppedHousing)
     half = joint.fit / 2.0 + HAIR
     x = np.linspace(housing.x_low + half, housing.x_high - half, ACROSS)
-    y = np.linspace(housing.stop - 2.0 * housing.corner_radius, housing.stop + 5.0, LENGTHWISE)
+    # Where the top runs out, its front edge lies inside its blank: nothing is asked beyond it.
+    front = min(m.value for m in joint.measures if m.name.startswith("stop_from_front"))
+    beyond = housing.stop + min(5.0, front - HAIR)
+    y = np.linspace(housing.stop - 2.0 * housing.corner_radius, beyond, LENGTHWISE)
     grid = np.array([(a, b) for a in x for b in y if b < board.shape.blank.width - HAIR])
     face = 0.0 if housing.face is Face.FACE_SIDE else board.shape.blank.thickness
     out = -1.0 if housing.face is Face.FACE_SIDE else 1.0

@@ -1,0 +1,193 @@
+"""Checks of a panel bench: its housings, its dovetails, its rail, and whether it stands."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from geometry.bench.bench import Bench
+from geometry.bench.panel_ends_numbers import HOUSED, SLOPES, PanelEnd, panel_ends
+from geometry.bench.seat_rail_numbers import STUB, seat_rail
+from geometry.checks.check import Check
+from geometry.design.finding import Finding, Level, Mend
+from geometry.solids.measure import volume_of
+from shared.cutters import widest_cutter_for
+from shared.materials import weight_of
+from shared.timber import TIMBERS
+from shared.units import length_mark
+
+DEEPEST_HOUSING = 0.5  # share of the seat; common practice, no source
+SITTING = 600.0  # N, and
+FROM_THE_EDGE = 50.0  # mm: ISO 7174-1:1988, 7.1.1, load of a sitter who slides to the edge
+GRAVITY = 9.81  # N/kg
+SHORTEST_STUB = 0.5  # share of the end; common practice, no source
+
+
+def _cutter(bench: Bench) -> Iterator[Finding]:
+    n = panel_ends(bench.spec)
+    cutter, width = 2.0 * n.cutter_radius, n.thickness + n.housing_fit
+    if cutter <= width + 1e-9:
+        return
+    fitting = widest_cutter_for(width)
+    mend = None
+    if fitting is not None:
+        sentence = f"Take a cutter of {length_mark(fitting.diameter)}."
+        mend = Mend(sentence, (("cutter_diameter", fitting.diameter),))
+    yield Finding(
+        check="end_cutter",
+        level=Level.DO_NOT_CUT,
+        message=(
+            f"A cutter of {length_mark(cutter)} cannot cut a housing of {length_mark(width)}: "
+            "the ends would rattle."
+        ),
+        parts=tuple(f"end_{end.side}" for end in n.ends if end.joint == HOUSED),
+        amount=cutter,
+        limit=width,
+        mend=mend,
+    )
+
+
+def _deep_housing(bench: Bench) -> Iterator[Finding]:
+    n = panel_ends(bench.spec)
+    limit = n.seat_thickness * DEEPEST_HOUSING
+    if n.housing_depth <= limit + 1e-9:
+        return
+    yield Finding(
+        check="deep_end_housing",
+        level=Level.THINK_AGAIN,
+        message=(
+            f"Housings of {length_mark(n.housing_depth)} leave only "
+            f"{length_mark(n.seat_thickness - n.housing_depth)} of the seat, which breaks there."
+        ),
+        parts=("seat",),
+        amount=n.housing_depth,
+        limit=limit,
+        mend=Mend(f"Make them {length_mark(limit)} deep.", (("housing_depth", limit),)),
+    )
+
+
+def _tips(bench: Bench) -> Iterator[Finding]:
+    """Moments about the outside of a set-in end, on which the bench would turn over."""
+    n = panel_ends(bench.spec)
+    weight, moment = 0.0, 0.0
+    for part in bench.parts:
+        force = GRAVITY * weight_of(volume_of(part.shape), part.material)
+        weight += force
+        moment += force * _middle(bench, part.name)
+    centre = moment / weight
+    for end in n.ends:
+        over = end.outside if end.side == "left" else n.length - end.outside
+        arm = over - FROM_THE_EDGE
+        held = weight * abs(centre - end.outside)
+        if arm <= 0.0 or SITTING * arm <= held + 1e-9:
+            continue
+        least = held / SITTING + FROM_THE_EDGE
+        yield Finding(
+            check="bench_tips",
+            level=Level.THINK_AGAIN,
+            message=(
+                f"Somebody who sits down on the {end.side} end of the seat, "
+                f"{length_mark(over)} beyond the end that carries it, tips the bench over."
+            ),
+            parts=(f"end_{end.side}", "seat"),
+            place=(0.0 if end.side == "left" else n.length, -n.depth / 2.0, n.top),
+            amount=over,
+            limit=least,
+            mend=_farther_out(end),
+        )
+
+
+def _middle(bench: Bench, name: str) -> float:
+    """X of the middle of a part's blank: near enough to its centre of weight for a moment."""
+    part = bench.part(name)
+    blank = part.shape.blank
+    return part.frame.to_bench((blank.length / 2.0, blank.width / 2.0, blank.thickness / 2.0))[0]
+
+
+def _farther_out(end: PanelEnd) -> Mend:
+    return Mend(
+        f"Set it in {length_mark(FROM_THE_EDGE)} only.", ((f"{end.side}_end_in", FROM_THE_EDGE),)
+    )
+
+
+def _slope(bench: Bench) -> Iterator[Finding]:
+    n = panel_ends(bench.spec)
+    hard = TIMBERS[bench.spec.word("timber")].hardwood
+    if hard or n.tails.slope < SLOPES["1:8"]:
+        return
+    yield Finding(
+        check="seat_tail_slope",
+        level=Level.GOOD_TO_KNOW,
+        message="Tails of 1 in 8 in soft timber crush and pull out; 1 in 6 holds better.",
+        parts=("seat",),
+        amount=math.degrees(math.atan(1.0 / n.tails.slope)),
+        limit=math.degrees(math.atan(1.0 / SLOPES["1:6"])),
+        unit="deg",
+        mend=Mend("Make them 1 in 6.", (("tail_slope", "1:6"),)),
+    )
+
+
+def _short_stub(bench: Bench) -> Iterator[Finding]:
+    r = seat_rail(bench.spec)
+    limit = r.end_thickness * SHORTEST_STUB
+    if r.joint != STUB or r.let_in >= limit - 1e-9:
+        return
+    yield Finding(
+        check="short_stub_tenon",
+        level=Level.THINK_AGAIN,
+        message=(
+            f"The rail's stub tenons are only {length_mark(r.let_in)} long, in ends of "
+            f"{length_mark(r.end_thickness)}: they work loose."
+        ),
+        parts=("rail",),
+        place=r.end("right").face,
+        amount=r.let_in,
+        limit=limit,
+        mend=Mend(f"Make them {length_mark(limit)} long.", (("seat_rail_in", limit),)),
+    )
+
+
+CHECKS: tuple[Check, ...] = (
+    Check(
+        "end_cutter",
+        "Cutter wider than an end's housing",
+        "A cutter that is wider than the end is thick leaves a loose housing in the seat. The "
+        "limit is the housing's own width.",
+        _cutter,
+        ("housed ends",),
+    ),
+    Check(
+        "deep_end_housing",
+        "Housing deeper than half the seat",
+        "A housing right across the seat weakens it just where it bends over the end. Between a "
+        "quarter and a third of the thickness is usual and a half the most: common practice, no "
+        "source.",
+        _deep_housing,
+        ("housed ends",),
+    ),
+    Check(
+        "bench_tips",
+        "Bench tipping over a set-in end",
+        "Weighs the bench against somebody who sits down on the seat's overhanging end, 600 N at "
+        "50 mm from the edge (ISO 7174-1:1988, 7.1.1, as quoted). The limit is where the two "
+        "balance on the outside of the end.",
+        _tips,
+        ("housed ends",),
+    ),
+    Check(
+        "seat_tail_slope",
+        "Flat dovetails in soft timber",
+        "Soft timber crushes, so its tails are cut 1 in 6, those of hard timber 1 in 8: common "
+        "practice, no source.",
+        _slope,
+        ("dovetailed ends",),
+    ),
+    Check(
+        "short_stub_tenon",
+        "Short stub tenons of a seat rail",
+        "A stub tenon holds by its length. About two thirds of the piece is usual and under half "
+        "is short: common practice, no source.",
+        _short_stub,
+        ("seat rail",),
+    ),
+)

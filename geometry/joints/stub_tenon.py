@@ -1,0 +1,87 @@
+"""A rail that ends inside the piece it meets: with a stub tenon, or housed with its whole section.
+
+A stub tenon has shoulders, and a mortise a little deeper than it is long, for glue; a housed rail
+has none, and its end stands on the floor of its housing.
+"""
+
+from __future__ import annotations
+
+from geometry.cuts.cut import Cut
+from geometry.cuts.mortise import Corners, Mortise
+from geometry.cuts.shouldered_tenon import ShoulderedTenon
+from geometry.design.joint import Contact, Joint, Measure
+from geometry.design.part import Part
+from geometry.joints.apron_tenon import GLUE_ROOM
+from geometry.joints.marking import span
+from geometry.joints.through_tenon import ThroughTenon, tenon_contacts
+from geometry.primitives.frame import add, scale
+
+STUB, HOUSED = "stub tenon", "housed rail"
+
+
+def stub_tenon(name: str, rail: Part, holder: Part, at: ThroughTenon) -> Joint:
+    """A tenon of ``at.depth`` in a blind mortise."""
+    box = at.corners(0.0, at.half_grain, at.half_cross)
+    y_low, y_high = span(rail, 1, box[0], box[2])
+    z_low, z_high = span(rail, 2, box[0], box[2])
+    shoulder = rail.frame.to_local(at.face)[0]
+    at_start = rail.frame.turn_to_local(at.out)[0] < 0.0
+    tenon = ShoulderedTenon(shoulder, 0.0, 0.0, y_low, y_high, z_low, z_high, at_start)
+    measures = (
+        Measure("tenon_width", 2.0 * at.half_grain, "mm", "along the mortised piece's grain"),
+        Measure("tenon_thickness", 2.0 * at.half_cross, "mm", "across that grain"),
+        Measure("tenon_length", at.depth, "mm", "from the shoulder to its end"),
+        Measure("mortise_width", 2.0 * _room(at), "mm", "across the grain, between the cheeks"),
+        Measure("mortise_depth", at.depth + GLUE_ROOM, "mm", "below the piece's face"),
+    )
+    return Joint(
+        name=name,
+        kind=STUB,
+        parts=(rail.name, holder.name),
+        fit=at.fit,
+        cuts_first=(tenon,),
+        cuts_second=(_mortise(holder, at, at.depth + GLUE_ROOM),),
+        measures=measures,
+        contacts=tenon_contacts(rail, at),
+    )
+
+
+def housed_rail(name: str, rail: Part, holder: Part, at: ThroughTenon) -> Joint:
+    """The rail's own end, ``at.depth`` deep in the piece; half sizes of ``at`` are the rail's."""
+    end = at.corners(at.depth, at.half_grain, at.half_cross)
+    cuts: tuple[Cut, ...] = (_mortise(holder, at, at.depth),)
+    return Joint(
+        name=name,
+        kind=HOUSED,
+        parts=(rail.name, holder.name),
+        fit=at.fit,
+        cuts_first=(),
+        cuts_second=cuts,
+        measures=(
+            Measure("housing_length", 2.0 * at.half_grain, "mm", "along the piece's grain"),
+            Measure("housing_width", 2.0 * _room(at), "mm", "across the grain, between the cheeks"),
+            Measure("housing_depth", at.depth, "mm", "below the piece's face"),
+        ),
+        contacts=(*tenon_contacts(rail, at), Contact(end, at.out, 0.0)),
+    )
+
+
+def _room(at: ThroughTenon) -> float:
+    """Half the mortise across the grain."""
+    return at.half_cross + at.fit / 2.0
+
+
+def _mortise(holder: Part, at: ThroughTenon, depth: float) -> Mortise:
+    mouth = at.corners(0.0, at.half_grain, _room(at))
+    step = scale(at.out, depth)
+    floor = tuple(add(corner, step) for corner in mouth)
+    return Mortise(
+        _local(holder, mouth),
+        _local(holder, (floor[0], floor[1], floor[2], floor[3])),
+        through=False,
+    )
+
+
+def _local(part: Part, corners: Corners) -> Corners:
+    a, b, c, d = (part.frame.to_local(corner) for corner in corners)
+    return (a, b, c, d)

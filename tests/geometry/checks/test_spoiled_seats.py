@@ -1,0 +1,194 @@
+"""A spoiled slab or panel bench for each check, made by one change to a sound one: caught,
+measured, mended.
+
+Amounts are worked by hand beside each case.
+"""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from geometry.bench.bench import Bench
+from geometry.bench.build import build
+from geometry.bench.catalogue import default_spec
+from geometry.bench.limits import set_values
+from geometry.checks.all_checks import findings
+from geometry.checks.seat import clear_spans
+from geometry.design.finding import Finding, Level
+from geometry.design.parameter import Value
+from geometry.design.spec import BenchSpec
+
+CUT, THINK, KNOW = Level.DO_NOT_CUT, Level.THINK_AGAIN, Level.GOOD_TO_KNOW
+
+SLAB: dict[str, Value] = {"seat": "slab", "base": "panel feet"}
+PANELS: dict[str, Value] = {"seat": "panel bench"}
+HOUSED: dict[str, Value] = {**PANELS, "left_joint": "housed", "right_joint": "housed"}
+TAILED: dict[str, Value] = {**PANELS, "left_joint": "dovetailed", "timber": "Sitka spruce"}
+
+# 1112 N in the middle of 1200 - 2 x 70 - 2 x 30 = 1000 mm, in white oak of 12300 MPa, on
+# I = 360 x 20^3 / 12 = 240 000 mm4: 1112e9 / (48 x 12300 x 240000) = 7.8478 mm; 1000 / 360 = 2.7778
+SPANNED = 1112.0e9 / (48.0 * 12300.0 * 240000.0)
+
+
+SPOILED: tuple[tuple[dict[str, Value], str, dict[str, Value], Level, float, float, str], ...] = (
+    # bench, check, change, level, amount, limit, part
+    (SLAB, "wide_seat_board", {"seat_boards": 1.0}, THINK, 360.0, 200.0, "seat"),
+    (SLAB, "seat_bends", {"seat_thickness": 20.0}, THINK, SPANNED, 1000.0 / 360.0, "seat"),
+    # a rail of 26 x 90 mm under it would carry alone; 10 mm below it does nothing for the seat.
+    # 1200 - 2 x 32 = 1136 mm, I = 360 x 24^3 / 12 = 414 720 mm4
+    (
+        PANELS,
+        "seat_bends",
+        {"seat_thickness": 24.0, "seat_rail_down": 10.0},
+        THINK,
+        1112.0 * 1136.0**3 / (48.0 * 12300.0 * 414720.0),
+        1136.0 / 360.0,
+        "seat",
+    ),
+    # an end of 32 mm and 0.2 mm of fit
+    (HOUSED, "end_cutter", {"cutter_diameter": 35.0}, CUT, 35.0, 32.2, "end_left"),
+    (HOUSED, "deep_end_housing", {"housing_depth": 21.0}, THINK, 21.0, 20.0, "seat"),
+    (PANELS, "thin_rail_tenon", {"seat_rail_tenon": 5.0}, THINK, 5.0, 6.0, "rail"),
+    # 7 over 32 mm of end, against 1 in 5
+    (
+        PANELS,
+        "steep_wedge",
+        {"seat_rail_wedge": 7.0},
+        THINK,
+        math.degrees(math.atan(7.0 / 32.0)),
+        math.degrees(math.atan(0.2)),
+        "wedge_right_lower",
+    ),
+    (
+        {**PANELS, "seat_rail_joint": "stub tenon"},
+        "short_stub_tenon",
+        {"seat_rail_in": 12.0},
+        THINK,
+        12.0,
+        16.0,
+        "rail",
+    ),
+    # atan(1/8) = 7.125 and atan(1/6) = 9.462 degrees
+    (
+        {**TAILED, "tail_slope": "1:6"},
+        "seat_tail_slope",
+        {"tail_slope": "1:8"},
+        KNOW,
+        7.125016,
+        9.462322,
+        "seat",
+    ),
+)
+
+
+def bench_of(*steps: dict[str, Value]) -> BenchSpec:
+    spec = set_values(default_spec(), {"flare": 0.0})
+    for step in steps:
+        for name, value in step.items():
+            spec = set_values(spec, {name: value})
+    return spec
+
+
+def of_check(bench: Bench, check: str) -> list[Finding]:
+    return [finding for finding in findings(bench) if finding.check == check]
+
+
+@pytest.mark.parametrize(
+    ("sound", "check", "change", "level", "amount", "limit", "part"),
+    SPOILED,
+    ids=[f"{row[1]}-{row[0]['seat']}" for row in SPOILED],
+)
+def test_spoiled_seat(
+    sound: dict[str, Value],
+    check: str,
+    change: dict[str, Value],
+    level: Level,
+    amount: float,
+    limit: float,
+    part: str,
+) -> None:
+    assert not of_check(build(bench_of(sound)), check)
+    spoiled = bench_of(sound, change)
+    (finding,) = of_check(build(spoiled), check)
+    assert finding.level is level
+    assert finding.amount == pytest.approx(amount, abs=1e-5)
+    assert finding.limit == pytest.approx(limit, abs=1e-5)
+    assert part in finding.parts
+    if finding.mend is not None:
+        mended = set_values(spoiled, dict(finding.mend.values))
+        assert not of_check(build(mended), check)
+
+
+def test_the_mend_of_a_bending_seat_is_the_least_that_is_enough() -> None:
+    """(12 x 1112 x 1000^2 x 360 / (48 x 12300 x 360))^(1/3) = 28.27 mm: 28.5 and not 28."""
+    (finding,) = of_check(build(bench_of(SLAB, {"seat_thickness": 20.0})), "seat_bends")
+    assert finding.mend is not None
+    assert dict(finding.mend.values) == {"seat_thickness": 28.5}
+    assert of_check(build(bench_of(SLAB, {"seat_thickness": 28.0})), "seat_bends")
+
+
+def test_a_bench_that_tips() -> None:
+    """Balanced by hand on a bench that is alike at both ends but for where the right end stands.
+
+    White oak of 0.68 x 1000 x 1.12 = 761.6 kg/m3; the ends are straight, the rail stub tenoned.
+    """
+    changes: dict[str, Value] = {
+        "length": 1000.0,
+        "depth": 300.0,
+        "base_height": 400.0,
+        "seat_thickness": 30.0,
+        "end_thickness": 30.0,
+        "end_relief": 0.0,
+        "end_reveal": 0.0,
+        "housing_depth": 8.0,
+        "housing_fit": 0.0,
+        "seat_rail_joint": "housed",
+        "seat_rail_down": 20.0,
+        "seat_rail_height": 50.0,
+        "seat_rail_thickness": 20.0,
+        "seat_rail_in": 10.0,
+        "seat_rail_back": 100.0,
+        "right_end_in": 350.0,
+        "left_end_in": 50.0,
+    }
+    bench = build(bench_of(HOUSED, changes))
+    kilo = 9.81 * 761.6e-9
+    # Each piece by volume and middle; notches and housings of the ends are what the notches leave:
+    # the housings take off the seat what the tongues fill but for the round at the stop.
+    tongue = 300.0 - 4.0 - 6.35  # of depth, less the cover and the round
+    notch = 8.0 * (300.0 - tongue) * 30.0
+    area = 30.0 * (296.0 - 6.35) + 6.35 * 30.0 - (2.0 - math.pi / 2.0) * 6.35**2
+    seat = (1000.0 * 300.0 * 30.0 - 2.0 * 8.0 * area, 500.0)
+    end = 408.0 * 300.0 * 30.0 - notch - 50.0 * 20.0 * 10.0
+    rail = (590.0 * 50.0 * 20.0, 365.0)
+    pieces = (seat, (end, 65.0), (end, 635.0), rail)
+    weight = kilo * sum(volume for volume, _ in pieces)
+    centre = kilo * sum(volume * x for volume, x in pieces) / weight
+    (finding,) = of_check(bench, "bench_tips")
+    assert finding.parts[0] == "end_right"
+    assert finding.amount == 350.0
+    # The housings' fit of the rail widens its mortise by 0.2 mm: less than a gram.
+    least = weight * (650.0 - centre) / 600.0 + 50.0
+    assert finding.limit == pytest.approx(least, abs=0.05)
+    assert finding.mend is not None
+    mended = set_values(bench.spec, dict(finding.mend.values))
+    assert not of_check(build(mended), "bench_tips")
+
+
+@pytest.mark.parametrize(
+    ("base", "spans"),
+    [
+        ("crossed stretchers", ()),
+        ("plinth", ()),
+        # 70 mm in from 1200, stretchers of 40 and panels of 30
+        ("trestles", ((110.0, 1090.0),)),
+        ("panel feet", ((100.0, 1100.0),)),
+    ],
+)
+def test_clear_spans(base: str, spans: tuple[tuple[float, float], ...]) -> None:
+    found = clear_spans(build(bench_of({"seat": "slab", "base": base})))
+    assert len(found) == len(spans)
+    for one, other in zip(found, spans, strict=True):
+        assert one == pytest.approx(other)
