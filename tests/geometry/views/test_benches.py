@@ -25,7 +25,7 @@ def test_every_stretch_of_a_sample_is_seen_or_hidden_as_rays_find_it(sample):
     for view, linework in zip(VIEWS, look_all(parts, VIEWS), strict=True):
         verdict = RayJudge(parts, view).judge(linework)
         assert verdict.wrong == [], view.name
-        assert verdict.judged > 30
+        assert verdict.judged > 15  # a bare panel bench has few lines in its plan
         assert verdict.unclear <= 0.1 * verdict.judged
 
 
