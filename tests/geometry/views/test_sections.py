@@ -55,7 +55,7 @@ def test_lines_behind_a_plane_are_as_rays_find_them(sample, view, at):
     lines = type(found.linework)(view, found.linework.segments, found.linework.visible, owner)
     verdict = RayJudge(left, view).judge(lines)
     assert verdict.wrong == []
-    assert verdict.judged > 20
+    assert verdict.judged > 8  # behind a level plane of a bare panel bench there is little
 
 
 def test_the_grain_is_told_by_the_plane():
