@@ -5,7 +5,7 @@ from __future__ import annotations
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.seat_rail_numbers import PLAIN, STUB, WEDGED, seat_rail
 from geometry.design.spec import BenchSpec
-from geometry.joints.apron_tenon import GLUE_ROOM
+from geometry.joints.leaning_tenon import GLUE_ROOM
 
 LEAST_WALL = 10.0  # mm of an end above, below and beside a mortise
 LEAST_BEYOND = 3.0  # mm of an end behind a blind mortise or a housing

@@ -11,7 +11,7 @@ from geometry.cuts.mortise import Corners, Mortise
 from geometry.cuts.shouldered_tenon import ShoulderedTenon
 from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part
-from geometry.joints.apron_tenon import GLUE_ROOM
+from geometry.joints.leaning_tenon import GLUE_ROOM
 from geometry.joints.marking import span
 from geometry.joints.through_tenon import ThroughTenon, tenon_contacts
 from geometry.primitives.frame import add, scale
