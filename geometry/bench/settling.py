@@ -46,4 +46,6 @@ def _pressed(member: Member, spec: BenchSpec) -> bool:
 def _moved(kept: float, goal: float, share: float) -> float:
     if share == 1.0:
         return goal
-    return round((kept + share * (goal - kept)) / _STEP) * _STEP
+    moved = round((kept + share * (goal - kept)) / _STEP) * _STEP
+    # A fit is finer than such a step: it never goes beyond the two.
+    return min(max(moved, min(kept, goal)), max(kept, goal))

@@ -85,7 +85,10 @@ def test_the_edge_in_hand_follows_the_hand(bench: Bench) -> None:
         dragged = drag(bench.spec, grip.pull, moved(grip.pull, by), None)
         if dragged.stopped_by or grip.pull.height:
             continue
-        after = grips(build(dragged.spec))[number]
+        found = grips(build(dragged.spec))
+        if len(found) != len(grips(bench)):
+            continue  # one came or went, as a boring for a foot that finds room
+        after = found[number]
         assert after.pull.parameter == grip.pull.parameter
         assert travel(grip, after) == pytest.approx(by, abs=1e-6), grip
 
