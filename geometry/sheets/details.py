@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -71,7 +71,8 @@ def details(
     found: list[Detail] = []
     seen: set[tuple[object, ...]] = set()
     for linework in lineworks:
-        own = [one for one in small if one.view == linework.view.name]
+        bounds = linework.bounds()
+        own = [_near(one, bounds) for one in small if one.view == linework.view.name]
         for group in _gathered(own, least):
             key = (linework.view.name, *sorted((one.unit, round(one.value, 2)) for one in group))
             if key in seen:
@@ -81,6 +82,25 @@ def details(
             circle = _circle(group, least)
             found.append(_detail(letter, linework, group, circle, (scale, diameter, style)))
     return tuple(found)
+
+
+def _near(one: Dimension, bounds: tuple[float, float, float, float]) -> Dimension:
+    """The same size between points that face each other, where its wall is.
+
+    In a whole view a size may start at the outline, clear of the drawing, and end deep inside: a
+    circle round both would be as large as the view.
+    """
+    if one.apex is not None or one.along not in ((1.0, 0.0), (0.0, 1.0)):
+        return one
+    axis = 1 if one.along == (1.0, 0.0) else 0
+    low, high = bounds[axis], bounds[axis + 2]
+    inner = max((one.start, one.end), key=lambda p: min(p[axis] - low, high - p[axis]))[axis]
+    start, end = (_with(point, axis, inner) for point in (one.start, one.end))
+    return replace(one, start=start, end=end)
+
+
+def _with(point: Vec2, axis: int, value: float) -> Vec2:
+    return (value, point[1]) if axis == 0 else (point[0], value)
 
 
 def _points(one: Dimension) -> list[Vec2]:

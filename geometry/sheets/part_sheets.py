@@ -44,6 +44,7 @@ from shared.words import in_words
 _GRAIN_ARROWS = (26.0, 16.0, 10.0)  # mm, the longest that finds room
 _ALONG = (0.5, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85, 0.08, 0.92)  # of a view, where to look
 _DETAIL_LETTER = 3.5
+_OUT = 2.0  # mm that a detail's letter may stand outside its view, in the air between views
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -178,17 +179,21 @@ def _detail_ring(detail: Detail, block: Block, ground: Ground) -> list[Mark]:
     radius = max(detail.radius * block.scale, 2.5)
     spots = [
         TextBox(
-            x + away * math.cos(math.radians(turn)),
-            y + away * math.sin(math.radians(turn)),
+            x + away * math.cos(math.radians(turn_deg)),
+            y + away * math.sin(math.radians(turn_deg)),
             1.5,
             2.0,
         )
-        for turns in ((1, 3, 7, 5), (0, 4, 2, 6), (0.5, 1.5, 2.5, 3.5, 4.5, 5.5, 6.5, 7.5))
+        for turns in ((45, 135, 315, 225), (0, 180, 90, 270), range(22, 360, 45))
         for away in (radius + 3.4, radius + 5.0, radius + 7.5, radius + 10.0)
-        for turn in (math.pi * k / 4.0 for k in turns)
+        for turn_deg in turns
     ]
     left, bottom, right, top = block.placed.extent
-    spots = [s for s in spots if left <= s.x <= right and bottom <= s.y <= top]
+    spots = [
+        s
+        for s in spots
+        if left - _OUT <= s.x <= right + _OUT and bottom - _OUT <= s.y <= top + _OUT
+    ]
     spot = free_spot(ground, spots, over_lines=True) or TextBox(x, y, 1.5, 2.0)
     ground.add([], [TextBox(x, y, radius, radius)])
     at = (spot.x, spot.y - _DETAIL_LETTER / 2.0)
