@@ -107,7 +107,7 @@ def _command_parser(command: str) -> argparse.ArgumentParser:
         parser.add_argument("--json", action="store_true", help="the same as data, in millimetres")
     if command == "pack":
         parser.add_argument(
-            "--out", metavar="DIR", type=Path, required=True, help="the folder to write to"
+            "--out", metavar="DIR", type=_folder, required=True, help="the folder to write to"
         )
         parser.add_argument(
             "--units",
@@ -117,6 +117,13 @@ def _command_parser(command: str) -> argparse.ArgumentParser:
         )
         parser.add_argument("--paper", choices=tuple(PAPERS), default="A4", help="size of sheets")
     return parser
+
+
+def _folder(text: str) -> Path:
+    """An empty name, such as that of a variable nobody set, is not the folder one stands in."""
+    if not text.strip():
+        raise argparse.ArgumentTypeError("the folder has no name; write . for this one")
+    return Path(text)
 
 
 def _open(options: argparse.Namespace) -> int:

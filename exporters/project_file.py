@@ -365,6 +365,8 @@ def _shown(value: object) -> str:
         return "a list" if isinstance(value, list) else "a group of fields"
     if isinstance(value, int) and not isinstance(value, bool) and abs(value) > 10**15:
         return "a very long number"
+    if value is None or isinstance(value, bool):
+        return json.dumps(value)
     text = ascii(value)
     return text if len(text) <= 60 else f"{text[:57]}..."
 

@@ -323,10 +323,12 @@ class Workplace(QObject):
         """A page beside the work; each change is seen at once."""
         from app.window.preferences_dialog import PreferencesDialog
 
-        self._dialog = PreferencesDialog(self.presenter.preferences, self.frame)
-        self._dialog.chosen.connect(self.prefer)
-        self._dialog.finished.connect(self._forget_dialog)
+        if self._dialog is None:
+            self._dialog = PreferencesDialog(self.presenter.preferences, self.frame)
+            self._dialog.chosen.connect(self.prefer)
+            self._dialog.finished.connect(self._forget_dialog)
         self._dialog.show()
+        self._dialog.activateWindow()
 
     def _forget_dialog(self) -> None:
         self._dialog = None

@@ -19,6 +19,7 @@ from geometry.design.parameter import Parameter, Value
 from geometry.design.spec import BenchSpec
 from shared.errors import CannotBuild, UnreadableValue, ValueOutOfRange
 
+_WRITTEN_OUT = 1e7  # a larger number is not repeated: it may have hundreds of figures
 STEPS = 32  # at how many places, at least, a rule that is no straight line is asked
 
 
@@ -96,8 +97,9 @@ def _check_alone(row: Parameter, value: Value) -> None:
     if not row.minimum <= value <= row.maximum:
         low = value < row.minimum
         bound = row.minimum if low else row.maximum
+        size = _written(row, value) if abs(value) < _WRITTEN_OUT else "This"
         raise ValueOutOfRange(
-            f"{_written(row, value)} is {'less' if low else 'more'} than any bench has.",
+            f"{size} is {'less' if low else 'more'} than any bench has.",
             where=row.title,
             remedy=f"It goes from {_written(row, row.minimum)} to {_written(row, row.maximum)}.",
             limit=bound,

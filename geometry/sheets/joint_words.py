@@ -108,7 +108,7 @@ def _row(
         reach = f"{_size(measure, min(values))} to {_size(measure, max(values))}"
         return "–", f"{what}; {reach}, see the page of each part"
     each = "; ".join(
-        f"{_own(joint, joints, parts)} {_size(measure, value)}"
+        f"{_own(joint, joints, parts)}: {_size(measure, value)}"
         for joint, value in zip(joints, values, strict=True)
     )
     return "–", f"{what}; {each}"

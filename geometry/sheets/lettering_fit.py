@@ -2,10 +2,16 @@
 
 from __future__ import annotations
 
+import re
+
 from shared.lettering import text_width
 from shared.line_styles import LETTERING_HEIGHTS
 
 _CUT = "…"
+_EXACT = 1e-6  # mm: a column made to measure holds what it was measured by
+# A whole number stays with its fraction, and a number with its unit: 2 at the end of a line and
+# ¹⁵⁄₁₆ in the next would be read as two sizes.
+_BREAK = re.compile(r"\s+(?![⁰¹²³⁴⁵⁶⁷⁸⁹½¼¾⅛⅜⅝⅞]|(?<=[0-9₀₁₂₃₄₅₆₇₈₉½¼¾⅛⅜⅝⅞] )(?:mm|in)\b)")
 
 
 def fitted(text: str, width: float, height: float, bold: bool = False) -> tuple[str, float]:
@@ -28,8 +34,9 @@ def fitted(text: str, width: float, height: float, bold: bool = False) -> tuple[
 def wrapped(text: str, width: float, height: float) -> list[str]:
     """The text in lines no wider than ``width``; a single longer word stands alone."""
     lines: list[str] = []
-    for word in text.split():
-        if lines and text_width(f"{lines[-1]} {word}", height) <= width:
+    words = " ".join(text.split())
+    for word in _BREAK.split(words) if words else ():
+        if lines and text_width(f"{lines[-1]} {word}", height) <= width + _EXACT:
             lines[-1] = f"{lines[-1]} {word}"
         else:
             lines.append(word)

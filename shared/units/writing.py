@@ -1,8 +1,9 @@
 """Numbers to text: lengths, angles and weights the way a maker marks them.
 
 Millimetres print with one decimal, a trailing .0 dropped, and sizes below 1 mm with two.  Inches
-print as whole inches and a real fraction in lowest terms, feet never.  Halves round away from
-zero, as on a shop rule, and the rounding forgives the last bits of a computed number.
+print as whole inches and a real fraction in lowest terms, feet never; what is too small for the
+finest fraction, such as the fit of a joint, prints in thousandths.  Halves round away from zero,
+as on a shop rule, and the rounding forgives the last bits of a computed number.
 """
 
 from __future__ import annotations
@@ -16,6 +17,7 @@ from shared.units.shown import KG_PER_POUND, MM_PER_INCH, Shown
 
 MINUS = "−"
 _MARK = re.compile(r"\{([-+]?[0-9]+(?:\.[0-9]*)?(?:[eE][-+]?[0-9]+)?) (mm|deg)\}")
+_THOUSANDTHS = 1000
 _FORGIVEN = 1e-6  # of one step: 12.2499999999 was meant as 12.25 and prints as 12.3
 
 
@@ -51,8 +53,8 @@ def format_weight(kg: float, shown: Shown) -> str:
 def printed_error(mm: float, shown: Shown) -> float:
     """Printed size minus true size, in mm: what cutting to the printed number would add."""
     if shown.unit == "in":
-        steps = _steps(mm * shown.denominator / MM_PER_INCH)
-        printed = steps * MM_PER_INCH / shown.denominator
+        parts = _inch_parts(mm, shown.denominator)
+        printed = _steps(mm * parts / MM_PER_INCH) * MM_PER_INCH / parts
     else:
         printed = _steps(mm * 10.0 ** _decimals(mm, shown)) / 10.0 ** _decimals(mm, shown)
     return printed - mm
@@ -98,7 +100,14 @@ def _decimals(mm: float, shown: Shown) -> int:
     return max(2, shown.decimals) if abs(mm) < 1.0 else shown.decimals
 
 
+def _inch_parts(mm: float, denominator: int) -> int:
+    """A fit of 0.2 mm must not print as 0: parts of an inch that it is printed in."""
+    return denominator if _steps(mm * denominator / MM_PER_INCH) else _THOUSANDTHS
+
+
 def _inches(mm: float, denominator: int) -> str:
+    if _inch_parts(mm, denominator) == _THOUSANDTHS:
+        return _decimal(mm / MM_PER_INCH, 3)
     steps = _steps(mm * denominator / MM_PER_INCH)
     whole, over = divmod(abs(steps), denominator)
     sign = MINUS if steps < 0 else ""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from PySide6.QtCore import QObject, Qt
+from PySide6.QtCore import QCoreApplication, QEvent, QObject, Qt
 from PySide6.QtGui import QAccessible, QPalette
 from PySide6.QtWidgets import (
     QAbstractButton,
@@ -19,6 +19,7 @@ from app.look.themes import NIGHT, PAPER, Theme, Tone, contrast
 from app.look.value_field import ValueField
 from app.panels.job_strip import PAPERS, STAGES
 from app.panels.papers_page import PapersPage
+from app.window.preferences_dialog import PreferencesDialog
 from app.window.workplace import Workplace
 
 CONTROLS = (QAbstractButton, QLineEdit, QComboBox, QAbstractItemView)
@@ -111,3 +112,15 @@ def test_the_palette_keeps_the_contrast(theme: Theme) -> None:
         ):
             pair = (palette.color(group, text).name(), palette.color(group, ground).name())
             assert contrast(*pair) >= 4.5, (group, text)
+
+
+def test_preferences_are_one_page_however_often_they_are_asked_for(window: Workplace) -> None:
+    window.open_preferences()
+    window.open_preferences()
+    (page,) = window.frame.findChildren(PreferencesDialog)
+    assert page.isVisible()
+    page.close()
+    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+    window.open_preferences()
+    (other,) = window.frame.findChildren(PreferencesDialog)
+    assert other.isVisible()

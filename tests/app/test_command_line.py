@@ -322,3 +322,12 @@ def test_check_as_data_has_the_same_findings(
     assert again == found | {"set_aside": "Cut with a saw and a chisel."}
     assert main(["check", str(path)]) == 0
     assert "because: Cut with a saw and a chisel." in capsys.readouterr().out
+
+
+def test_a_folder_without_a_name_is_not_the_one_one_stands_in(
+    file: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    assert main(["pack", str(file), "--out", ""]) == 2
+    assert "no name" in capsys.readouterr().err
+    assert [path.name for path in tmp_path.iterdir()] == [file.name]

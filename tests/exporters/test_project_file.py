@@ -145,8 +145,8 @@ def test_a_byte_order_mark_does_no_harm() -> None:
         (with_parameter("length", {"value": 47, "unit": "in"}), "It should be mm"),
         (with_parameter("length", {"value": 47, "unit": "mm", "x": 1}), "unknown name, 'x'"),
         (with_parameter("length", {"value": "1200", "unit": "mm"}), "is not a number"),
-        (with_parameter("length", {"value": True, "unit": "mm"}), "True is not a number"),
-        (with_parameter("length", {"value": None, "unit": "mm"}), "None is not a number"),
+        (with_parameter("length", {"value": True, "unit": "mm"}), "true is not a number"),
+        (with_parameter("length", {"value": None, "unit": "mm"}), "null is not a number"),
         (with_parameter("length", {"value": 10**400, "unit": "mm"}), "larger than any size"),
         (with_parameter("length", {"value": 1e15, "unit": "mm"}), "more than any bench has"),
         (with_parameter("length", {"value": -5, "unit": "mm"}), "less than any bench has"),
@@ -293,3 +293,9 @@ def test_a_damaged_file_is_read_or_refused(at: int, count: int, byte: bytes) -> 
     whole = project_bytes(PLAIN)
     at %= len(whole)
     assert why_not(whole[:at] + byte + whole[at + count :]) != ""
+
+
+@pytest.mark.parametrize("value", [1e300, -1e300])
+def test_a_number_of_hundreds_of_figures_is_not_repeated(value: float) -> None:
+    said = why_not(with_parameter("length", {"value": value, "unit": "mm"}))
+    assert said == f"This is {'more' if value > 0 else 'less'} than any bench has."

@@ -23,6 +23,7 @@ from shared.units import (
     length_mark,
     printed_error,
     prints_exactly,
+    read_length,
 )
 from shared.units.fractions import fraction_glyphs, plain_fractions
 
@@ -74,7 +75,9 @@ def test_every_division_of_a_rule_reads_back_exactly() -> None:
         (1 / 32, SHOWN_IN32, "¹⁄₃₂"),
         (0.0, SHOWN_IN16, "0"),
         (-0.0, SHOWN_IN16, "0"),
-        (-0.001, SHOWN_IN16, "0"),
+        (-0.0001, SHOWN_IN16, "0"),
+        (0.008, SHOWN_IN16, "0.008"),  # a fit: too small for the rule
+        (-0.031, SHOWN_IN16, "−0.031"),
         (-0.5, SHOWN_IN16, "−½"),
         (-2.5, SHOWN_IN16, "−2 ½"),
         (100.25, SHOWN_IN16, "100 ¼"),  # no feet unless asked for
@@ -117,6 +120,9 @@ def test_inches_are_the_nearest_division_by_exact_arithmetic(mm: float, shown: S
         Fraction(0),
     )
     true = Fraction(abs(mm)) * 5 / 127  # 25.4 is 127/5
+    if true < Fraction(1, 2 * shown.denominator) - Fraction(1, 10**5):
+        assert abs(printed - true) <= Fraction(1, 2000) + Fraction(1, 10**8)  # thousandths
+        return
     assert printed.denominator in (1, 2, 4, 8, 16, 32, 64)
     assert printed.denominator <= shown.denominator
     assert abs(printed - true) <= Fraction(1, 2 * shown.denominator) + Fraction(1, 10**6)
@@ -186,3 +192,14 @@ def test_a_drag_snaps_to_a_millimetre_or_to_the_finest_fraction_shown() -> None:
     assert SHOWN_MM.drag_step == 1.0
     assert SHOWN_IN16.drag_step == pytest.approx(1.5875)
     assert SHOWN_IN64.drag_step == pytest.approx(0.396875)
+
+
+def test_inches_too_small_for_the_rule_print_in_thousandths():
+    """0.2 mm / 25.4 = 0.00787 in; 0.79 mm is nearer to 1/32 in (0.794 mm) than to nothing."""
+    assert format_length(0.2, Shown("in", 16)) == "0.008"
+    assert format_length(-0.2, Shown("in", 16)) == "−0.008"
+    assert format_length(0.0, Shown("in", 16)) == "0"
+    assert format_length(1e-9, Shown("in", 16)) == "0"
+    assert format_length(0.79, Shown("in", 32)) == "¹⁄₃₂"
+    assert printed_error(0.2, Shown("in", 16)) == pytest.approx(0.008 * 25.4 - 0.2)
+    assert read_length("0.008", Shown("in", 16)) == pytest.approx(0.2032)
