@@ -123,6 +123,7 @@ class StoryStick(QWidget):
         for widget in (self.filter, self.nothing, self.list, self.note):
             column.addWidget(widget, 1 if widget is self.list else 0)
         self.filter.textChanged.connect(self._seek)
+        self.filter.returnPressed.connect(self._to_the_first)
 
     def show_rows(self, rows: tuple[StickRow, ...]) -> None:
         self.list.stick.show_rows(rows)
@@ -146,9 +147,25 @@ class StoryStick(QWidget):
             )
             self.list.scrollTo(index)
 
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Down from the field, which has no use for it, goes on to what was found."""
+        if self.filter.hasFocus() and event.key() == Qt.Key.Key_Down:
+            self._to_the_first()
+        else:
+            super().keyPressEvent(event)
+
     def say(self, note: str) -> None:
         """The sentence under the list: what the row at hand is, and how far it can go."""
         self.note.setText(note)
+
+    def _to_the_first(self) -> None:
+        """The keyboard goes to the first size that was found."""
+        stick = self.list.stick
+        places = (stick.index(place) for place in range(stick.rowCount()))
+        first = next((i for i in places if i.flags() & Qt.ItemFlag.ItemIsSelectable), None)
+        if first is not None:
+            self.list.setFocus(Qt.FocusReason.ShortcutFocusReason)
+            self.list.setCurrentIndex(first)
 
     def _seek(self, sought: str) -> None:
         self.list.stick.seek(sought)

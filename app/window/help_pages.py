@@ -31,7 +31,7 @@ KEYS = (
     ("Everywhere", ""),
     ("36 1/2   36.5 in   927 mm   92.7 cm   3' 1/2\"", "All of them work in every field."),
     ("Ctrl+U", "Millimetres or inches."),
-    ("Ctrl+F", "Finds a size."),
+    ("Ctrl+F", "Finds a size; Down or Enter goes on to it."),
     ("F6, F7, F8", "To the sizes, the parts, the sheet."),
     ("Ctrl+1 to Ctrl+5", "Brief, Drawing, Joints, Carving (of drawers) and Papers."),
     ("Ctrl+E, Ctrl+I, Ctrl+T, Ctrl+K", "Elevations, pictorial view, taken apart, section."),

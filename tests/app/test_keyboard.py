@@ -150,3 +150,26 @@ def walk_to(window: Workplace, qtbot: QtBot, name: str) -> None:
         if canvas.sight.focus == name:
             return
     raise AssertionError(name)
+
+
+def test_what_is_found_is_one_key_away(window: Workplace, qtbot: QtBot) -> None:
+    stick = window.page.stick
+    for key in (Qt.Key.Key_Down, Qt.Key.Key_Return):
+        window.commands["find"].trigger()
+        qtbot.keyClicks(stick.filter, "splay")
+        qtbot.keyClick(stick.filter, key)
+        assert stick.list.hasFocus()
+        row = stick.list.stick.row(stick.list.currentIndex())
+        assert row is not None
+        assert row.name == "splay"
+        stick.filter.clear()
+
+
+def test_where_nothing_is_found_the_keyboard_stays_in_the_field(
+    window: Workplace, qtbot: QtBot
+) -> None:
+    stick = window.page.stick
+    window.commands["find"].trigger()
+    qtbot.keyClicks(stick.filter, "zzz")
+    qtbot.keyClick(stick.filter, Qt.Key.Key_Down)
+    assert stick.filter.hasFocus()
