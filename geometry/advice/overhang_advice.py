@@ -20,6 +20,8 @@ from geometry.advice.standing import (
 )
 from geometry.advice.taking import Changes, for_insets
 from geometry.bench.bench import Bench
+from geometry.bench.build import build
+from geometry.bench.limits import set_values
 from geometry.bench.overall import PLINTH, base_is
 from geometry.design.brief import Brief
 from shared.seating import (
@@ -44,6 +46,7 @@ _INSETS = {
     FRONT: ("inset_front", "inset_front_left", "inset_front_right"),
     BACK: ("inset_back", "inset_back_left", "inset_back_right"),
 }
+_TRIES = 3
 _SPARE = 1.0  # mm: insets are taken back a little farther than they must
 
 
@@ -65,7 +68,8 @@ def overhang_advice(bench: Bench, brief: Brief) -> tuple[Advice, ...]:
     for side, worst in _worst(bench, brief).items():
         _, what = edge_load(brief)
         now, high = round(TIPPING_IN - worst.load_in, 3), TIPPING_IN + worst.reach
-        low = HEEL_ROOM if side == FRONT and base_is(PLINTH, bench.spec) else None
+        heels = side == FRONT and base_is(PLINTH, bench.spec)
+        low = min(HEEL_ROOM, high - _SPARE) if heels else None
         why = (
             f"{what[0].upper()}{what[1:]} at {length_mark(TIPPING_IN)} from the edge tips this "
             f"bench where its edge stands out more than {length_mark(round(high, 1))} beyond its "
@@ -73,7 +77,7 @@ def overhang_advice(bench: Bench, brief: Brief) -> tuple[Advice, ...]:
         )
         source = f"{TIPPING_SOURCE}; moments of the bench's own weight"
         if low is not None:
-            why += f", and heels need {length_mark(low)} in front of a plinth to stand up"
+            why += f", and heels need {length_mark(HEEL_ROOM)} in front of a plinth to stand up"
             source += f"; {PRACTICE}"
         wanted = min(now, high - _SPARE)
         if low is not None:
@@ -81,7 +85,7 @@ def overhang_advice(bench: Bench, brief: Brief) -> tuple[Advice, ...]:
         changes: Changes = ()
         hindrance = ""
         if abs(wanted - now) > 1e-9:
-            changes, hindrance = for_insets(bench.spec, _INSETS[side], now - wanted)
+            changes, hindrance = _moved(bench, brief, side, now - wanted)
         found.append(
             Advice(
                 f"overhang_{side}",
@@ -98,6 +102,19 @@ def overhang_advice(bench: Bench, brief: Brief) -> tuple[Advice, ...]:
             )
         )
     return tuple(found)
+
+
+def _moved(bench: Bench, brief: Brief, side: str, less: float) -> tuple[Changes, str]:
+    """Insets less by so much, and by what still lacks, as feet need not follow them one to one."""
+    for _ in range(_TRIES):
+        changes, hindrance = for_insets(bench.spec, _INSETS[side], less)
+        if not changes:
+            return (), hindrance
+        worst = _worst(build(set_values(bench.spec, dict(changes))), brief).get(side)
+        if worst is None or worst.short <= 0.0:
+            return changes, ""
+        less += worst.short + _SPARE
+    return (), "its feet do not come out far enough, however its base is moved"
 
 
 def _worst(bench: Bench, brief: Brief) -> dict[str, Tipping]:
