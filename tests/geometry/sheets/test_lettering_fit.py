@@ -17,6 +17,7 @@ def test_a_whole_number_stays_with_its_fraction_and_its_unit():
         ("Partition 2: 2 ¹⁵⁄₁₆ in; Partition 3", "2 ¹⁵⁄₁₆ in;"),
         ("stop from the back edge 15 ½", "15 ½"),
         ("the back is 278 mm high", "278 mm"),
+        ("on the middle; Partition 4: 18 mm", "Partition 4:"),
     ):
         lines = [wrapped(text, width / 2.0, HEIGHT) for width in range(10, 120)]
         assert all(any(size in line for line in found) for found in lines)
