@@ -9,8 +9,8 @@ from shared.line_styles import LETTERING_HEIGHTS
 
 _CUT = "…"
 _EXACT = 1e-6  # mm: a column made to measure holds what it was measured by
-# A whole number stays with its fraction, a number with its unit, a part with its number: 2 at the end of a line and
-# ¹⁵⁄₁₆ in the next would be read as two sizes.
+# A whole number stays with its fraction, a number with its unit, a part with its number: 2 at the
+# end of a line and ¹⁵⁄₁₆ in the next would be read as two sizes.
 _BREAK = re.compile(r"\s+(?![⁰¹²³⁴⁵⁶⁷⁸⁹½¼¾⅛⅜⅝⅞]|[0-9]+:|(?<=[0-9₀₁₂₃₄₅₆₇₈₉½¼¾⅛⅜⅝⅞] )(?:mm|in)\b)")
 
 
