@@ -14,12 +14,12 @@ from geometry.bench.left_of_front import thinnest
 from geometry.bench.limits import limits
 from geometry.bench.raising import Raised, raised_for_land
 from geometry.checks.check import Check
+from geometry.checks.limit_rows import LEAST_HOLD
 from geometry.design.finding import Finding, Level, Mend
 from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Vec2, Vec3
 from shared.units import length_mark
 
-LEAST_HOLD = 5.0  # mm that a fingertip needs; common practice, no source
 _NEAR = 1e-3  # mm
 _STEP = 0.1  # mm, to which a mend rounds
 
@@ -70,7 +70,7 @@ def _thin_at_groove(bench: Bench) -> Iterator[Finding]:
     groove = groove_of(spec)
     if groove is None:
         return
-    land, thickness = spec.number("finger_land"), fronts_of(spec).thickness
+    land = spec.number("finger_land")
     for drawer in drawers(spec):
         least = least_land(spec, drawer)
         if least.wood >= land - _NEAR:
@@ -87,7 +87,7 @@ def _thin_at_groove(bench: Bench) -> Iterator[Finding]:
             place=_place(bench, drawer, least.at, 0.0),
             amount=least.wood,
             limit=land,
-            mend=_more_land(spec, thickness),
+            mend=_more_land(bench),
         )
 
 
@@ -101,8 +101,9 @@ def _stretches(spec: BenchSpec, drawer: Drawer) -> str:
     return f" and is missing at the edge {' and '.join(places)}" if places else ""
 
 
-def _more_land(spec: BenchSpec, thickness: float) -> Mend | None:
+def _more_land(bench: Bench) -> Mend | None:
     """Points raised; where that does not do, or nothing is carved, a smaller groove."""
+    spec, hold = bench.spec, LEAST_HOLD.of(bench)
     raised = raised_for_land(spec)
     if raised is not None:
         return raise_points(raised)
@@ -112,11 +113,11 @@ def _more_land(spec: BenchSpec, thickness: float) -> Mend | None:
     radius = math.floor((spec.number("finger_radius") - lacking) / _STEP + 1e-9) * _STEP
     radius = round(radius, 6)
     smaller = spec.changed({"finger_radius": radius})
-    if radius < LEAST_HOLD or any(
+    if radius < hold or any(
         least_land(smaller, drawer).wood < spec.number("finger_land") - _NEAR
         for drawer in drawers(spec)
     ):
-        wanted = math.ceil((thickness + lacking) / _STEP - 1e-9) * _STEP
+        wanted = math.ceil((fronts_of(spec).thickness + lacking) / _STEP - 1e-9) * _STEP
         return _thicker(spec, round(wanted, 6))
     return Mend(f"Make its radius {length_mark(radius)}.", (("finger_radius", radius),))
 
@@ -139,16 +140,16 @@ def raise_points(raised: Raised) -> Mend:
 def _shallow_hold(bench: Bench) -> Iterator[Finding]:
     """Grooves that a finger hardly gets into."""
     spec = bench.spec
-    groove = groove_of(spec)
+    groove, hold = groove_of(spec), LEAST_HOLD.of(bench)
     if groove is None:
         return
-    if groove.radius < LEAST_HOLD - _NEAR:
-        yield _small_groove(spec, groove.radius)
+    if groove.radius < hold - _NEAR:
+        yield _small_groove(spec, groove.radius, hold)
         return
     for drawer in drawers(spec):
         profile = finger_profile(spec, drawer)
         x, depth = min(profile, key=lambda one: (one[1], one[0]))
-        if depth >= LEAST_HOLD - _NEAR:
+        if depth >= hold - _NEAR:
             continue
         at = (x, edge_y(spec, drawer))
         yield Finding(
@@ -156,31 +157,31 @@ def _shallow_hold(bench: Bench) -> Iterator[Finding]:
             level=Level.THINK_AGAIN,
             message=(
                 f"{drawer.title}: with its land kept, a finger gets {length_mark(depth)} into the "
-                f"groove {_said(spec, drawer, at)}; {length_mark(LEAST_HOLD)} hold well."
+                f"groove {_said(spec, drawer, at)}; {length_mark(hold)} hold well."
             ),
             parts=(f"{drawer.name}_front",),
             place=_place(bench, drawer, at, 0.0),
             amount=depth,
-            limit=LEAST_HOLD,
-            mend=_more_land(spec, fronts_of(spec).thickness),
+            limit=hold,
+            mend=_more_land(bench),
         )
 
 
-def _small_groove(spec: BenchSpec, radius: float) -> Finding:
+def _small_groove(spec: BenchSpec, radius: float, hold: float) -> Finding:
     """The grooves of all fronts are small, whatever is carved."""
-    larger = min(GROOVE_RADIUS, limits(spec, "finger_radius").maximum)
+    larger = min(max(GROOVE_RADIUS, hold), limits(spec, "finger_radius").maximum)
     mend = Mend(f"Make its radius {length_mark(larger)}.", (("finger_radius", larger),))
     return Finding(
         check="groove_too_shallow",
         level=Level.THINK_AGAIN,
         message=(
             f"A finger gets no deeper than {length_mark(radius)} into a groove of that radius; "
-            f"{length_mark(LEAST_HOLD)} hold well."
+            f"{length_mark(hold)} hold well."
         ),
         parts=tuple(f"{drawer.name}_front" for drawer in drawers(spec)),
         amount=radius,
-        limit=LEAST_HOLD,
-        mend=mend if larger >= LEAST_HOLD else None,
+        limit=hold,
+        mend=mend if larger >= hold else None,
     )
 
 
@@ -219,9 +220,10 @@ CHECKS: tuple[Check, ...] = (
         "groove_too_shallow",
         "Finger groove too shallow to hold",
         "How deep a finger gets into the groove at each place of the edge: its radius, or what "
-        "the thickness left by the carving allows when the land is kept. Less than 5 mm slips "
-        "off: common practice, no source.",
+        "the thickness left by the carving allows when the land is kept. Less slips off: "
+        "common practice, no source.",
         _shallow_hold,
         ("carving",),
+        limits=(LEAST_HOLD,),
     ),
 )

@@ -104,6 +104,10 @@ WIDEST_ON_WOOD = Limit(
     400.0,
 )
 
+LEAST_HOLD = Limit(
+    "least_hold", "Least depth of a finger groove that holds", "mm", 5.0, TRADE, 1.0, 12.0
+)
+
 LIMITS: tuple[Limit, ...] = (
     LEAST_WALL,
     LEAST_COVER,
@@ -118,6 +122,7 @@ LIMITS: tuple[Limit, ...] = (
     LEAST_GAP,
     DEEPEST_GROOVE,
     WIDEST_ON_WOOD,
+    LEAST_HOLD,
 )
 
 BY_NAME: dict[str, Limit] = {row.name: row for row in LIMITS}
