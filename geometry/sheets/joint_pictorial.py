@@ -168,10 +168,24 @@ def _ties(scene: JointScene, pulled: Sequence[JointPart], by: Vec3, view: View) 
 def _corners_of_largest(scene: JointScene) -> Floats:
     """The corners, where they are shown, of the largest face that should meet another."""
     contacts = [np.array(contact.corners) for contact in scene.joint.contacts]
+    # Of a joint that is shown from one end, a face at the other end may not be there at all.
+    contacts = [corners for corners in contacts if _any_shown(corners, scene)]
     if not contacts:
         return np.empty((0, 3))
     largest = max(contacts, key=lambda corners: float(np.ptp(corners, axis=0).sum()))
     return largest[shown_of(largest, scene.both)]
+
+
+def _any_shown(corners: Floats, scene: JointScene) -> bool:
+    """Whether a corner lies where neither part is cut short."""
+    return any(
+        all(
+            (corner - np.array(one.point)) @ np.array(one.outward) < _NEAR
+            for part in scene.both
+            for one in part.breaks
+        )
+        for corner in corners
+    )
 
 
 def _marked(scene: JointScene, by: Vec3, view: View) -> Floats:
