@@ -169,10 +169,11 @@ def _pack(options: argparse.Namespace) -> Outcome:
 def _check(options: argparse.Namespace) -> Outcome:
     from exporters.facts import facts_text, finding_fact
     from geometry.bench.build import build
-    from geometry.checks.all_checks import judged
+    from geometry.checks.all_checks import judged, slow_findings
 
     project = _project(options)
-    found = judged(build(project.spec), project.judging, project.brief)
+    bench = build(project.spec)
+    found = judged(bench, project.judging, project.brief, slow_findings(bench))
     code = DO_NOT_CUT if any(_means_do_not_cut(finding) for finding in found) else DONE
     if options.json:
         return Outcome(code, facts_text({"findings": [finding_fact(one) for one in found]}))

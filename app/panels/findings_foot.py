@@ -43,7 +43,6 @@ class FindingsFoot(QFrame):
         self.heading.setFont(bold(self.font()))
         self.tally = QLabel(self)
         self.state = QLabel(self)
-        self.state.setWordWrap(True)
         self._area = QScrollArea(self)
         self._area.setAccessibleName("Findings")
         self._area.setFrameShape(QFrame.Shape.NoFrame)
@@ -58,7 +57,7 @@ class FindingsFoot(QFrame):
         self._area.setWidget(self._body)
         side = QVBoxLayout()
         side.setSpacing(0)
-        for label in (self.heading, self.tally, self.state):
+        for label in (self.heading, self.tally):
             side.addWidget(label)
         side.addStretch(1)
         row = QHBoxLayout(self)
@@ -66,6 +65,8 @@ class FindingsFoot(QFrame):
         row.setSpacing(20)
         row.addLayout(side)
         row.addWidget(self._area, 1)
+        row.addStretch(0)
+        row.addWidget(self.state, 0, Qt.AlignmentFlag.AlignTop)
         self._fit()
 
     def show_findings(self, findings: tuple[Finding, ...], preferences: Preferences) -> None:
@@ -95,7 +96,8 @@ class FindingsFoot(QFrame):
     def show_state(self, text: str) -> None:
         """What is still being looked at; nothing when all is known."""
         self.state.setText(text)
-        self.state.setVisible(bool(text))
+        # As wide as it has ever been, so that the list beside it does not move.
+        self.state.setMinimumWidth(max(self.state.minimumWidth(), self.state.sizeHint().width()))
 
     def lines(self) -> list[FindingLine]:
         return list(self._lines.values())
@@ -164,6 +166,7 @@ class FindingsFoot(QFrame):
     def _fit(self) -> None:
         line_height = max(28, self.fontMetrics().height() + 12)
         self.heading.setMinimumHeight(line_height)
+        self.state.setMinimumHeight(line_height)
         self._area.setVisible(bool(self._lines))
         most = MOST_LINES if self._open is None else MOST_LINES_UNFOLDED
         wide = self._area.viewport().width()

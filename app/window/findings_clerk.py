@@ -17,6 +17,7 @@ from app.panels.finding_line import FindingLine
 from app.panels.findings_foot import FindingsFoot
 from app.scene.preferences import Preferences
 from app.scene.wording import said_error
+from app.window.assembly_job import AssemblyJob
 from geometry.design.brief import Brief
 from geometry.design.finding import Finding, Level
 from geometry.design.judging import Judging, SetAside
@@ -24,6 +25,8 @@ from shared.errors import MakerError
 
 if TYPE_CHECKING:
     from app.window.limits_page import LimitsPage
+    from geometry.bench.bench import Bench
+    from geometry.checks.assembly import Assembly
 
 FINDINGS_AFTER_MS = 80
 """Findings follow the frame, well within 300 ms."""
@@ -46,6 +49,11 @@ class FindingsClerk(QObject):
         self.findings: tuple[Finding, ...] = ()
         self._known = self._held_to()
         self.limits: LimitsPage | None = None
+        self._slow: tuple[Finding, ...] = ()
+        self._slow_of: Bench | None = None
+        self._assembly = AssemblyJob(self)
+        self._assembly.state_changed.connect(foot.show_state)
+        self._assembly.done.connect(self._assembled)
         self._later = QTimer(self)
         self._later.setSingleShot(True)
         self._later.setInterval(FINDINGS_AFTER_MS)
@@ -72,9 +80,21 @@ class FindingsClerk(QObject):
         from geometry.checks.all_checks import judged  # not needed for the first picture
 
         self._later.stop()
-        project = self._desk.project
-        self.findings = judged(self._desk.settled.bench, project.judging, project.brief)
+        project, bench = self._desk.project, self._desk.settled.bench
+        slow = self._slow if self._slow_of is bench else ()
+        self.findings = judged(bench, project.judging, project.brief, slow)
+        if self._slow_of is not bench:
+            self._assembly.start(bench)
         self.show()
+
+    def _assembled(self, assembly: Assembly) -> None:
+        """Whether it goes together is known: the list gets what was found."""
+        from geometry.checks.assembly import findings_of
+
+        bench = self._desk.settled.bench
+        self._slow_of, self._slow = bench, tuple(findings_of(bench, assembly))
+        if self._slow:
+            self.look()
 
     def show(self) -> None:
         self._foot.show_findings(self.findings, self._preferences())
@@ -109,6 +129,8 @@ class FindingsClerk(QObject):
         self.limits = None
 
     def _bench_changed(self) -> None:
+        if self._desk.settled.bench is not self._slow_of:
+            self._assembly.stop()
         if self._desk.previewing:
             self._later.stop()
             if not self._desk.offering:

@@ -8,6 +8,7 @@ from functools import lru_cache
 
 from geometry.bench.bench import Bench
 from geometry.checks import (
+    assembly,
     back_rest,
     base,
     base_outline,
@@ -54,6 +55,9 @@ CHECKS: tuple[Check, ...] = (
     *brief.CHECKS,
 )
 
+# Looked into behind the others, as it takes seconds on a large bench.
+SLOW_CHECKS: tuple[Check, ...] = assembly.CHECKS
+
 _ORDER = tuple(Level)
 
 
@@ -69,9 +73,25 @@ def findings(bench: Bench) -> tuple[Finding, ...]:
     return tuple(sorted(found, key=lambda finding: _ORDER.index(finding.level)))
 
 
-def judged(bench: Bench, judging: Judging, brief: Brief = NO_BRIEF) -> tuple[Finding, ...]:
-    """The findings by the maker's own limits; those set aside carry their reason and come last."""
+def slow_findings(bench: Bench) -> tuple[Finding, ...]:
+    """What the slow checks find; quick when ``assembly.in_steps`` has been through this bench."""
+    return tuple(
+        replace(finding, told_by=check.name)
+        for check in SLOW_CHECKS
+        if check.applies(bench)
+        for finding in check.run(bench)
+    )
+
+
+def judged(
+    bench: Bench, judging: Judging, brief: Brief = NO_BRIEF, slow: Sequence[Finding] = ()
+) -> tuple[Finding, ...]:
+    """The findings by the maker's own limits; those set aside carry their reason and come last.
+
+    ``slow`` are those of the slow checks, where they have been looked into.
+    """
     found = findings(replace(bench, judged_by=judging.limits, brief=brief))
+    found = tuple(sorted((*found, *slow), key=lambda one: _ORDER.index(one.level)))
     reasoned = [replace(one, set_aside=judging.reason_for(one.key)) for one in found]
     return tuple(sorted(reasoned, key=lambda one: bool(one.set_aside)))
 
@@ -83,4 +103,4 @@ def standing(found: Sequence[Finding]) -> tuple[Finding, ...]:
 
 def check_of(finding: Finding) -> Check:
     """The check that told of a finding, with its paragraph and its limits."""
-    return next(check for check in CHECKS if check.name == finding.told_by)
+    return next(check for check in (*CHECKS, *SLOW_CHECKS) if check.name == finding.told_by)

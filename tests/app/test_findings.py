@@ -147,3 +147,8 @@ def test_the_table_of_limits_changes_a_limit_as_one_step(window: Workplace, qtbo
     page.fields["least_wall"].back.click()
     assert window.desk.project.judging.limits == ()
     page.close()
+
+
+def test_whether_it_goes_together_comes_by_itself(window: Workplace, qtbot: QtBot) -> None:
+    window.presenter.look_for_findings()
+    qtbot.waitUntil(lambda: window.foot.state.text() == "goes together", timeout=8000)
