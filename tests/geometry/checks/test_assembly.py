@@ -35,8 +35,14 @@ def _mesh(part: Part) -> trimesh.Trimesh:
     return trimesh.Trimesh(solid.vertices, solid.solid.triangles, process=False)
 
 
-def _runs_into(moving: Part, standing: Part, way: Vec3, reach: float = 80.0) -> bool:
-    """Brute force: points over the mover's surface, pulled in, at every 2 mm of its way."""
+def _runs_into(moving: Part, standing: Part, way: Vec3, reach: float) -> bool:
+    """Brute force, each of the two moved once: small parts have the denser points."""
+    back = (-way[0], -way[1], -way[2])
+    return _enters(moving, standing, way, reach) or _enters(standing, moving, back, reach)
+
+
+def _enters(moving: Part, standing: Part, way: Vec3, reach: float) -> bool:
+    """Points over the mover's surface, pulled in, at every 2 mm of its way."""
     mesh, other = _mesh(moving), _mesh(standing)
     points, faces = trimesh.sample.sample_surface_even(mesh, 1500, seed=1)
     inner = points - 0.3 * mesh.face_normals[faces]
