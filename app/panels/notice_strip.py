@@ -1,7 +1,7 @@
 """Notices: one quiet line between the job strip and the sheet, with things to press.
 
 Never a box that stops the work.  A new notice takes the place of the old one, but what must not
-be lost (an offer of unsaved work) waits its turn.
+be lost (an offer of unsaved work) waits its turn, and takes no refusal away unread.
 """
 
 from __future__ import annotations
@@ -55,11 +55,12 @@ class NoticeStrip(QWidget):
 
     def tell(self, notice: Notice) -> None:
         """Show a notice now; one that waits comes back after it, and takes its turn."""
-        if self.notice is not None and self.notice.waits:
-            if notice.waits:
-                self._waiting.append(notice)
-                return
-            self._waiting.insert(0, self.notice)
+        shown = self.notice
+        if shown is not None and notice.waits and (shown.waits or shown.tone is Tone.DO_NOT_CUT):
+            self._waiting.append(notice)
+            return
+        if shown is not None and shown.waits:
+            self._waiting.insert(0, shown)
         self._show(notice)
 
     def dismiss(self) -> None:
