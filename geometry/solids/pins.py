@@ -67,6 +67,9 @@ def pins_of(blank: Blank, removals: Sequence[Removal]) -> Pins:
             pins.points.extend(removal.facets.points)
             pins.kinds.extend(k for face in removal.facets.faces for k in (len(face), *face))
             pins.fixed.append(removal.z_open)
+            # It can only be carried along as it is; said here, that is found out soonest.
+            x, y, z = removal.facets.points[0]
+            pins.fixed.extend(c for u, v, w in removal.facets.points for c in (u - x, v - y, w - z))
         else:
             _pin_prism(pins, removal, size)
         pins.counts.append(len(pins.points) - before)
