@@ -180,6 +180,7 @@ def stations(spec: BenchSpec) -> dict[str, Value]:
         straight, end = round(whole * DEEP_SHARE_RIGHT), math.floor(whole * RUN_OUT_SHARE_RIGHT)
         most = min(2.0 * (end - straight), spec.number("case_height"))
         found |= {
+            "flare_end": math.floor(whole * RUN_OUT_SHARE),
             "flare_straight_right": straight,
             "flare_end_right": end,
             "flare_right": min(spec.number("flare_right"), most),

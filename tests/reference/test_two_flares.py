@@ -137,6 +137,18 @@ def test_a_second_flare_finds_room_and_leaves_again() -> None:
     assert changed(both, {"deep_end": "left"}).number("flare_right") == 40.0
 
 
+@pytest.mark.parametrize("length", [500.0, 700.9, 1000.9, 1001.3, 2999.7])
+def test_two_flares_come_whatever_the_length(length: float) -> None:
+    """Shares of 0.6 and 0.4 of the length must not be rounded into each other."""
+    plain = set_values(
+        default_spec(),
+        {"partition_count": 0, "flare": 0, "length": length, "inset_left": 20, "inset_right": 20},
+    )
+    kept = plain.changed({"flare_end": 3000.0, "flare_straight": 2900.0})
+    both = set_values(kept, {"deep_end": "both"})
+    assert both.number("flare_end") + both.number("flare_end_right") <= length
+
+
 def test_every_station_of_both_ends_is_dimensioned() -> None:
     names = {dimension.name for dimension in dimensions(bench_with(TWO_FLARES))}
     for name in ("flare", "flare_straight", "flare_end", "greatest_depth"):
