@@ -27,6 +27,7 @@ from geometry.checks import (
     seat,
     shelves,
     stops,
+    strength,
 )
 from geometry.checks.check import Check
 from geometry.checks.offers import offered
@@ -52,6 +53,7 @@ CHECKS: tuple[Check, ...] = (
     *fixings.CHECKS,
     *feet.CHECKS,
     *case.CHECKS,
+    *strength.CHECKS,
     *brief.CHECKS,
 )
 

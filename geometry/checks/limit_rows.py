@@ -108,6 +108,37 @@ LEAST_HOLD = Limit(
     "least_hold", "Least depth of a finger groove that holds", "mm", 5.0, TRADE, 1.0, 12.0
 )
 
+SEAT_LOAD = Limit(
+    "seat_load",
+    "Load of a person sitting, anywhere",
+    "N",
+    1112.0,
+    "2010 ADA Standards 903.6: 250 lbf; it binds only where another section calls for it",
+    300.0,
+    5000.0,
+)
+MOST_OF_STRENGTH = Limit(
+    "most_of_strength", "Most of a timber's strength to be used", "%", 33.0, TRADE, 5.0, 100.0
+)
+SHELF_LOAD = Limit(
+    "shelf_load",
+    "Books on a metre of shelf",
+    "N",
+    330.0,
+    "trade guideline, 20 to 25 lb a foot (brezlin.com, shelving guidelines)",
+    0.0,
+    3000.0,
+)
+VISIBLE_SAG = Limit(
+    "visible_sag",
+    "Sag that is seen, on a metre of shelf",
+    "mm",
+    2.6,
+    "trade guideline, 1/32 in a foot (brezlin.com, shelving guidelines)",
+    0.2,
+    20.0,
+)
+
 LIMITS: tuple[Limit, ...] = (
     LEAST_WALL,
     LEAST_COVER,
@@ -123,6 +154,10 @@ LIMITS: tuple[Limit, ...] = (
     DEEPEST_GROOVE,
     WIDEST_ON_WOOD,
     LEAST_HOLD,
+    SEAT_LOAD,
+    MOST_OF_STRENGTH,
+    SHELF_LOAD,
+    VISIBLE_SAG,
 )
 
 BY_NAME: dict[str, Limit] = {row.name: row for row in LIMITS}
