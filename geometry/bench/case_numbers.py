@@ -221,5 +221,5 @@ def case_numbers(spec: BenchSpec) -> CaseNumbers:
         rebate_depth=number("rebate_depth"),
         back_let_in=number("back_let_in"),
         back_fit=number("back_fit"),
-        chamfer=number("chamfer"),
+        chamfer=number("chamfer") if v["edge_form"] == "chamfer" else 0.0,
     )

@@ -1,8 +1,9 @@
-"""Chamfers on the outside front arrises of top, bottom and end panels.
+"""Chamfers, round-overs or coves on the outside front arrises of top, bottom and end panels.
 
-Both legs are the same number: one along the outside face, square to the back edge, one down into
-the thickness.  Measured so, the flats of two mitred boards meet in one line at the mitre, however
-the front leans.
+Both legs of a chamfer are the same number: one along the outside face, square to the back edge, one
+down into the thickness.  Measured so, the flats of two mitred boards meet in one line at the mitre,
+however the front leans.  Round-overs and coves are cut square to each arris and mitred at the
+knees; where the front leans they meet at the case's mitres but nearly.
 """
 
 from __future__ import annotations
@@ -16,17 +17,34 @@ from geometry.bench.constraint import Constraint, rule
 from geometry.bench.member import Member
 from geometry.cuts.chamfer import Chamfer, ChamferEnd
 from geometry.cuts.contour import Face
+from geometry.cuts.cut import Cut
+from geometry.cuts.edge_moulding import CHAMFER, FORMS, EdgeMoulding, along_arris
 from geometry.cuts.overrun import OVERRUN
-from geometry.design.parameter import Parameter, length
+from geometry.cuts.removal import HalfSpace
+from geometry.design.parameter import Parameter, choice, length
 from geometry.design.part import Part
 from geometry.design.spec import BenchSpec
-from geometry.primitives.frame import Vec2
+from geometry.primitives.frame import Vec2, Vec3, cross, scale, unit
 from shared.tolerances import COPLANAR
 
 _LEAST = 0.01  # mm: no edge tool takes off less, and no drawing shows it
 _LAP = 1e-5  # mm: ten times what counts as one plane, a tenth of what a drawing tells apart
 
+
+def _moulded(spec: BenchSpec) -> bool:
+    """Whether the edges are other than chamfered."""
+    return spec.word("edge_form") != CHAMFER
+
+
 PARAMETERS: tuple[Parameter, ...] = (
+    choice(
+        "edge_form",
+        "Front edges",
+        "Edges",
+        CHAMFER,
+        FORMS,
+        "The form of the outside front arrises of top, bottom and end panels.",
+    ),
     length(
         "chamfer",
         "Chamfer",
@@ -36,33 +54,104 @@ PARAMETERS: tuple[Parameter, ...] = (
         12,
         "On the outside front arrises of top, bottom and end panels; 0 leaves them sharp.",
         step=0.5,
+        applies=lambda spec: not _moulded(spec),
+    ),
+    length(
+        "edge_size",
+        "Front edge size",
+        "Edges",
+        5.0,
+        0.5,
+        25,
+        "Radius of the round-over or cove; measured on both faces from the arris.",
+        step=0.5,
+        applies=_moulded,
     ),
 )
 
 CONSTRAINTS: tuple[Constraint, ...] = (
     rule(
         "chamfer_board",
-        "chamfer board_thickness",
-        lambda s: s.number("board_thickness") / 2.0 - s.number("chamfer"),
+        "chamfer edge_form board_thickness",
+        lambda s: 1.0 if _moulded(s) else s.number("board_thickness") / 2.0 - s.number("chamfer"),
         "the chamfer would take more than half the board's thickness",
     ),
 )
 
 
-def _cuts(spec: BenchSpec, part: Part) -> tuple[Chamfer, ...]:
-    """The chamfers of one part of the case, in its own frame; none for other parts."""
+MOULDED_CONSTRAINTS: tuple[Constraint, ...] = (
+    rule(
+        "edge_board",
+        "edge_size board_thickness",
+        lambda s: s.number("board_thickness") / 2.0 - s.number("edge_size"),
+        "the edge would take more than half the board's thickness",
+    ),
+)
+
+
+def _cuts(spec: BenchSpec, part: Part) -> tuple[Cut, ...]:
+    """The edges of one part of the case, in its own frame; none for other parts."""
     c = case_numbers(spec)
-    if c.chamfer < _LEAST:
+    if c.chamfer < _LEAST and not _moulded(spec):
         return ()
+    arris = _arris(c, part)
+    if not arris:
+        return ()
+    if _moulded(spec):
+        return _mouldings(c, part, arris, spec.word("edge_form"), spec.number("edge_size"))
+    return _along(c, part, arris)
+
+
+def _arris(c: CaseNumbers, part: Part) -> tuple[Vec2, ...]:
+    """The outside front arris of a part of the case, empty for other parts."""
     if part.kind == "top":
-        return _along(c, part, top_front(c))
+        return top_front(c)
     if part.kind == "bottom":
         changes = c.bevel_changes
         middle = () if changes is None else ((changes, c.depth),)
-        return _along(c, part, ((0.0, c.depth), *middle, (c.length, c.depth)))
-    if part.kind == "end panel":
-        return _along(c, part, _panel_arris(c, part))
-    return ()
+        return ((0.0, c.depth), *middle, (c.length, c.depth))
+    return _panel_arris(c, part) if part.kind == "end panel" else ()
+
+
+def _mouldings(
+    c: CaseNumbers, part: Part, arris: tuple[Vec2, ...], form: str, size: float
+) -> tuple[EdgeMoulding, ...]:
+    """A moulding for each stretch of the arris, cut off at the knees on the plane halfway."""
+    t = part.shape.blank.thickness
+    ways = [_way(p, q) for p, q in pairwise(arris)]
+    knees = [
+        unit((ways[k][0] + ways[k + 1][0], ways[k][1] + ways[k + 1][1], 0.0))
+        for k in range(len(ways) - 1)
+    ]
+    found = []
+    for k, (p, q) in enumerate(pairwise(arris)):
+        down: Vec3 = (0.0, _shift(c, part, p, q), -1.0)
+        outward = unit(cross((ways[k][0], ways[k][1], 0.0), down))
+        if outward[1] < 0.0:
+            outward = scale(outward, -1.0)
+        planes = []
+        if k > 0:
+            on = (p[0] - _LAP * knees[k - 1][0], p[1] - _LAP * knees[k - 1][1], 0.0)
+            planes.append(HalfSpace(on, scale(knees[k - 1], -1.0)))
+        if k < len(knees):
+            on = (q[0] + _LAP * knees[k][0], q[1] + _LAP * knees[k][1], 0.0)
+            planes.append(HalfSpace(on, knees[k]))
+        found.append(
+            along_arris(
+                form,
+                size,
+                ((*p, t), (*q, t)),
+                ((0.0, 0.0, 1.0), outward),
+                past=4.0 * size + OVERRUN,
+                planes=tuple(planes),
+            )
+        )
+    return tuple(found)
+
+
+def _way(p: Vec2, q: Vec2) -> Vec2:
+    run = math.dist(p, q)
+    return ((q[0] - p[0]) / run, (q[1] - p[1]) / run)
 
 
 def _panel_arris(c: CaseNumbers, part: Part) -> tuple[Vec2, ...]:
@@ -177,3 +266,11 @@ def _meeting(a: Vec2, b: Vec2, d: Vec2, e: Vec2) -> Vec2:
 
 
 MEMBER = Member("edges", PARAMETERS, CONSTRAINTS, cuts=_cuts, present=has_case)
+
+MOULDED_MEMBER = Member(
+    "moulded edges",
+    (),
+    MOULDED_CONSTRAINTS,
+    present=lambda spec: has_case(spec) and _moulded(spec),
+    snug=lambda _spec: ({"edge_size": 5.0},),
+)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from geometry.bench import (
     aprons,
+    arrises,
     back,
     back_rest,
     base_place,
@@ -56,6 +57,7 @@ MEMBERS: tuple[Member, ...] = (
     carving.MEMBER,
     back.MEMBER,
     edges.MEMBER,
+    edges.MOULDED_MEMBER,
     back_rest.CHOICE_MEMBER,
     back_rest.MEMBER,
     mitre_tenons.CHOICE_MEMBER,
@@ -71,6 +73,7 @@ MEMBERS: tuple[Member, ...] = (
     round_legs.MEMBER,
     plinth.MEMBER,
     panel_feet.MEMBER,
+    *arrises.MEMBERS,
     feet.CHOICE_MEMBER,
     feet.MEMBER,
     feet.LEVELLING_MEMBER,

@@ -15,7 +15,6 @@ from typing import Any
 from geometry.cuts.bore import Bore
 from geometry.cuts.chamfer import Chamfer
 from geometry.cuts.cut import Blank, Cut
-from geometry.cuts.end_bore import EndBore
 from geometry.cuts.end_gaps import EndGaps
 from geometry.cuts.finger_groove import FingerGroove
 from geometry.cuts.groove import Groove
@@ -28,20 +27,17 @@ from geometry.cuts.open_mortise import OpenMortise
 from geometry.cuts.rebate import Rebate
 from geometry.cuts.relief import Relief
 from geometry.cuts.round_tenon import RoundTenon
-from geometry.cuts.rounded_edges import RoundedEdges
 from geometry.cuts.run_out import RunOut
 from geometry.cuts.saw import FLATTEST_DEG, SawCut
-from geometry.cuts.screw_slot import ScrewSlot
 from geometry.cuts.shaped_edge import ShapedEdge
 from geometry.cuts.shouldered_tenon import ShoulderedTenon
-from geometry.cuts.slot_mortise import SlotMortise
 from geometry.cuts.sockets import Sockets
 from geometry.cuts.stopped_bevel import StoppedBevel
 from geometry.cuts.tenon import Tenon
 from geometry.cuts.trim import Trim
-from geometry.cuts.turned import Turned
 from geometry.cuts.wedge_slot import WedgeSlot
 from geometry.design.part import Shape
+from geometry.sheets.fitting_words import FITTING_KINDS
 from geometry.sheets.waste import wastes
 from shared.units import angle_mark, length_mark
 
@@ -275,50 +271,6 @@ def _ranges(places: Sequence[tuple[float, float]]) -> str:
     return ", ".join(f"{_mm(low)} to {_mm(high)}" for low, high in places)
 
 
-def _slot_mortise(cut: SlotMortise, blank: Blank) -> str:
-    size = f"{_mm(cut.thickness)} by {_mm(cut.width)} over its round ends, {_mm(cut.depth)} deep"
-    x, y, z = cut.middle
-    along, across, through = (abs(one) for one in cut.into)
-    if across > 1.0 - 1e-6:
-        edge = "face edge" if cut.into[1] > 0.0 else "far edge"
-        return (
-            f"{size} from the {edge}, middle {_mm(x)} from the left end, {_mm(z)} from the face "
-            "side"
-        )
-    if through > 1.0 - 1e-6:
-        face = "face side" if cut.into[2] > 0.0 else "reverse"
-        return f"{size} from the {face}, middle {_mm(x)} from the left end, {_mm(y)} from the edge"
-    if along > 1.0 - 1e-6:
-        end = _end(x, blank)
-        return f"{size} into the {end}, middle {_mm(y)} from the face edge, {_mm(z)} from the face"
-    return f"{size}, square to the mitre, middle {_mm(y)} from the face edge"
-
-
-def _screw_slot(cut: ScrewSlot, _blank: Blank) -> str:
-    size = f"{_mm(cut.width)} wide, {_mm(cut.length)} long over its round ends, right through"
-    words = f"{size}, screw {_mm(cut.screw[0])} from the left end"
-    if not cut.counterbored:
-        return words
-    return f"{words}; {_mm(cut.head)} wide for the head up to {_mm(cut.land)} from the face"
-
-
-def _end_bore(cut: EndBore, _blank: Blank) -> str:
-    tilt = math.degrees(math.acos(min(1.0, abs(cut.into[0]))))
-    slant = f", {_deg(tilt)} off the grain" if tilt > _SQUARE else ""
-    return f"{_mm(cut.diameter)} across, {_mm(cut.depth)} deep into the end{slant}"
-
-
-def _turned(cut: Turned, _blank: Blank) -> str:
-    return "; ".join(
-        f"{_mm(2.0 * one.radius)} in diameter from {_mm(one.x_low)} to {_mm(one.x_high)}"
-        for one in cut.sections
-    )
-
-
-def _rounded(_cut: RoundedEdges, blank: Blank) -> str:
-    return f"R {_mm(blank.thickness / 2.0)} along both edges"
-
-
 def _trim(cut: Trim, _blank: Blank) -> str:
     return (
         f"to {_mm(cut.x_high - cut.x_low)} long and {_mm(cut.y_high - cut.y_low)} wide, once fitted"
@@ -392,9 +344,5 @@ _KINDS: tuple[tuple[type, Callable[[Any, Blank], str]], ...] = (
     (WedgeSlot, _slot),
     (Relief, _relief),
     (FingerGroove, _finger_groove),
-    (SlotMortise, _slot_mortise),
-    (RoundedEdges, _rounded),
-    (EndBore, _end_bore),
-    (Turned, _turned),
-    (ScrewSlot, _screw_slot),
+    *FITTING_KINDS,
 )

@@ -17,6 +17,7 @@ from shapely.geometry.base import BaseGeometry
 
 from geometry.bench.bench import Bench
 from geometry.bench.carving_numbers import chosen_fronts
+from geometry.cuts.edge_moulding import EdgeMoulding
 from geometry.cuts.wedge_slot import WedgeSlot
 from geometry.design.part import Part
 from geometry.solids.cutting import placed, solid_of
@@ -82,9 +83,14 @@ def test_each_part_fills_its_blank(bench: Bench) -> None:
         assert (low >= -1e-9).all(), part.name
         # The slot for a wedge may take the highest point of a leaning tenon's end.
         slotted = 0.5 if any(isinstance(cut, WedgeSlot) for cut in part.shape.cuts) else 0.0
-        assert -1e-6 < spare[0] - part.allowance < slotted + 1e-6, part.name
+        # A moulding takes the farthest corner of a slanting end, or the foremost of a bevelled one.
+        moulded = max(
+            (2.5 * cut.size for cut in part.shape.cuts if isinstance(cut, EdgeMoulding)),
+            default=0.0,
+        )
+        assert -1e-6 < spare[0] - part.allowance < slotted + moulded + 1e-6, part.name
         eased = chamfer if part.kind in ("top", "bottom", "end panel") else 0.0
-        assert -1e-6 < spare[1] < eased + 1e-6, part.name
+        assert -1e-6 < spare[1] < eased + moulded + 1e-6, part.name
         deep = bench.spec.number("carving_depth") if part.name in carved else 0.0
         assert -1e-6 < spare[2] < deep + 1e-6, part.name
 

@@ -1,0 +1,99 @@
+"""The words for the cuts of loose tenons, fixings, feet and moulded arrises.
+
+Lengths stand in the sentence as ``{12.7 mm}``, to be written in the maker's unit at the border.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from typing import Any
+
+from geometry.cuts.cut import Blank
+from geometry.cuts.edge_moulding import CHAMFER, EdgeMoulding
+from geometry.cuts.end_bore import EndBore
+from geometry.cuts.rounded_edges import RoundedEdges
+from geometry.cuts.screw_slot import ScrewSlot
+from geometry.cuts.slot_mortise import SlotMortise
+from geometry.cuts.turned import Turned
+from shared.units import angle_mark, length_mark
+
+SQUARE = 0.01  # degrees: less than this off square is square
+
+
+def _slot_mortise(cut: SlotMortise, blank: Blank) -> str:
+    size = f"{_mm(cut.thickness)} by {_mm(cut.width)} over its round ends, {_mm(cut.depth)} deep"
+    x, y, z = cut.middle
+    along, across, through = (abs(one) for one in cut.into)
+    if across > 1.0 - 1e-6:
+        edge = "face edge" if cut.into[1] > 0.0 else "far edge"
+        return (
+            f"{size} from the {edge}, middle {_mm(x)} from the left end, {_mm(z)} from the face "
+            "side"
+        )
+    if through > 1.0 - 1e-6:
+        face = "face side" if cut.into[2] > 0.0 else "reverse"
+        return f"{size} from the {face}, middle {_mm(x)} from the left end, {_mm(y)} from the edge"
+    if along > 1.0 - 1e-6:
+        end = _end(x, blank)
+        return f"{size} into the {end}, middle {_mm(y)} from the face edge, {_mm(z)} from the face"
+    return f"{size}, square to the mitre, middle {_mm(y)} from the face edge"
+
+
+def _screw_slot(cut: ScrewSlot, _blank: Blank) -> str:
+    size = f"{_mm(cut.width)} wide, {_mm(cut.length)} long over its round ends, right through"
+    words = f"{size}, screw {_mm(cut.screw[0])} from the left end"
+    if not cut.counterbored:
+        return words
+    return f"{words}; {_mm(cut.head)} wide for the head up to {_mm(cut.land)} from the face"
+
+
+def _end_bore(cut: EndBore, _blank: Blank) -> str:
+    tilt = math.degrees(math.acos(min(1.0, abs(cut.into[0]))))
+    slant = f", {_deg(tilt)} off the grain" if tilt > SQUARE else ""
+    return f"{_mm(cut.diameter)} across, {_mm(cut.depth)} deep into the end{slant}"
+
+
+def _turned(cut: Turned, _blank: Blank) -> str:
+    return "; ".join(
+        f"{_mm(2.0 * one.radius)} in diameter from {_mm(one.x_low)} to {_mm(one.x_high)}"
+        for one in cut.sections
+    )
+
+
+def _rounded(_cut: RoundedEdges, blank: Blank) -> str:
+    return f"R {_mm(blank.thickness / 2.0)} along both edges"
+
+
+def _moulding(cut: EdgeMoulding, blank: Blank) -> str:
+    radius = "" if cut.form == CHAMFER else f", R {_mm(cut.radius)}"
+    stops = cut.stopped_start + cut.stopped_end
+    how = ("through", "stopped at one end", "stopped at both ends")[stops]
+    if abs(cut.end[0] - cut.start[0]) > 0.5 * cut.length:
+        where = "along the piece"
+    else:
+        where = f"across the {_end(cut.start[0], blank)}"
+    words = f"{_mm(cut.size)} on both faces{radius}, {where}, {how}"
+    return f"{words}, {_mm(cut.length)} long" if cut.stopped else words
+
+
+def _end(x: float, blank: Blank) -> str:
+    return "left end" if x < blank.length / 2.0 else "right end"
+
+
+def _mm(value: float) -> str:
+    return length_mark(round(value, 4))
+
+
+def _deg(value: float) -> str:
+    return angle_mark(round(value, 4))
+
+
+FITTING_KINDS: tuple[tuple[type, Callable[[Any, Blank], str]], ...] = (
+    (SlotMortise, _slot_mortise),
+    (RoundedEdges, _rounded),
+    (ScrewSlot, _screw_slot),
+    (EndBore, _end_bore),
+    (Turned, _turned),
+    (EdgeMoulding, _moulding),
+)

@@ -1,0 +1,53 @@
+"""A spoiled bench for each check of moulded arrises; amounts worked by hand."""
+
+from __future__ import annotations
+
+import pytest
+
+from geometry.bench.build import build
+from geometry.bench.catalogue import default_spec
+from geometry.bench.limits import set_values
+from geometry.checks.all_checks import findings
+from geometry.design.finding import Finding, Level
+from geometry.design.parameter import Value
+
+SOUND = set_values(
+    default_spec(),
+    {
+        "edge_form": "round-over",
+        "leg_edge": "chamfer",
+        "foot_edge": "chamfer",
+        "partition_edge": "round-over",
+    },
+)
+
+
+def _found(changes: dict[str, Value]) -> tuple[Finding, ...]:
+    return findings(build(set_values(SOUND, changes)))
+
+
+def test_sound_edges_raise_nothing() -> None:
+    assert _found({}) == ()
+
+
+def test_an_edge_that_bares_a_housing_is_caught_and_mended() -> None:
+    """5 mm off the arris where the housing stops 4 mm behind the front."""
+    spoiled: dict[str, Value] = {"partition_edge_size": 5.0}
+    (found,) = _found(spoiled)
+    assert (found.check, found.level) == ("edge_bares_housing", Level.THINK_AGAIN)
+    assert (found.amount, found.limit) == (5.0, 4.0)
+    assert found.mend is not None
+    assert _found(spoiled | dict(found.mend.values)) == ()
+    assert _found(spoiled | {"partition_edge_stop": 20.0}) == ()
+
+
+def test_legs_without_room_for_their_edges_are_caught_and_mended() -> None:
+    """The leg goes 60 mm of stretcher and 6 of taper's start below the case; of the 84 mm that are
+    left, 80 down leaves no 12 for an edge of 3 mm."""
+    spoiled: dict[str, Value] = {"leg_edge_down": 80.0}
+    (found,) = _found(spoiled)
+    assert found.check == "leg_left_sharp"
+    assert len(found.parts) == 4
+    assert found.amount == pytest.approx(80.0)
+    assert found.mend is not None
+    assert _found(spoiled | dict(found.mend.values)) == ()
