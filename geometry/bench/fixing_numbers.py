@@ -26,6 +26,7 @@ HEAD = 2.0  # diameter of a screw's head in shanks; from memory: a flat head is 
 LEAST_WALL = 3.0  # mm of wood beside a slot or mortise
 LEAST_OVER = 3.0  # mm of board over the point of a screw
 LEAST_EDGE = 8.0  # mm between a pilot hole and the board's edge
+_LEAST_BLOCK = 22.0  # mm of a block on either side of its middle; common practice, no source
 _BEARING = 8.0  # mm on either side of a slot where the piece bears on the board
 
 
@@ -155,7 +156,8 @@ def half_along(f: FixingNumbers, bearer: Bearer) -> float:
     if f.buttons:
         return (f.button_width + along + EASE) / 2.0 + CLEAR
     wide = HEAD * f.shank if bearer.solid else f.shank + EASE
-    return along + EASE + wide / 2.0 + _BEARING + CLEAR
+    half = along + EASE + wide / 2.0 + _BEARING
+    return (half if bearer.solid else max(half, _LEAST_BLOCK)) + CLEAR
 
 
 def _stations(f: FixingNumbers, bearer: Bearer) -> list[float]:

@@ -34,14 +34,14 @@ from geometry.bench.member import Member
 from geometry.cuts.bore import Bore
 from geometry.cuts.cut import Blank, Cut
 from geometry.cuts.rebate import Rebate
+from geometry.cuts.saw import SawCut
 from geometry.design.joint import Joint
 from geometry.design.parameter import Parameter, choice, count, length
 from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
 from geometry.joints.button import button_in, button_under, hole_middle
 from geometry.joints.glued_faces import glued_faces
-from geometry.joints.marking import saw_cut
-from geometry.joints.slotted_screw import slotted_screw
+from geometry.joints.slotted_screw import rounded, slotted_screw
 from geometry.primitives.frame import Frame, Vec3, add, cross, scale
 from shared.fixings import WOOD_SCREWS
 from shared.movement import DAMPEST, DRIEST, FLAT_SAWN, QUARTER_SAWN
@@ -232,12 +232,16 @@ def _block(f: FixingNumbers, place: Place, timber: str) -> Part:
         title=f"Fixing block, {_words(place)}",
         kind="fixing block",
         material=timber,
-        shape=Shape(Blank(2.0 * half, f.block + back, f.land), ()),
+        shape=Shape(Blank(round(2.0 * half, 9), round(f.block + back, 9), f.land), ()),
         frame=frame,
     )
     if bearer.slope <= 0.0:
         return part
-    cut = saw_cut(part, "bevel", place.at, _into(place))
+    cut = SawCut(
+        "bevel",
+        rounded(frame.to_local(place.at)),
+        rounded(frame.turn_to_local(_into(place))),
+    )
     return Part(
         part.name,
         part.title,

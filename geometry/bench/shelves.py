@@ -26,12 +26,14 @@ from geometry.bench.openings import (
 )
 from geometry.cuts.cut import Blank
 from geometry.design.joint import Joint, Measure
-from geometry.design.parameter import Parameter, Value, length
+from geometry.design.parameter import Parameter, Value, choice, length
 from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
 from geometry.joints.stopped_housing import HousingNumbers, stopped_housing
 from geometry.primitives.frame import Z_AXIS, Frame
+from shared.units import length_mark
 
+TIMBER, SHEET = "timber", "sheet"
 LEAST_SPACE = 20.0  # mm above and below a shelf
 LEAST_TONGUE = 30.0  # mm of tongue in the housing
 LEAST_WALL = 3.0  # mm left of a board behind a housing
@@ -82,6 +84,14 @@ def _set_back(k: int) -> Parameter:
 
 PARAMETERS: tuple[Parameter, ...] = (
     *(row(k) for k in range(1, MOST_OPENINGS + 1) for row in (_height, _set_back)),
+    choice(
+        "shelf_made_of",
+        "Shelves of",
+        "Shelves",
+        TIMBER,
+        (TIMBER, SHEET),
+        "Timber, or the back's sheet material with a lipping on its front edge.",
+    ),
     length("shelf_thickness", "Shelf thickness", "Shelves", 18, 6, 50, "Of all shelves.", step=0.5),
     length(
         "shelf_housing_depth",
@@ -101,18 +111,33 @@ def _parts(spec: BenchSpec) -> tuple[Part, ...]:
 
 
 def _shelf(spec: BenchSpec, at: Opening) -> Part:
-    thickness = spec.number("shelf_thickness")
+    """A shelf of sheet is narrower by its lipping."""
+    thickness, lip = spec.number("shelf_thickness"), lip_of(spec)
+    whole = _front(spec, at) - at.back
     into = spec.number("shelf_housing_depth")
     top = _low(spec, at) + thickness
-    blank = Blank(at.width + 2.0 * into, _front(spec, at) - at.back, thickness)
+    blank = Blank(at.width + 2.0 * into, whole - lip, thickness)
     return Part(
         name=_name(at),
         title=f"Shelf, {at.title}",
         kind="shelf",
-        material=spec.word("timber"),
+        material=spec.word("sheet" if lip else "timber"),
         shape=Shape(blank, ()),
         frame=Frame.of((at.x_left - into, -at.back, top), (1, 0, 0), (0, -1, 0)),
+        solid_timber=not lip,
+        notes=(f"with its lipping {length_mark(whole)} wide",) if lip else (),
     )
+
+
+def lip_of(spec: BenchSpec) -> float:
+    """Thickness of the lipping on the shelves' front edges; 0 for shelves of timber."""
+    return spec.number("shelf_lip") if spec.word("shelf_made_of") == SHEET else 0.0
+
+
+def shelf_front(spec: BenchSpec, at: Opening) -> tuple[float, float, float]:
+    """How far in front of y = 0 a shelf ends, and the heights of its under and upper face."""
+    low = _low(spec, at)
+    return _front(spec, at), low, low + spec.number("shelf_thickness")
 
 
 def _name(at: Opening) -> str:

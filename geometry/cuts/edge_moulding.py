@@ -137,6 +137,13 @@ def along_arris(
     for own, other in (normals, normals[::-1]):
         way = unit(cross(own, along))
         across.append(scale(way, -1.0) if dot(way, other) > 0.0 else way)
+    first, last, on_first, on_second = (_rounded(one) for one in (*ends, *across))
     return EdgeMoulding(
-        form, size, ends[0], ends[1], across[0], across[1], stopped[0], stopped[1], past, planes
+        form, size, first, last, on_first, on_second, stopped[0], stopped[1], past, planes
     )
+
+
+def _rounded(place: Vec3) -> Vec3:
+    """Far below anything that can be marked, so that pieces meant to be alike come out equal."""
+    x, y, z = place
+    return (round(x, 9) + 0.0, round(y, 9) + 0.0, round(z, 9) + 0.0)

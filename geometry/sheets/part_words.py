@@ -14,6 +14,7 @@ from geometry.sheets.lettering_fit import fitted
 from geometry.sheets.relief_points import with_points
 from geometry.sheets.text_block import NO_TEXT, TextBlock, paragraph, table
 from geometry.sheets.trim import proud_words
+from shared.materials import METALS
 from shared.units import format_length, in_units
 from shared.words import in_words
 
@@ -61,6 +62,8 @@ def head(parts: Sequence[Part], layout: Layout, width: float) -> Head:
         format_length(value, shown) for value in (blank.length, blank.width, blank.thickness)
     )
     grain = "grain along the length" if first.solid_timber else "sheet"
+    if first.material in METALS:
+        grain = "bought"
     material = first.material[:1].upper() + first.material[1:]
     sentences = [f"{in_words(material, words)}, blank {size} {shown.unit}, {grain}."]
     if len(parts) > 1:
