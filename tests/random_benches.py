@@ -17,14 +17,17 @@ from shared.errors import MakerError
 from tests.carved_texts import random_text
 
 
-def random_spec(seed: int, *, changes: int | None = None) -> BenchSpec:
+def random_spec(
+    seed: int, *, changes: int | None = None, kept: frozenset[str] = frozenset()
+) -> BenchSpec:
     """A buildable bench; the same seed gives the same bench.
 
-    ``changes`` limits how many of the values are touched, None touches them all.
+    ``changes`` limits how many of the values are touched, None touches them all; those ``kept``
+    stay as they are by default.
     """
     dice = random.Random(seed)
     spec = default_spec()
-    rows = list(PARAMETERS)
+    rows = [row for row in PARAMETERS if row.name not in kept]
     dice.shuffle(rows)
     if dice.random() < 0.7:
         # Forms first, so that the numbers of the base and the ends drawn are touched too; in the
