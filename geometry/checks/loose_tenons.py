@@ -36,7 +36,7 @@ def _in_mitres(bench: Bench) -> Iterator[Finding]:
         if near is not None:
             met.append(_Met(holder, mortise, near))
     for group in _grouped(met):
-        yield _finding(group, _shallower(bench, group[0].near))
+        yield _finding("mortise", group, _shallower(bench, group))
 
 
 def _in_glue_ups(bench: Bench) -> Iterator[Finding]:
@@ -49,7 +49,7 @@ def _in_glue_ups(bench: Bench) -> Iterator[Finding]:
             if near is not None:
                 met.append(_Met(panel, in_panel, near))
     for group in _grouped(met):
-        yield _finding(group, None)
+        yield _finding("glue_up_mortise", group, None)
 
 
 def _mortises(bench: Bench) -> Iterator[tuple[Part, SlotMortise]]:
@@ -61,17 +61,17 @@ def _mortises(bench: Bench) -> Iterator[tuple[Part, SlotMortise]]:
 
 
 def _grouped(met: list[_Met]) -> list[list[_Met]]:
-    """What one cut of one piece does, the worst first."""
-    groups: dict[tuple[str, str, bool], list[_Met]] = {}
+    """What the later cuts of one piece open, or come near, the worst first."""
+    groups: dict[tuple[str, bool], list[_Met]] = {}
     for one in met:
-        key = (one.holder.name, one.near.title, one.near.distance <= 0.0)
+        key = (one.holder.name, one.near.distance <= 0.0)
         groups.setdefault(key, []).append(one)
     return [sorted(group, key=lambda one: one.near.distance) for group in groups.values()]
 
 
-def _shallower(bench: Bench, near: Near) -> Mend | None:
-    """Where the outside face is what comes near, as much less depth as it takes."""
-    if near.title != "reverse":
+def _shallower(bench: Bench, group: list[_Met]) -> Mend | None:
+    """Where only the outside face comes near, as much less depth as it takes."""
+    if any(one.near.title != "reverse" for one in group):
         return None
     c, m = case_numbers(bench.spec), mitre_tenons(bench.spec)
     fitting = (c.thickness - LEAST_WOOD) * math.sqrt(2.0) - m.inward - m.half_mouth
@@ -91,7 +91,7 @@ def _in_the_panel(mortise: SlotMortise, board: Part, panel: Part) -> SlotMortise
     return replace(mortise, middle=place)
 
 
-def _finding(group: list[_Met], mend: Mend | None) -> Finding:
+def _finding(name: str, group: list[_Met], mend: Mend | None) -> Finding:
     worst = group[0]
     holder, near = worst.holder, worst.near
     opened = near.distance <= 0.0
@@ -104,7 +104,7 @@ def _finding(group: list[_Met], mend: Mend | None) -> Finding:
             f"tenon in {holder.title.lower()} and the {near.title}"
         )
     return Finding(
-        check="mortise_opened" if opened else "mortise_near",
+        check=f"{name}_opened" if opened else f"{name}_near",
         level=Level.DO_NOT_CUT if opened else Level.THINK_AGAIN,
         message=f"{what}{many}.",
         parts=(holder.name,),

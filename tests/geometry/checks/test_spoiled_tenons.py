@@ -91,7 +91,7 @@ def test_a_bevelled_front_comes_near_a_mortise() -> None:
 def test_a_housing_comes_near_the_tenons_of_a_glue_up() -> None:
     """Boards of 20 mm: mortises 5.2 mm thick in the middle begin 7.4 mm down, the housing is 7."""
     found = _found(GLUED)
-    assert {one.check for one in found} == {"mortise_near"}
+    assert {one.check for one in found} == {"glue_up_mortise_near"}
     assert {one.parts for one in found} == {("top",), ("bottom",)}
     assert all(one.amount == pytest.approx(0.4, abs=1e-6) for one in found)
     assert all("housing" in one.message for one in found)
@@ -99,7 +99,7 @@ def test_a_housing_comes_near_the_tenons_of_a_glue_up() -> None:
 
 def test_a_deeper_housing_opens_them() -> None:
     found = _found(GLUED | {"housing_depth": 9.0})
-    assert {one.check for one in found} == {"mortise_opened"}
+    assert {one.check for one in found} == {"glue_up_mortise_opened"}
     assert {one.level for one in found} == {Level.DO_NOT_CUT}
     assert all(one.amount == 0.0 for one in found)
     assert _found(GLUED | {"housing_depth": 4.0}) == ()
