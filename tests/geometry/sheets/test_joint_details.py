@@ -28,6 +28,7 @@ from tests.geometry.sheets.on_sheet import bounds, ink, overlapping_texts
 from tests.random_benches import random_spec
 
 SAMPLES = sorted((Path(__file__).parents[3] / "sample_projects").glob("*.settle"))
+CASE_SAMPLE = next(path for path in SAMPLES if path.stem == "boat_club_bench")
 
 
 def by_name(bench):
@@ -162,7 +163,7 @@ def test_all_measures_are_told_and_most_are_drawn(sample):
 
 
 def test_a_stopped_housing_is_marked_on_both_pieces():
-    bench = build(load(SAMPLES[0]).spec)
+    bench = build(load(CASE_SAMPLE).spec)
     joint = next(j for j in bench.joints if j.name.startswith("housing_bottom"))
     views = chosen(joint_scene(joint, by_name(bench)))
     section = next(v for v in views if isinstance(v.figure, SectionFigure))
@@ -176,7 +177,7 @@ def test_a_stopped_housing_is_marked_on_both_pieces():
 
 
 def test_a_mitre_is_cut_along_its_edge_so_that_its_tilt_is_true():
-    bench = build(load(SAMPLES[0]).spec)
+    bench = build(load(CASE_SAMPLE).spec)
     joint = joint_of(bench, "mitre")
     views = chosen(joint_scene(joint, by_name(bench)))
     (section,) = [v for v in views if isinstance(v.figure, SectionFigure)]
@@ -198,7 +199,7 @@ def test_the_angle_of_a_lap_is_seen_from_above():
 
 
 def test_joints_with_other_numbers_have_pages_of_their_own():
-    bench = build(load(SAMPLES[0]).spec)
+    bench = build(load(CASE_SAMPLE).spec)
     for group in joint_groups(bench.joints, by_name(bench)):
         assert len({joint.kind for joint in group}) == 1
         for name in ("housing_width", "housing_depth", "tail_width", "tilt_first", "tenon_length"):
@@ -208,7 +209,7 @@ def test_joints_with_other_numbers_have_pages_of_their_own():
 
 def test_hatching_on_a_page_stays_in_the_cut_faces():
     """Hatch strokes of the section lie within the outlines that are drawn round them."""
-    bench = build(load(SAMPLES[0]).spec)
+    bench = build(load(CASE_SAMPLE).spec)
     joint = joint_of(bench, "mitre")
     leaf = joint_leaf((joint,), by_name(bench), Layout(PAPERS["A4"]))
     hatch = np.concatenate(
