@@ -9,11 +9,14 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from geometry.bench.case_numbers import case_numbers
-from geometry.bench.overall import CASE, SLAB
+from geometry.bench.overall import CASE, LID_BOX, SLAB
 from geometry.bench.partitions import uprights
 from geometry.design.spec import BenchSpec
 
 LEAST_EDGE = 12.0  # mm between a bore and the edge of its board; common practice, no source
+# Of a leg's size: half the diagonal of its section, cut level at the strongest lean there is, where
+# rake and splay are both 30 degrees: sqrt(1/2) x sqrt(1 + 2 tan² 30).
+_SHOULDER = 0.92
 _CLEAR = 1.0  # mm between a bore and what stands on the board
 
 
@@ -69,4 +72,22 @@ def _slab(spec: BenchSpec) -> Above:
     )
 
 
-_ABOVE: dict[str, Callable[[BenchSpec], Above]] = {CASE: _bottom, SLAB: _slab}
+def _box_bottom(spec: BenchSpec) -> Above:
+    """The bottom of a box: tenons come up where the legs' shoulders lie wholly on it."""
+    walls = spec.number("box_thickness") + _SHOULDER * spec.number("leg_size")
+    across = (walls, spec.number("length") - walls)
+    return Above(
+        part="box_bottom",
+        thickness=spec.number("box_bottom_thickness"),
+        left=across,
+        right=across,
+        back=-walls,
+        front=walls - spec.number("depth"),
+    )
+
+
+_ABOVE: dict[str, Callable[[BenchSpec], Above]] = {
+    CASE: _bottom,
+    SLAB: _slab,
+    LID_BOX: _box_bottom,
+}

@@ -15,7 +15,15 @@ from geometry.bench.apron_numbers import ENDS, apron_frame, apron_numbers
 from geometry.bench.base_numbers import BaseNumbers, base_numbers, crossing, outward
 from geometry.bench.bridled_legs import stretcher_words
 from geometry.bench.four_leg_numbers import APRONS
-from geometry.bench.overall import CROSSED, FOUR_LEGS, PANEL_FEET, PLINTH, TRESTLES, stands_on_base
+from geometry.bench.overall import (
+    CROSSED,
+    FOUR_LEGS,
+    LID_BOX,
+    PANEL_FEET,
+    PLINTH,
+    TRESTLES,
+    stands_on_base,
+)
 from geometry.bench.panel_numbers import panel_numbers
 from geometry.bench.plinth import plinth_numbers
 from geometry.bench.trestles import rail_numbers
@@ -54,8 +62,11 @@ class Bearer:
 
 
 def can_be_fixed(spec: BenchSpec) -> bool:
-    """Whether there is a base, and one that nothing else holds to the seat already."""
-    if not stands_on_base(spec):
+    """Whether there is a base, and one that nothing else holds to the seat already.
+
+    A box stands on the lower edges of its walls, and is screwed down through its bottom.
+    """
+    if not stands_on_base(spec) or spec.value("seat") == LID_BOX:
         return False
     return spec.value("base") != FOUR_LEGS or spec.value("leg_joint") == APRONS
 

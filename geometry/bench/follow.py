@@ -15,6 +15,7 @@ from collections.abc import Mapping
 from geometry.bench import flares, shelves
 from geometry.bench.case_numbers import BOTH
 from geometry.bench.form_change import reformed
+from geometry.bench.lid_rows import hinge_values, stay_values
 from geometry.bench.openings import WIDTH_READS
 from geometry.bench.overall import CASE, seat_is
 from geometry.bench.partitions import evenly
@@ -39,6 +40,9 @@ def changed(spec: BenchSpec, changes: Mapping[str, Value]) -> BenchSpec:
         wanted = _with(wanted, flares.stations(wanted), changes)
     if not _OPENINGS.isdisjoint(changes):
         wanted = _with(wanted, shelves.fitted(spec, wanted), changes)
+    for choice, values in (("hinge", hinge_values), ("lid_stay", stay_values)):
+        if wanted.word(choice) != spec.word(choice):
+            wanted = _with(wanted, values(wanted.word(choice)), changes)
     if wanted.word("runner_kind") != spec.word("runner_kind"):
         wanted = _with(wanted, runner_values(generic(wanted.word("runner_kind"))), changes)
         recess, up = runner_of(wanted).recess, wanted.number("drawer_bottom_up")

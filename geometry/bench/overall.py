@@ -16,6 +16,7 @@ from geometry.design.spec import BenchSpec
 CASE = "case"
 SLAB = "slab"
 PANEL_BENCH = "panel bench"
+LID_BOX = "box with a lid"
 CROSSED = "crossed stretchers"
 TRESTLES = "trestles"
 FOUR_LEGS = "four legs"
@@ -42,6 +43,7 @@ FORMS: dict[str, Form] = {
         "base height + seat thickness",
         on_base=False,
     ),
+    LID_BOX: Form(lambda spec: spec.number("box_height"), "base height + box height"),
 }
 
 SEATS = tuple(FORMS)

@@ -110,7 +110,7 @@ def _notched(r: RestNumbers) -> list[Box]:
 
 def _let_in(spec: BenchSpec) -> float:
     r = rest_numbers(spec)
-    return r.seat.deepest - r.let_in if r.behind else _FREE
+    return r.seat.deepest - spec.number("post_let_in") if r.behind else _FREE
 
 
 def _notch_ends(spec: BenchSpec) -> float:
@@ -217,6 +217,12 @@ _MORTISE = (
 )
 
 CONSTRAINTS: tuple[Constraint, ...] = (
+    rule(
+        "post_board",
+        "seat post_fixing",
+        lambda s: _FREE if rest_numbers(s).behind or rest_numbers(s).seat.board else -1.0,
+        "a lid holds no posts: they must stand behind the box",
+    ),
     rule(
         "rest_seat",
         f"{SEAT_READS} {_LEANS} rest_in",

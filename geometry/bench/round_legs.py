@@ -206,7 +206,7 @@ def _legs_apart(spec: BenchSpec) -> float:
 CONSTRAINTS: tuple[Constraint, ...] = (
     rule(
         "bore_board",
-        "board_thickness seat_thickness",
+        "seat board_thickness seat_thickness box_bottom_thickness",
         lambda s: above(s).thickness - LEAST_BOARD,
         "a board under {18 mm} is too thin to hold a round tenon",
     ),
@@ -214,6 +214,7 @@ CONSTRAINTS: tuple[Constraint, ...] = (
         "bore_room",
         "length depth inset_left inset_right inset_back inset_front rake splay leg_tenon "
         "leg_tenon_fit board_thickness seat_thickness left_end right_end left_inset right_inset "
+        "box_thickness box_bottom_thickness leg_size "
         "back_thickness back_let_in housing_fit partition_thickness partition_count "
         + " ".join(f"partition_{k}" for k in range(1, 13)),
         _bore_room,
@@ -222,7 +223,7 @@ CONSTRAINTS: tuple[Constraint, ...] = (
     rule(
         "bores_apart",
         "length depth inset_left inset_right inset_back inset_front rake splay leg_tenon "
-        "leg_tenon_fit board_thickness seat_thickness",
+        "leg_tenon_fit board_thickness seat_thickness box_bottom_thickness",
         lambda s: _bores_apart(s) - LEAST_EDGE,
         "two round tenons would come within {12 mm} of one another in the board",
     ),

@@ -12,7 +12,8 @@ from functools import lru_cache
 
 from geometry.bench.case_numbers import case_numbers
 from geometry.bench.four_leg_numbers import CORNERS
-from geometry.bench.overall import CASE, SLAB, seat_height
+from geometry.bench.lid_box_parameters import ON_STRIP
+from geometry.bench.overall import CASE, LID_BOX, SLAB, seat_height
 from geometry.bench.partitions import MOST_PARTITIONS, uprights
 from geometry.bench.round_legs import has_round_legs, tenon_numbers
 from geometry.design.spec import BenchSpec
@@ -26,8 +27,8 @@ SEAT_READS = (
     "seat length depth base_height case_height board_thickness left_end right_end left_inset "
     "right_inset partition_thickness partition_count housing_depth housing_fit rebate_depth "
     "back_thickness back_let_in seat_thickness base leg_joint leg_turn rake splay inset_left "
-    "inset_right inset_back inset_front leg_size leg_tenon leg_tenon_fit "
-    + " ".join(f"partition_{k}" for k in range(1, MOST_PARTITIONS + 1))
+    "inset_right inset_back inset_front leg_size leg_tenon leg_tenon_fit box_height lid_thickness "
+    "box_thickness lid_hung " + " ".join(f"partition_{k}" for k in range(1, MOST_PARTITIONS + 1))
 )
 
 
@@ -47,7 +48,8 @@ class SeatBack:
     Mortises in the board keep within X ``mortised``, in front of Y ``behind``, and off the boxes
     ``under``, where something else is let into it.  Posts behind the seat reach down to ``foot``
     and are fixed to ``edges`` within X ``edged``; notches for them go no deeper than ``deepest``,
-    keep within ``edged`` too and off the boxes ``at_the_edge``.
+    keep within ``edged`` too and off the boxes ``at_the_edge``.  Where there is no ``board``, posts
+    can only stand behind.
     """
 
     top: float
@@ -138,4 +140,30 @@ def _bores(spec: BenchSpec) -> tuple[Box, ...]:
     return tuple(found)
 
 
-_SEATS: dict[str, Callable[[BenchSpec], SeatBack]] = {CASE: _of_case, SLAB: _of_slab}
+def _of_box(spec: BenchSpec) -> SeatBack:
+    """The back of a box and the strip above it; its lid holds no post."""
+    top, lid, t = seat_height(spec), spec.number("lid_thickness"), spec.number("box_thickness")
+    floor, rim = spec.number("base_height"), top - lid
+    ends = (t, spec.number("length") - t)
+    strip = (Edge("hinge_strip", rim, top),) if spec.value("lid_hung") == ON_STRIP else ()
+    return SeatBack(
+        top=top,
+        board="",
+        thickness=lid,
+        depth=spec.number("depth"),
+        mortised=ends,
+        behind=0.0,
+        under=(),
+        foot=floor,
+        edges=(Edge("box_back", floor, rim), *strip),
+        edged=ends,
+        at_the_edge=(),
+        deepest=0.0,
+    )
+
+
+_SEATS: dict[str, Callable[[BenchSpec], SeatBack]] = {
+    CASE: _of_case,
+    SLAB: _of_slab,
+    LID_BOX: _of_box,
+}

@@ -14,6 +14,7 @@ from geometry.dimensioning.case_dimensions import case_dimensions
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.foot_dimensions import foot_dimensions
 from geometry.dimensioning.four_leg_dimensions import apron_dimensions, four_leg_dimensions
+from geometry.dimensioning.lid_dimensions import lid_dimensions
 from geometry.dimensioning.mitre_tenon_dimensions import mitre_tenon_dimensions
 from geometry.dimensioning.opening_dimensions import (
     drawer_dimensions,
@@ -40,6 +41,7 @@ _DIMENSIONED: tuple[tuple[str, Callable[[Bench], tuple[Dimension, ...]]], ...] =
     ("openings", opening_dimensions),
     ("shelves", shelf_dimensions),
     ("drawers", drawer_dimensions),
+    ("lid", lid_dimensions),
     ("back rest", rest_dimensions),
     ("base place", place_dimensions),
     ("bridled legs", base_dimensions),

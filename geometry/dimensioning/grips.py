@@ -10,6 +10,7 @@ from geometry.dimensioning.base_grips import base_grips
 from geometry.dimensioning.case_grips import case_grips
 from geometry.dimensioning.foot_dimensions import foot_grips
 from geometry.dimensioning.four_leg_dimensions import apron_grips, four_leg_grips
+from geometry.dimensioning.lid_dimensions import lid_grips
 from geometry.dimensioning.mitre_tenon_dimensions import mitre_tenon_grips
 from geometry.dimensioning.opening_dimensions import drawer_grips, shelf_grips
 from geometry.dimensioning.overall_dimensions import overall_grips
@@ -25,6 +26,7 @@ from geometry.dimensioning.trestle_dimensions import trestle_grips
 # By member: what can be taken hold of.  Where two lie on one another the first is found.
 _GRIPPED: tuple[tuple[str, Callable[[Bench], tuple[Grip, ...]]], ...] = (
     ("back rest", rest_grips),
+    ("lid", lid_grips),
     ("feet", foot_grips),
     ("shelves", shelf_grips),
     ("drawers", drawer_grips),

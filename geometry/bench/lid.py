@@ -1,0 +1,203 @@
+"""The lid of a storage box, the strip that it may hang on, its hinges and its stay.
+
+The lid lies on front and ends; on a strip it is hung by leaves let into both edges, the pins level
+with the upper faces; on the back by leaves let into the lid's underside and the back's upper edge,
+the pins outside.  The strip is fixed to back and ends.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+
+from geometry.bench.derived import Derived, derived_angle, derived_length
+from geometry.bench.lid_box import BACK, FRONT, LEFT, RIGHT, has_lid_box
+from geometry.bench.lid_box_numbers import LidBox, lid_box
+from geometry.bench.lid_box_parameters import LID_PARAMETERS
+from geometry.bench.lid_box_rules import LID_CONSTRAINTS
+from geometry.bench.lid_clear import open_corners
+from geometry.bench.lid_stay import stay_numbers
+from geometry.bench.member import Member
+from geometry.cuts.cut import Blank
+from geometry.design.joint import Joint
+from geometry.design.part import Part, Shape
+from geometry.design.spec import BenchSpec
+from geometry.joints.face_to_face import SCREWED, Corners, face_to_face
+from geometry.joints.hinged import HingedNumbers, hinged
+from geometry.primitives.frame import Frame
+
+LID, STRIP = "lid", "hinge_strip"
+LYING = "lid on its box"
+
+
+def _parts(spec: BenchSpec) -> tuple[Part, ...]:
+    b, timber = lid_box(spec), spec.word("timber")
+    stay = (f"stay: {spec.word('lid_stay')}, check your stay's sheet",)
+    lid = _board(b, LID, "Lid", timber, b.lid_back, b.lid_front, stay)
+    if not b.has_strip:
+        return (lid,)
+    return (lid, _board(b, STRIP, "Hinge strip", timber, 0.0, -b.strip, ()))
+
+
+def _board(
+    b: LidBox, name: str, title: str, timber: str, back: float, front: float, notes: tuple[str, ...]
+) -> Part:
+    """Face side up, face edge to the back."""
+    return Part(
+        name=name,
+        title=title,
+        kind=title.lower(),
+        material=timber,
+        shape=Shape(Blank(b.lid_length, round(back - front, 9), b.lid), ()),
+        frame=Frame.of((-b.over_ends, back, b.top), (1, 0, 0), (0, -1, 0)),
+        notes=notes,
+    )
+
+
+def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
+    b = lid_box(spec)
+    lid, holder = parts[LID], parts[STRIP if b.has_strip else BACK]
+    hung = hinged("lid_hinges", lid, holder, _hung(b))
+    lying = [_lying(b, parts[name], lid, name) for name in (FRONT, LEFT, RIGHT)]
+    fixed = [
+        _lying(b, parts[name], parts[STRIP], name) for name in (BACK, LEFT, RIGHT) if b.has_strip
+    ]
+    return (hung, *lying, *fixed)
+
+
+def _hung(b: LidBox) -> HingedNumbers:
+    """Leaves in the two edges, or in the underside of the lid and the upper edge of the back."""
+    if b.has_strip:
+        return HingedNumbers(
+            pin=(0.0, -b.strip, b.top),
+            into=(0.0, 1.0, 0.0),
+            leafward=(0.0, 0.0, -1.0),
+            starts=b.hinge_starts(),
+            length=b.hinge_length,
+            leaf=b.hinge_leaf,
+            deep=b.mortise,
+            gap=b.gap,
+            overlap=b.lid,
+        )
+    return HingedNumbers(
+        pin=(0.0, 0.0, b.rim),
+        into=(0.0, 0.0, -1.0),
+        leafward=(0.0, -1.0, 0.0),
+        starts=b.hinge_starts(),
+        length=b.hinge_length,
+        leaf=b.hinge_leaf,
+        deep=b.mortise,
+        gap=0.0,
+        overlap=b.thickness,
+    )
+
+
+def _lying(b: LidBox, wall: Part, board: Part, name: str) -> Joint:
+    """A wall of the box under the lid or the strip; at the ends each lies on its own share."""
+    t, back, front = b.thickness, 0.0, -b.depth
+    if name in (LEFT, RIGHT):
+        # Clear of the corners, which front and back share with the ends.
+        low, high = (0.0, t) if name == LEFT else (b.length - t, b.length)
+        start, stop = (front + t, b.lid_back) if board.name == LID else (-b.strip, -t)
+        stop = min(stop, -t)
+    else:
+        low, high = t, b.length - t
+        start, stop = (front, front + t) if name == FRONT else (-t, back)
+    z = b.rim
+    corners: Corners = ((low, start, z), (high, start, z), (high, stop, z), (low, stop, z))
+    kind = LYING if board.name == LID else SCREWED
+    return face_to_face(f"{board.name}_on_{name}", kind, wall, board, corners, (0.0, 0.0, 1.0))
+
+
+def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
+    b = lid_box(spec)
+    corners = open_corners(b)
+    rows = [
+        derived_length(
+            "lid_depth",
+            "Lid, front to back",
+            "Lid",
+            b.lid_back - b.lid_front,
+            "depth + lid over the front − strip and gap",
+        ),
+        derived_length(
+            "hinge_mortise",
+            "Hinge mortises, depth",
+            "Lid",
+            b.mortise,
+            "half of what the gap leaves of the closed hinge; in each piece",
+        ),
+        derived_length(
+            "lid_high",
+            "Open lid above the floor",
+            "Lid",
+            max(z for _, z in corners),
+            "box height, lid, the angle it opens to",
+        ),
+        derived_length(
+            "lid_behind",
+            "Room behind for the open lid",
+            "Lid",
+            max(0.0, *(y for y, _ in corners)),
+            "from the back edge; lid, strip, the angle it opens to",
+        ),
+        derived_length(
+            "stay_from_back",
+            "Stay in the box, from the back edge",
+            "Lid",
+            stay_numbers(b).from_back,
+            "stay when taut, its fixing on the lid, the angle it opens to",
+        ),
+        derived_angle(
+            "lid_balance",
+            "Lid balances at",
+            "Lid",
+            _balance_deg(b),
+            "middle of the lid over its pins; opened farther it stays open by itself",
+        ),
+    ]
+    return tuple(rows)
+
+
+def _balance_deg(b: LidBox) -> float:
+    """How far the lid opens until its middle stands over the pins."""
+    pin_y, pin_z = b.pin_place
+    y = (b.lid_back + b.lid_front) / 2.0 - pin_y
+    z = (b.rim + b.top) / 2.0 - pin_z
+    return math.degrees(math.atan2(-y, z))
+
+
+def _snug(_spec: BenchSpec) -> tuple[dict[str, float], ...]:
+    return (
+        {
+            "box_height": 200.0,
+            "box_thickness": 14.0,
+            "lid_thickness": 18.0,
+            "lid_front": 10.0,
+            "lid_ends": 0.0,
+            "lid_notch_width": 60.0,
+            "lid_notch_depth": 12.0,
+            "lid_strip": 25.0,
+            "lid_gap": 1.0,
+            "lid_opening": 95.0,
+            "hinge_in": 40.0,
+            "hinge_length": 40.0,
+            "hinge_leaf": 12.0,
+            "hinge_closed": 3.0,
+            "stay_reach": 90.0,
+            "stay_on_lid": 40.0,
+            "stay_down": 20.0,
+        },
+    )
+
+
+MEMBER = Member(
+    "lid",
+    LID_PARAMETERS,
+    LID_CONSTRAINTS,
+    _parts,
+    _joints,
+    derived=_derived,
+    present=has_lid_box,
+    snug=_snug,
+)

@@ -1,0 +1,108 @@
+"""Checks of a lid: whether it opens as far as it should, and stays open."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from geometry.bench.bench import Bench
+from geometry.bench.lid_box_numbers import lid_box
+from geometry.bench.lid_box_parameters import ON_STRIP
+from geometry.bench.lid_clear import opens_to
+from geometry.bench.rest_numbers import rest_numbers
+from geometry.checks.check import Check
+from geometry.design.finding import Finding, Level, Mend
+from shared.units import angle_mark, length_mark
+
+LEAST_GRIP = 12.0  # mm for fingertips; common practice, no source
+_HAIR = 1e-6  # degrees
+
+
+def _blocked(bench: Bench) -> Iterator[Finding]:
+    b, r = lid_box(bench.spec), rest_numbers(bench.spec)
+    free = opens_to(b, r)
+    if free >= b.opening_deg - _HAIR:
+        return
+    yield Finding(
+        check="lid_blocked",
+        level=Level.DO_NOT_CUT,
+        message=(
+            f"The lid strikes the back rest when it is open {angle_mark(free)}, before the "
+            f"{angle_mark(b.opening_deg)} at which its stay holds it."
+        ),
+        parts=("lid", *(part.name for part in bench.parts if part.kind == "post")),
+        place=(b.length / 2.0, r.front, r.seat.top),
+        amount=free,
+        limit=b.opening_deg,
+        unit="deg",
+        mend=None if b.has_strip else _on_a_strip(),
+    )
+
+
+def _on_a_strip() -> Mend:
+    return Mend("Hang the lid on a fixed strip in front of the rest.", (("lid_hung", ON_STRIP),))
+
+
+def _falls(bench: Bench) -> Iterator[Finding]:
+    b = lid_box(bench.spec)
+    balance = next(size.value for size in bench.derived if size.name == "lid_balance")
+    if b.opening_deg >= balance:
+        return
+    yield Finding(
+        check="lid_falls",
+        level=Level.GOOD_TO_KNOW,
+        message=(
+            f"Open {angle_mark(b.opening_deg)} the lid has not passed its balance at "
+            f"{angle_mark(balance)}: it falls shut unless the stay holds or slows it."
+        ),
+        parts=("lid",),
+        place=(b.length / 2.0, b.pin_place[0], b.top),
+        amount=b.opening_deg,
+        limit=balance,
+        unit="deg",
+    )
+
+
+def _grip(bench: Bench) -> Iterator[Finding]:
+    b = lid_box(bench.spec)
+    room = max(b.over_front, b.notch_depth)
+    if room >= LEAST_GRIP - 1e-9:
+        return
+    name = "lid_notch_depth" if b.notch_width > 0.0 else "lid_front"
+    yield Finding(
+        check="lid_grip",
+        level=Level.THINK_AGAIN,
+        message=f"Fingers find only {length_mark(room)} to lift the lid by.",
+        parts=("lid", "box_front"),
+        place=(b.length / 2.0, -b.depth, b.rim),
+        amount=room,
+        limit=LEAST_GRIP,
+        mend=Mend(f"Give them {length_mark(LEAST_GRIP)}.", ((name, LEAST_GRIP),)),
+    )
+
+
+CHECKS: tuple[Check, ...] = (
+    Check(
+        "lid_blocked",
+        "Lid that strikes the back rest",
+        "Turns the closed lid about its hinges' pins until it first meets the posts of the back "
+        "rest. It must open as far as its stay lets it; the limit is that angle.",
+        _blocked,
+        ("lid", "back rest"),
+    ),
+    Check(
+        "lid_falls",
+        "Lid that falls shut",
+        "A lid stays open by itself once its middle has passed over the hinges' pins. Opened less, "
+        "it needs a stay that locks, or slows its fall.",
+        _falls,
+        ("lid",),
+    ),
+    Check(
+        "lid_grip",
+        "Nothing to lift the lid by",
+        "Fingertips need about 12 mm, under an overhanging edge or in a notch: common practice, no "
+        "source.",
+        _grip,
+        ("lid",),
+    ),
+)

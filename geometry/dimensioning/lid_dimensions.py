@@ -1,0 +1,106 @@
+"""Dimensions and grips of a storage box and its lid; the arc of its opening in the end view."""
+
+from __future__ import annotations
+
+import math
+
+from geometry.bench.bench import Bench
+from geometry.bench.lid_box_numbers import LidBox, lid_box
+from geometry.bench.lid_swing import turned
+from geometry.bench.members import has
+from geometry.dimensioning.dimension import Dimension
+from geometry.dimensioning.making import (
+    LEFT_OF,
+    LEVEL,
+    RIGHT_OF,
+    UPRIGHT,
+    WITHIN,
+    Place,
+    bound,
+)
+from geometry.dimensioning.pull import Grip, Pull
+from geometry.primitives.frame import Vec2
+from geometry.views.bench_views import end_view
+from geometry.views.view import FRONT, PLAN, View
+
+
+def lid_dimensions(bench: Bench) -> tuple[Dimension, ...]:
+    b, view = lid_box(bench.spec), end_view(bench)
+    x = b.length
+    found = [
+        bound(bench, "box_height", Place(FRONT, (x, b.floor), (x, b.top), UPRIGHT, RIGHT_OF, 1)),
+        bound(
+            bench,
+            "lid_thickness",
+            Place(FRONT, (-b.over_ends, b.top), (-b.over_ends, b.rim), UPRIGHT, LEFT_OF, 1, -1.0),
+        ),
+        bound(bench, "depth", Place(PLAN, (x, 0.0), (x, -b.depth), UPRIGHT, RIGHT_OF, 2, -1.0)),
+        _opening(b, view),
+    ]
+    if b.over_front > 0.0:
+        start, end = (x, -b.depth), (x, b.lid_front)
+        found.append(bound(bench, "lid_front", Place(PLAN, start, end, UPRIGHT, RIGHT_OF, 1, -1.0)))
+    if b.has_strip:
+        start, end = (0.0, 0.0), (0.0, -b.strip)
+        found.append(bound(bench, "lid_strip", Place(PLAN, start, end, UPRIGHT, LEFT_OF, 1, -1.0)))
+    if b.notch_width > 0.0:
+        left, right = _notch(b)
+        at = Place(
+            FRONT, (left, b.rim - b.notch_depth), (right, b.rim - b.notch_depth), LEVEL, 0, 1
+        )
+        found.append(bound(bench, "lid_notch_width", at))
+    return tuple(found)
+
+
+def _notch(b: LidBox) -> tuple[float, float]:
+    return (b.length - b.notch_width) / 2.0, (b.length + b.notch_width) / 2.0
+
+
+def _opening(b: LidBox, view: View) -> Dimension:
+    """From the closed lid's front edge to the open one's, about the pins."""
+    pin_y, pin_z = b.pin_place
+    reach = pin_y - b.lid_front
+    y, z = turned((-reach, 0.0), b.opening_deg)
+
+    def seen(point: Vec2) -> Vec2:
+        return view.project((0.0, point[0], point[1]))
+
+    return Dimension(
+        name="lid_opening",
+        title="Lid opens to",
+        view=view.name,
+        value=b.opening_deg,
+        unit="deg",
+        start=seen((pin_y - reach, pin_z)),
+        end=seen((pin_y + y, pin_z + z)),
+        along=LEVEL,
+        side=WITHIN,
+        rank=1,
+        parameter="lid_opening",
+        apex=seen((pin_y, pin_z)),
+        pull=Pull("lid_opening", view.project((0.0, 1.0, 0.0)), math.degrees(1.0 / reach)),
+    )
+
+
+def lid_grips(bench: Bench) -> tuple[Grip, ...]:
+    b, view = lid_box(bench.spec), end_view(bench)
+    left, right = -b.over_ends, b.length + b.over_ends
+    forward, deeper = (0.0, -1.0), view.project((0.0, -1.0, 0.0))
+    low, high = view.project((0.0, -b.depth, b.floor)), view.project((0.0, -b.depth, b.rim))
+    found = [
+        Grip(FRONT.name, (left, b.rim), (right, b.rim), Pull("lid_thickness", forward)),
+        Grip(FRONT.name, (left, b.top), (right, b.top), Pull("box_height", (0.0, 1.0))),
+        Grip(PLAN.name, (left, b.lid_front), (right, b.lid_front), Pull("lid_front", forward)),
+        Grip(view.name, low, high, Pull("depth", deeper)),
+    ]
+    if b.has_strip:
+        strip = Grip(PLAN.name, (left, -b.strip), (right, -b.strip), Pull("lid_strip", forward))
+        found.append(strip)
+    if b.notch_width > 0.0:
+        for x, way in zip(_notch(b), (-1.0, 1.0), strict=True):
+            wider = Pull("lid_notch_width", (way, 0.0), 2.0)
+            found.append(Grip(FRONT.name, (x, b.rim - b.notch_depth), (x, b.rim), wider))
+    if not has(bench.spec, "back rest"):
+        ends = Grip(FRONT.name, (left, b.rim), (left, b.top), Pull("lid_ends", (-1.0, 0.0)))
+        found.append(ends)
+    return tuple(found)

@@ -1,0 +1,88 @@
+"""A lid on hinges: a leaf let into the lid and one into what it hangs on, opposite each other.
+
+Both mortises of a hinge are equally deep; what the leaves are thicker than both stands between the
+two pieces as a gap.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from geometry.cuts.hinge_mortise import HingeMortise
+from geometry.design.joint import Contact, Joint, Measure
+from geometry.design.part import Part
+from geometry.joints.marking import span
+from geometry.primitives.frame import Vec3, add, scale
+
+
+@dataclass(frozen=True, slots=True)
+class HingedNumbers:
+    """In bench coordinates, mm.
+
+    ``pin`` is a point on the arris of the fixed piece that the pins lie along, in X = 0; ``into``
+    the unit direction from the lid into the fixed piece, square to the faces that meet, and
+    ``leafward`` that from the pin over a leaf.  Hinges start at X ``starts`` and are ``length``
+    long; leaves are ``leaf`` wide from the fixed piece's arris, each let in by ``deep``.  Between
+    the pieces is ``gap``.
+    """
+
+    pin: Vec3
+    into: Vec3
+    leafward: Vec3
+    starts: tuple[float, ...]
+    length: float
+    leaf: float
+    deep: float
+    gap: float
+    overlap: float
+
+    def box(self, start: float, low: float, high: float) -> tuple[Vec3, Vec3]:
+        """Two opposite corners of a leaf's room, from ``low`` to ``high`` along ``into``."""
+        near = add(self.pin, add((start, 0.0, 0.0), scale(self.into, low)))
+        far = add(self.pin, add((start + self.length, 0.0, 0.0), scale(self.into, high)))
+        return near, add(far, scale(self.leafward, self.leaf))
+
+
+def hinged(name: str, lid: Part, holder: Part, at: HingedNumbers) -> Joint:
+    """Hang ``lid`` on ``holder``."""
+    first = at.starts[0]
+    return Joint(
+        name=name,
+        kind="hinged lid",
+        parts=(lid.name, holder.name),
+        fit=at.gap,
+        cuts_first=tuple(
+            _mortise(lid, *at.box(start, -at.gap - at.deep, -at.gap)) for start in at.starts
+        ),
+        cuts_second=tuple(_mortise(holder, *at.box(start, 0.0, at.deep)) for start in at.starts),
+        measures=(
+            Measure("hinge_mortise_length", at.length, "mm", "along the edge"),
+            Measure("hinge_mortise_width", at.leaf, "mm", "from the arris that the pin lies on"),
+            Measure("hinge_mortise_depth", at.deep, "mm", "of each leaf"),
+            Measure(
+                "from_lid_end",
+                first - lid.frame.origin[0],
+                "mm",
+                "the first hinge from the lid's left end",
+            ),
+        ),
+        contacts=(_between(at),),
+    )
+
+
+def _mortise(part: Part, near: Vec3, far: Vec3) -> HingeMortise:
+    return HingeMortise(*(span(part, axis, near, far) for axis in (0, 1, 2)))
+
+
+def _between(at: HingedNumbers) -> Contact:
+    """Where lid and holder face each other between the first two hinges."""
+    low, high = at.starts[0] + at.length, at.starts[1]
+    lid = add(at.pin, scale(at.into, -at.gap))
+    over = scale(at.leafward, at.overlap)
+    corners = (
+        add(lid, (low, 0.0, 0.0)),
+        add(lid, (high, 0.0, 0.0)),
+        add(add(lid, (high, 0.0, 0.0)), over),
+        add(add(lid, (low, 0.0, 0.0)), over),
+    )
+    return Contact(corners, at.into, at.gap)
