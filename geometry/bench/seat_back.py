@@ -13,7 +13,8 @@ from functools import lru_cache
 from geometry.bench.case_numbers import case_numbers
 from geometry.bench.four_leg_numbers import CORNERS
 from geometry.bench.lid_box_parameters import ON_STRIP
-from geometry.bench.overall import CASE, LID_BOX, SLAB, seat_height
+from geometry.bench.overall import CASE, LID_BOX, PANEL_BENCH, SLAB, seat_height
+from geometry.bench.panel_ends_numbers import panel_ends
 from geometry.bench.partitions import MOST_PARTITIONS, uprights
 from geometry.bench.round_legs import has_round_legs, tenon_numbers
 from geometry.design.spec import BenchSpec
@@ -28,7 +29,8 @@ SEAT_READS = (
     "right_inset partition_thickness partition_count housing_depth housing_fit rebate_depth "
     "back_thickness back_let_in seat_thickness base leg_joint leg_turn rake splay inset_left "
     "inset_right inset_back inset_front leg_size leg_tenon leg_tenon_fit box_height lid_thickness "
-    "box_thickness lid_hung " + " ".join(f"partition_{k}" for k in range(1, MOST_PARTITIONS + 1))
+    "box_thickness lid_hung left_joint right_joint left_end_in right_end_in end_thickness "
+    + " ".join(f"partition_{k}" for k in range(1, MOST_PARTITIONS + 1))
 )
 
 
@@ -140,6 +142,26 @@ def _bores(spec: BenchSpec) -> tuple[Box, ...]:
     return tuple(found)
 
 
+def _of_panel_bench(spec: BenchSpec) -> SeatBack:
+    """The seat's board between its two ends, clear of the joints with them."""
+    p = panel_ends(spec)
+    inside = (p.left.inside, p.right.inside)
+    return SeatBack(
+        top=p.top,
+        board="seat",
+        thickness=p.seat_thickness,
+        depth=p.depth,
+        mortised=inside,
+        behind=0.0,
+        under=(),
+        foot=p.underside,
+        edges=(Edge("seat", p.underside, p.top),),
+        edged=inside,
+        at_the_edge=(),
+        deepest=p.depth,
+    )
+
+
 def _of_box(spec: BenchSpec) -> SeatBack:
     """The back of a box and the strip above it; its lid holds no post."""
     top, lid, t = seat_height(spec), spec.number("lid_thickness"), spec.number("box_thickness")
@@ -165,5 +187,6 @@ def _of_box(spec: BenchSpec) -> SeatBack:
 _SEATS: dict[str, Callable[[BenchSpec], SeatBack]] = {
     CASE: _of_case,
     SLAB: _of_slab,
+    PANEL_BENCH: _of_panel_bench,
     LID_BOX: _of_box,
 }

@@ -113,13 +113,16 @@ def test_posts_are_let_in_as_deep_as_the_back_is() -> None:
     }
 
 
-def test_another_seat_keeps_the_rest() -> None:
+@pytest.mark.parametrize(
+    ("seat", "kind"), [("slab", "seat"), ("panel bench", "seat"), ("box with a lid", "lid")]
+)
+def test_another_seat_keeps_the_rest(seat: str, kind: str) -> None:
     spec = spec_of(RAILS | {"rest_height": 390.0, "rest_rake": 9.0})
-    slab = set_values(spec, {"seat": "slab"})
-    assert has(slab, "back rest")
+    other = set_values(spec, {"seat": seat})
+    assert has(other, "back rest")
     for name in ("rest_height", "rest_rake", "post_width", "post_fixing"):
-        assert slab.value(name) == spec.value(name)
-    assert {part.kind for part in build(slab).parts} >= {"post", "rest rail", "seat"}
+        assert other.value(name) == spec.value(name)
+    assert {part.kind for part in build(other).parts} >= {"post", "rest rail", kind}
 
 
 def test_a_rest_that_is_taken_off_comes_back_as_it_was() -> None:
