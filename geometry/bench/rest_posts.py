@@ -30,6 +30,9 @@ from geometry.primitives.frame import Frame, Vec2, Vec3
 
 UP: Vec3 = (0.0, 0.0, 1.0)
 _STRAIGHT = 1e-6  # degrees: a knee of less is none
+# mm: a blank is larger by this than the outline whose corners lie on its sides, so that rounding
+# leaves no hair of the blank's own faces at them.
+_AIR = 1e-7
 
 
 def posts(r: RestNumbers, timber: str) -> tuple[Part, ...]:
@@ -96,9 +99,10 @@ def _knee_post(r: RestNumbers, post: int) -> tuple[Shape, Frame]:
     turn = math.radians(r.rake_deg) / 2.0
     along, across = (math.sin(turn), math.cos(turn)), (math.cos(turn), -math.sin(turn))
     points = [(y * along[0] + z * along[1], y * across[0] + z * across[1]) for y, z in _outline(r)]
-    low, near = min(x for x, _ in points), min(y for _, y in points)
+    low, near = min(x for x, _ in points) - _AIR, min(y for _, y in points) - _AIR
     flat = tuple((x - low, y - near) for x, y in points)
-    size = Blank(max(x for x, _ in flat), max(y for _, y in flat), r.post_width)
+    long, wide = (max(point[axis] for point in flat) + _AIR for axis in (0, 1))
+    size = Blank(long, wide, r.post_width)
     origin = (
         right,
         low * along[0] + near * across[0],
