@@ -2,16 +2,16 @@
 
 Frame and units: the part's own frame, mm.
 
-Method: let each axis be stretched by itself, evenly between pins, so that every pin of the old
+Method: let each axis be drawn out by itself, evenly between pins, so that every pin of the old
 shape comes to stand where it is in the new.  If the pins keep their order this is one smooth
 change of all space, and it carries the old blank onto the new one.  It carries each old cutter
-onto the new one too if whatever slants or curves lies where an axis is only shifted.  Then it
+onto the new one too if whatever slants or curves lies where an axis is drawn out evenly.  Then it
 carries what is left of the one onto what is left of the other: the old surface, its corners
 moved, is the new surface.  Only the panels that flat faces were divided into may no longer fit
-beside one another; they are tried, and the normals, which have not turned, come over as they are.
+beside one another; they are tried.
 
-Between two stations along x where nothing but straight removals are crossed, y and z may be
-stretched in a way of their own: in the gap at a station one way passes into the other.
+Between two stations along one axis, at which nothing but straight removals are crossed, the
+other two may be drawn out in a way of their own: in the gap one way passes into the other.
 
 The proof asks for more than needed: where it does not hold the solid is to be cut as always.
 """
@@ -45,7 +45,7 @@ _KEPT = 512
 class _Pinned:
     """Some shapes that were cut, ready to be followed.
 
-    A *row* is an axis of a shape, or of y and z what counts between two stations along x.  All n
+    A *row* is an axis of a shape, or what counts of it between two stations along another.  All n
     pins of all rows lie end to end: ``pick`` (n,) the place of a pin's coordinate among those of
     the shapes' pins, ``along`` (n,) where it was.  From each pin to the next, (n - 1,):
     ``joined``, both are of one row; ``apart``, and are two.  k stretches run from pin ``first``
@@ -63,7 +63,7 @@ class _Pinned:
     left: Indices
     share: Floats
     panels: Indices
-    facing: Floats
+    faces: Indices
     sizes: Indices
 
 
@@ -110,15 +110,16 @@ def _pinned(shape: Shape) -> _Pinned:
     points = np.array(pins.points)
     owner = np.repeat(np.arange(len(pins.counts) + 1), (2, *pins.counts))
     holds = [hold_of(removal, shape.blank) for removal in removals_of(shape)]
-    stations = _stations(points[:, 0], owner, holds)
-    low, high = _reach(points[:, 0], owner, stations)
+    main, stations = _stations(points, owner, holds)
+    low, high = _reach(points[:, main], owner, stations)
     zones = len(stations) + 1
+    others = [axis for axis in range(3) if axis != main]
 
-    rows = [3 * np.arange(len(points))]
+    rows = [3 * np.arange(len(points)) + main]
     stretches = [
-        (0, start, end) for hold in holds for axis, start, end in hold.stretches if not axis
+        (0, start, end) for hold in holds for axis, start, end in hold.stretches if axis == main
     ]
-    for axis in (1, 2):
+    for axis in others:
         for zone in range(zones):
             inside = (low <= zone) & (zone <= high)
             for hold, there in zip(holds, inside[1:], strict=True):
@@ -138,8 +139,9 @@ def _pinned(shape: Shape) -> _Pinned:
     first = [starts[row] + _last_up_to(flat[ordered[row]], at) for row, at, _ in stretches]
     last = [starts[row] + _first_from(flat[ordered[row]], at) for row, _, at in stretches]
     of_corner = np.empty((len(solid.vertices), 3), dtype=np.intp)
-    zone_of = np.searchsorted(stations, solid.vertices[:, 0])
-    for axis, row_of in enumerate((0 * zone_of, 1 + zone_of, 1 + zones + zone_of)):
+    zone_of = np.searchsorted(stations, solid.vertices[:, main])
+    rows_of = (0 * zone_of, 1 + zone_of, 1 + zones + zone_of)
+    for axis, row_of in zip((main, *others), rows_of, strict=True):
         for row in np.unique(row_of):
             mine = row_of == row
             at = np.searchsorted(flat[ordered[row]], solid.vertices[mine, axis], "right") - 1
@@ -159,30 +161,40 @@ def _pinned(shape: Shape) -> _Pinned:
         left=left,
         share=np.divide(beyond, room, out=np.zeros_like(room), where=room > _APART),
         panels=np.ascontiguousarray(solid.panels.T),
-        facing=np.ascontiguousarray(solid.panel_normals.T),
-        sizes=np.array(
-            [[len(flat), len(pick), len(first), len(solid.vertices), len(solid.panels)]]
-        ),
+        faces=solid.panel_faces,
+        sizes=np.array([(len(flat), len(pick), len(first), *_counts(solid))]),
     )
 
 
-def _stations(x: Floats, owner: Indices, holds: Sequence[Hold]) -> Floats:
-    """Where along x one zone may end and the next begin: between pins, and in no removal that
-    is not straight."""
-    pinned = np.unique(x)
-    gaps = np.flatnonzero(np.diff(pinned) > _APART)
-    between = (pinned[gaps] + pinned[gaps + 1]) / 2.0
-    free = np.ones(len(between), dtype=np.bool_)
-    for number, hold in enumerate(holds, start=1):
-        if not hold.straight:
-            mine = x[owner == number]
-            free &= (between < mine.min()) | (between > mine.max())
-    return between[free]
+def _counts(solid: Solid) -> tuple[int, int, int]:
+    """How many corners, panels and faces it has."""
+    faces = max(solid.panel_faces.max(initial=-1), solid.edge_faces.max(initial=-1)) + 1
+    return len(solid.vertices), len(solid.panels), int(faces)
 
 
-def _reach(x: Floats, owner: Indices, stations: Floats) -> tuple[Indices, Indices]:
+def _stations(points: Floats, owner: Indices, holds: Sequence[Hold]) -> tuple[int, Floats]:
+    """An axis, and where along it one zone may end and the next begin: between pins, and in no
+    removal that is not straight."""
+    for axis in (0, 2):
+        at = points[:, axis]
+        pinned = np.unique(at)
+        gaps = np.flatnonzero(np.diff(pinned) > _APART)
+        between = (pinned[gaps] + pinned[gaps + 1]) / 2.0
+        free = np.ones(len(between), dtype=np.bool_)
+        for number, hold in enumerate(holds, start=1):
+            if not hold.straight(axis):
+                mine = at[owner == number]
+                free &= (between < mine.min()) | (between > mine.max())
+        # Beyond the blank nothing is left to be told apart.
+        free &= (between > 0.0) & (between < at[1])
+        if free.any():
+            return axis, between[free]
+    return 0, np.empty(0)
+
+
+def _reach(along: Floats, owner: Indices, stations: Floats) -> tuple[Indices, Indices]:
     """The first and the last zone that the blank and each removal reach into."""
-    zone = np.searchsorted(stations, x)
+    zone = np.searchsorted(stations, along)
     starts = np.flatnonzero(np.diff(owner, prepend=-1))
     return np.minimum.reduceat(zone, starts), np.maximum.reduceat(zone, starts)
 
@@ -200,7 +212,7 @@ def _gathered(shapes: tuple[Shape, ...]) -> _Pinned:
     """Several shapes at once: the few array operations cost the same for one and for thirty."""
     each = [_pinned(shape) for shape in shapes]
     sizes = np.concatenate([one.sizes for one in each])
-    coordinates, pins, _, corners, _ = (np.cumsum(sizes, axis=0) - sizes).T
+    coordinates, pins, _, corners, _, faces = (np.cumsum(sizes, axis=0) - sizes).T
     gap = np.zeros(1, dtype=np.bool_)
     return _Pinned(
         pick=_joined([one.pick for one in each], coordinates),
@@ -212,7 +224,7 @@ def _gathered(shapes: tuple[Shape, ...]) -> _Pinned:
         left=_joined([one.left for one in each], pins),
         share=np.concatenate([one.share for one in each]),
         panels=_joined([one.panels.T for one in each], corners).T.copy(),
-        facing=np.concatenate([one.facing for one in each], axis=1),
+        faces=_joined([one.faces for one in each], faces),
         sizes=sizes,
     )
 
@@ -229,39 +241,70 @@ def _moved(cut: tuple[Shape, ...], pins: Sequence[Pins]) -> list[Solid | None]:
     old = _gathered(cut)
     every = [coordinate for each in pins for point in each.points for coordinate in point]
     now = np.array(every).take(old.pick)
-    _, in_rows, in_stretches, corners, in_panels = old.sizes.T
+    _, in_rows, in_stretches, corners, in_panels, in_faces = old.sizes.T
     whose = np.arange(len(cut))
     spoilt = np.zeros(len(cut), dtype=np.bool_)
 
     steps = np.diff(now)
     lost = np.where(old.apart, steps <= _APART, old.joined & (np.abs(steps) >= _SAME))
     spoilt[np.repeat(whose, in_rows)[1:][lost]] = True
-    bends = np.zeros(len(now), dtype=np.intp)
-    np.cumsum(np.abs(steps - np.diff(old.along)) > _SAME, out=bends[1:])
-    bent = bends.take(old.first) != bends.take(old.last)
+    bends = _bends(old, steps)
+    # A bend at the pin where a stretch ends, or begins, is none within it.
+    bent = bends.take(np.maximum(old.last - 1, 0)) > bends.take(old.first)
     spoilt[np.repeat(whose, in_stretches)[bent]] = True
 
     start = now.take(old.left)
     vertices = (start + old.share * (now.take(old.left + 1) - start)).reshape(-1, 3)
     at = vertices.T.take(old.panels, axis=1)  # (3, 4, q)
+    normals = _normals(at, old.faces, int(in_faces.sum()))
     sides = np.roll(at, -1, axis=1) - at
-    turned = _triple(sides, np.roll(sides, -1, axis=1), old.facing[:, None])
+    facing = normals.take(old.faces, axis=1)
+    turned = _triple(sides, np.roll(sides, -1, axis=1), facing[:, None])
     spoilt[np.repeat(whose, in_panels)[(turned < -_NO_TURN).any(axis=0)]] = True
     six = _triple(at[:, 0], at[:, 1], at[:, 2]) + _triple(at[:, 0], at[:, 2], at[:, 3])
     volumes = np.add.reduceat(six, np.cumsum(in_panels) - in_panels) / 6.0
 
     frozen(vertices)
-    ends = np.cumsum(corners).tolist()
-    return [
-        None
-        if spoilt[k]
-        else replace(
-            solid_of(shape),
-            vertices=vertices[ends[k] - corners[k] : ends[k]],
-            volume=float(volumes[k]),
+    ends, last_faces = np.cumsum(corners).tolist(), np.cumsum(in_faces).tolist()
+    found: list[Solid | None] = []
+    for k, shape in enumerate(cut):
+        if spoilt[k]:
+            found.append(None)
+            continue
+        solid = solid_of(shape)
+        of_faces = normals[:, last_faces[k] - in_faces[k] : last_faces[k]].T
+        found.append(
+            replace(
+                solid,
+                vertices=vertices[ends[k] - corners[k] : ends[k]],
+                edge_normals=frozen(of_faces[solid.edge_faces]),
+                panel_normals=frozen(of_faces[solid.panel_faces]),
+                volume=float(volumes[k]),
+            )
         )
-        for k, shape in enumerate(cut)
-    ]
+    return found
+
+
+def _bends(old: _Pinned, steps: Floats) -> Indices:
+    """How many pins up to each one are drawn out otherwise behind it than before it, (n,)."""
+    was = np.diff(old.along)
+    gaps = np.flatnonzero(old.apart)
+    before, after = gaps[:-1], gaps[1:]
+    drawn = steps.take(gaps) / was.take(gaps)
+    differ = np.abs(np.diff(drawn)) * np.minimum(was.take(before), was.take(after)) > _SAME
+    bends = np.zeros(len(old.along), dtype=np.intp)
+    # Pins in one place bend together: it counts at the last of them.
+    np.add.at(bends, after[differ], 1)
+    return np.cumsum(bends)
+
+
+def _normals(at: Floats, faces: Indices, count: int) -> Floats:
+    """Unit normals of flat faces, (3, faces), from the corners (3, 4, q) of their panels."""
+    (a0, a1, a2), (b0, b1, b2) = at[:, 2] - at[:, 0], at[:, 3] - at[:, 1]
+    doubled = (a1 * b2 - a2 * b1, a2 * b0 - a0 * b2, a0 * b1 - a1 * b0)
+    total = np.stack([np.bincount(faces, row, count) for row in doubled])
+    length = np.sqrt((total * total).sum(axis=0))
+    return np.asarray(total / np.maximum(length, np.finfo(np.float64).tiny))
 
 
 def _triple(a: Floats, b: Floats, c: Floats) -> Floats:

@@ -4,8 +4,8 @@ Frame and units: the part's own frame, mm.
 
 A *pin* is a point whose three coordinates each matter by themselves: a corner of the blank or of
 something that is taken away, the ends of where a plane slants through the blank, the limits of an
-arc.  A *stretch* is a range of one axis in which something slants or curves, so that it has to
-keep its length if that thing is to stay as it is.
+arc.  A *stretch* is a range of one axis in which something slants or curves, so that it has to be
+drawn out evenly if that thing is to stay flat, or round.
 """
 
 from __future__ import annotations
@@ -43,14 +43,14 @@ class Pins:
 
 @dataclass(frozen=True, slots=True)
 class Hold:
-    """How one removal holds its shape.
-
-    ``stretches``: where it slants or curves.  ``straight``: each of its faces is square to the
-    part's x axis or runs along it, so that it is cut alike wherever it is crossed.
-    """
+    """How one removal holds its shape: its ``stretches``, where it slants or curves."""
 
     stretches: tuple[Stretch, ...]
-    straight: bool
+
+    def straight(self, axis: int) -> bool:
+        """Whether each of its faces is square to an axis or runs along it, so that it is cut alike
+        wherever it is crossed."""
+        return all(which != axis for which, _, _ in self.stretches)
 
 
 def pins_of(blank: Blank, removals: Sequence[Removal]) -> Pins:
@@ -77,20 +77,19 @@ def pins_of(blank: Blank, removals: Sequence[Removal]) -> Pins:
 
 
 def hold_of(removal: Removal, blank: Blank) -> Hold:
-    """The stretches of one removal, and whether it is straight."""
+    """What one removal holds on to."""
     if isinstance(removal, HalfSpace):
         size = (blank.length, blank.width, blank.thickness)
         axes, low, high = _through(removal, size)
         slanting = axes if len(axes) > 1 else []
-        stretches = tuple((axis, low[axis], high[axis]) for axis in slanting)
-        return Hold(stretches, straight=0 not in slanting)
+        return Hold(tuple((axis, low[axis], high[axis]) for axis in slanting))
     if isinstance(removal, Hull):
         stretches = _hull_stretches(removal.points)
     elif isinstance(removal, Hollow):
         stretches = tuple((axis, *_limits(removal.facets.points, axis)) for axis in range(3))
     else:
         stretches = tuple(_prism_stretches(removal))
-    return Hold(stretches, straight=all(axis != 0 for axis, _, _ in stretches))
+    return Hold(stretches)
 
 
 # Planes

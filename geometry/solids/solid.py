@@ -29,7 +29,8 @@ class Solid:
     (k, 2, 3) the outward unit normals of those two faces; ``smooth`` (k,) marks the chords'
     edges of one flattened arc, which show only as outlines.  ``panels`` (q, 4) vertex indices
     of convex flat pieces that cover the surface, counter-clockwise from outside, a triangle
-    repeating its last index; ``panel_normals`` (q, 3).  ``volume`` in mm³.
+    repeating its last index; ``panel_normals`` (q, 3).  ``edge_faces`` (k, 2) and
+    ``panel_faces`` (q,) number the flat faces that these normals are of.  ``volume`` in mm³.
     """
 
     vertices: Floats
@@ -39,6 +40,8 @@ class Solid:
     smooth: Flags
     panels: Indices
     panel_normals: Floats
+    edge_faces: Indices
+    panel_faces: Indices
     volume: float
 
 

@@ -61,6 +61,8 @@ def solid_from(mesh: Mesh) -> Solid:
         smooth=frozen(smooth.take(drawn)),
         panels=frozen(panels),
         panel_normals=frozen(np.ascontiguousarray(normals.take(of_triangle, axis=1).T)),
+        edge_faces=frozen(np.ascontiguousarray(faces.take(drawn, axis=1).T)),
+        panel_faces=frozen(mesh.faces.take(of_triangle)),
         volume=float((crosses * a).sum()) / 6.0,
     )
 
