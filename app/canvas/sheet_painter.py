@@ -12,6 +12,7 @@ from app.canvas.pointer_note import paint_note
 from app.look.themes import Theme, Tone
 from app.scene.sheet_view import SheetView
 from geometry.dimensioning.dimension_marks import owner_of
+from geometry.sheets.arrangement import legible
 
 RING = 14.0  # pixels
 
@@ -82,7 +83,8 @@ class SheetPainter:
         ground.setDevicePixelRatio(ratio)
         ground.fill(QColor(theme.paper))
         if self._picture is None:
-            self._picture = Picture(self._view.laid_out.marks, self._view.density, ratio)
+            marks = legible(self._view.laid_out.marks)
+            self._picture = Picture(marks, self._view.density, ratio)
         painter = QPainter(ground)
         try:
             painter.translate(*self._origin())

@@ -7,7 +7,7 @@ goes to sheet mm by whole arrays, one mark a view and role.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -119,7 +119,7 @@ def arrange(
     found: list[Target] = []
     for one in blocks:
         x, y = origin = origins[one.view]
-        marks += linework_marks(one.linework, scale, origin, owners, _SHORTEST_HIDDEN)
+        marks += linework_marks(one.linework, scale, origin, owners)
         marks += dimension_marks(one.placed, origin)
         marks.append(caption_label(one, origin))
         left, bottom, right, top = one.placed.extent
@@ -132,24 +132,29 @@ def arrange(
     return Arranged(sheet, tuple(places), tuple(found))
 
 
-def linework_marks(
-    linework: Linework,
-    scale: float,
-    origin: Vec2,
-    owners: tuple[str, ...],
-    shortest_hidden: float = 0.0,
-) -> list[Mark]:
-    """A view's hidden lines and then its visible ones, one mark each, on the sheet.
+def legible(marks: Sequence[Mark]) -> tuple[Mark, ...]:
+    """The marks of a sheet without hidden lines that are too short to be read on it."""
+    return tuple(
+        _without_dots(mark) if isinstance(mark, Strokes) and mark.role is Role.HIDDEN else mark
+        for mark in marks
+    )
 
-    Hidden ones shorter than ``shortest_hidden`` (mm of the sheet) are left out.
-    """
+
+def _without_dots(mark: Strokes) -> Strokes:
+    across, up = (mark.segments[:, 2:] - mark.segments[:, :2]).T
+    long = across * across + up * up >= _SHORTEST_HIDDEN**2
+    owner_of = None if mark.owner_of is None else mark.owner_of[long]
+    return replace(mark, segments=mark.segments[long], owner_of=owner_of)
+
+
+def linework_marks(
+    linework: Linework, scale: float, origin: Vec2, owners: tuple[str, ...]
+) -> list[Mark]:
+    """A view's hidden lines and then its visible ones, one mark each, on the sheet."""
     segments = linework.segments * scale
-    across, up = segments[:, 2] - segments[:, 0], segments[:, 3] - segments[:, 1]
-    long_enough = across * across + up * up >= shortest_hidden**2
     segments += np.array(origin * 2)
     marks: list[Mark] = []
-    hidden = ~linework.visible & long_enough
-    for role, chosen in ((Role.HIDDEN, hidden), (Role.VISIBLE, linework.visible)):
+    for role, chosen in ((Role.HIDDEN, ~linework.visible), (Role.VISIBLE, linework.visible)):
         if chosen.any():
             owner_of = linework.owner[chosen]
             marks.append(Strokes(role, segments[chosen], owners=owners, owner_of=owner_of))

@@ -12,7 +12,7 @@ from geometry.bench.glue_ups import boards_of
 from geometry.design.finding import Finding
 from geometry.dimensioning.bench_dimensions import dimensions
 from geometry.drawing.marks import Sheet
-from geometry.sheets.arrangement import arrange
+from geometry.sheets.arrangement import arrange, legible
 from geometry.sheets.cross_sections import cross_section_leaf
 from geometry.sheets.findings_page import findings_leaves
 from geometry.sheets.joint_details import joint_leaves
@@ -63,7 +63,8 @@ def _general_arrangement(bench: Bench, layout: Layout) -> Sheet:
     paper = layout.paper
     upright = replace(layout, paper=replace(paper, width=paper.height, height=paper.width))
     standing = arrange(bench, lineworks, shown, upright)
-    return standing.sheet if standing.places[0].scale > lying.places[0].scale else lying.sheet
+    chosen = standing if standing.places[0].scale > lying.places[0].scale else lying
+    return replace(chosen.sheet, marks=legible(chosen.sheet.marks))
 
 
 def _titled(layout: Layout, kind: str, number: int, count: int, part: str | None = None) -> Layout:
