@@ -39,7 +39,6 @@ _MARGIN = 6.0  # mm
 def main(arguments: Sequence[str]) -> int:
     """Write the pictures; 0 when done, 2 when a project or a picture is refused."""
     os.environ["QT_QPA_PLATFORM"] = "offscreen"  # drawn where nobody sees it
-    application()
     for file in [Path(argument) for argument in arguments] or sample_files():
         try:
             write_file(file.with_suffix(".png"), sample_picture(file))
@@ -51,6 +50,7 @@ def main(arguments: Sequence[str]) -> int:
 
 def sample_picture(project: Path) -> bytes:
     """The visible lines of the bench in a pictorial view, as a PNG.  Raises MakerError."""
+    application()
     marks = _drawn(build(load(project).spec).parts)
     image = QImage(_WIDE, _HIGH, QImage.Format.Format_RGB32)
     image.fill(QColor(PAPER.paper))
