@@ -206,6 +206,8 @@ def _count_limits(spec: BenchSpec, row: Parameter) -> Limits:
 
 def _counted(spec: BenchSpec, row: Parameter, now: int, end: int) -> tuple[int, str]:
     """The farthest number from ``now`` toward ``end`` that fits, and the rule that ends it."""
+    if _concerns_no_rule(spec, row.name, end):
+        return end, ""
     step = 1 if end > now else -1
     reached = now
     for number in range(now + step, end + step, step) if end != now else ():
@@ -214,3 +216,12 @@ def _counted(spec: BenchSpec, row: Parameter, now: int, end: int) -> tuple[int, 
             return reached, broken[0].because
         reached = number
     return reached, ""
+
+
+def _concerns_no_rule(spec: BenchSpec, name: str, end: int) -> bool:
+    """Whether no rule reads a number, and nothing else follows it: a seed has thousands of values
+    that need no trying."""
+    if any(name in rule.reads for rule in rules(spec)):
+        return False
+    there = changed(spec, {name: float(end)})
+    return there == spec.changed({name: float(end)}) and rules(there) == rules(spec)
