@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+import numpy as np
 import pytest
 
 from geometry.cuts.cut import Blank
@@ -143,7 +144,7 @@ def test_what_slants_is_drawn_out_evenly_and_its_normals_turn() -> None:
     solid = one(here, board(500.0, tail(20.0, 24.0, 3.6)))
     assert solid is not None
     cut = solid_of(board(500.0, tail(20.0, 24.0, 3.6)))
-    lying = sorted(tuple(round(c, 9) + 0.0 for c in normal) for normal in solid.panel_normals)
-    assert lying == pytest.approx(
-        sorted(tuple(round(c, 9) + 0.0 for c in normal) for normal in cut.panel_normals)
+    normals, expected = (
+        np.array(sorted(np.round(one.panel_normals, 9).tolist())) + 0.0 for one in (solid, cut)
     )
+    assert normals == pytest.approx(expected)
