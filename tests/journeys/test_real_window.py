@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import json
 import shutil
+import time
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
@@ -72,12 +73,14 @@ def sheet_of(shades: Shades, sheet: Sequence[float]) -> Shades:
 
 
 def still_picture(screen: Screen, sheet: Sequence[float]) -> Shades:
-    """The sheet with the pointer off it, once two looks at it agree."""
-    screen.move((sheet[0] - 60, sheet[1] + sheet[3] / 2))
+    """The sheet with the pointer off it, once two looks a while apart agree: what comes
+    later than the drawing, such as findings, has come by then."""
+    screen.move((sheet[0] + sheet[2] / 2, sheet[1] + sheet[3] + 85))  # where nothing says more
     last = sheet_of(screen.shades(), sheet)
 
     def settled() -> bool:
         nonlocal last
+        time.sleep(0.3)
         before, last = last, sheet_of(screen.shades(), sheet)
         return bool(np.array_equal(before, last))
 
