@@ -29,9 +29,14 @@ def _lacking(bench: Bench) -> Iterator[Finding]:
     by_reason: dict[str, list[tuple[str, int]]] = {}
     for bearer, number, why in found.lacking:
         by_reason.setdefault(why, []).append((bearer.part, number))
+    # Reasons that concern the same pieces are one finding: it is told apart by its pieces.
+    by_parts: dict[tuple[str, ...], list[tuple[str, int]]] = {}
     for why, rows in by_reason.items():
         parts = tuple(dict.fromkeys(part for part, _ in rows))
-        number = sum(number for _, number in rows)
+        by_parts.setdefault(parts, []).append((why, sum(number for _, number in rows)))
+    for parts, reasons in by_parts.items():
+        number = sum(number for _, number in reasons)
+        why = "; ".join(why for why, _ in reasons)
         names = " and ".join(bench.part(part).title.lower() for part in parts[:4])
         what = "fixing finds" if number == 1 else "fixings find"
         yield Finding(
