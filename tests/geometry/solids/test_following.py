@@ -79,6 +79,17 @@ def test_a_slot_that_comes_out_at_the_other_face_is_cut() -> None:
     assert one(here, board(500.0, slot(100.0, depth=21.0))) is None
 
 
+def test_pockets_from_both_faces_that_break_into_one_another_are_cut() -> None:
+    """No panel reaches from one to the other, so that only the order of their floors tells."""
+
+    def pockets(deep: float) -> Shape:
+        path = Path.rectangle(100.0, 20.0, 140.0, 80.0)
+        return board(500.0, Prism(path, -5.0, deep), Prism(path, 12.0, 25.0))
+
+    assert one(pockets(8.0), pockets(11.0)) is not None
+    assert one(pockets(8.0), pockets(14.0)) is None
+
+
 def test_a_slanting_end_goes_along_but_does_not_turn() -> None:
     here = board(500.0, slanting_end(480.0), slot(100.0))
     assert one(here, board(620.0, slanting_end(600.0), slot(140.0))) is not None
