@@ -9,18 +9,14 @@ import numpy as np
 from geometry.bench.bench import Bench
 from geometry.bench.rest_numbers import RestNumbers, rest_numbers
 from geometry.checks.check import Check
+from geometry.checks.limits_of_joints import LEAST_WALL, MOST_LEVER_BEHIND, MOST_LEVER_IN_SEAT
+from geometry.checks.limits_of_loads import PUSHED_UP, SITTER, SITTER_BEFORE_BACK
 from geometry.design.finding import Finding, Level, Mend
 from geometry.solids.cutting import placed
 from geometry.solids.measure import volume_of
 from shared.materials import weight_of
 from shared.units import length_mark
 
-LEAST_WALL = 6.0  # mm beside a rail's mortise; common practice, no source
-MOST_LEVER = {True: 4.0, False: 12.0}  # by whether posts stand behind; common practice, no source
-
-SEATED = 600.0  # N; ISO 7174-1:1988, 7.1.2, READ2
-SEATED_BEFORE = 175.0  # mm in front of the line where seat and back meet; the same
-PUSHED_UP = 300.0  # mm above the seat; MEMORY of EN 1022
 GRAVITY = 9.81  # N / kg
 _ON_THE_FLOOR = 0.5  # mm
 
@@ -28,7 +24,8 @@ _ON_THE_FLOOR = 0.5  # mm
 def _lever(bench: Bench) -> Iterator[Finding]:
     r = rest_numbers(bench.spec)
     held = _held(r)
-    limit = held * MOST_LEVER[r.behind]
+    most = MOST_LEVER_BEHIND if r.behind else MOST_LEVER_IN_SEAT
+    limit = held * most.of(bench) / 100.0
     if r.height <= limit + 1e-9:
         return
     where = "behind the seat" if r.behind else "in the seat"
@@ -58,25 +55,25 @@ def _thin_walls(bench: Bench) -> Iterator[Finding]:
     r = rest_numbers(bench.spec)
     spare = (r.rail_thickness - r.tenon - r.fit) / 2.0
     front, back = r.set_back + spare, r.post_depth - r.set_back - r.rail_thickness + spare
-    wall = min(front, back)
-    if wall >= LEAST_WALL - 1e-9:
+    wall, least = min(front, back), LEAST_WALL.of(bench)
+    if wall >= least - 1e-9:
         return
-    deeper = r.post_depth + LEAST_WALL - back if back < LEAST_WALL else r.post_depth
+    deeper = r.post_depth + least - back if back < least else r.post_depth
     changes: tuple[tuple[str, float | str], ...] = (("post_depth", deeper),)
-    if front < LEAST_WALL:
-        set_back = r.set_back + LEAST_WALL - front
-        changes = (("post_depth", deeper + LEAST_WALL - front), ("rest_set_back", set_back))
+    if front < least:
+        set_back = r.set_back + least - front
+        changes = (("post_depth", deeper + least - front), ("rest_set_back", set_back))
     yield Finding(
         check="rest_thin_wall",
         level=Level.THINK_AGAIN,
         message=(
             f"Beside the rails' mortises only {length_mark(wall)} of the posts is left, less than "
-            f"{length_mark(LEAST_WALL)}."
+            f"{length_mark(least)}."
         ),
         parts=tuple(part.name for part in bench.parts if part.kind == "post"),
         place=(r.middle(0), r.front, r.seat.top + r.height / 2.0),
         amount=wall,
-        limit=LEAST_WALL,
+        limit=least,
         mend=Mend("Make the posts deeper, and set the rails in the middle of them.", changes),
     )
 
@@ -95,8 +92,9 @@ def _tips(bench: Bench) -> Iterator[Finding]:
     r = rest_numbers(bench.spec)
     corners = np.concatenate([placed(part).vertices for part in bench.parts])
     feet = float(corners[corners[:, 2] < _ON_THE_FLOOR, 1].max())
-    push = pushed(r.seat.top) * (r.seat.top + PUSHED_UP)
-    stands = SEATED * (feet - (r.front - SEATED_BEFORE)) + _own_weight(bench, feet)
+    push = pushed(r.seat.top) * (r.seat.top + PUSHED_UP.of(bench))
+    arm = feet - (r.front - SITTER_BEFORE_BACK.of(bench))
+    stands = SITTER.of(bench) * arm + _own_weight(bench, feet)
     if stands >= push:
         return
     yield Finding(
@@ -135,6 +133,7 @@ CHECKS: tuple[Check, ...] = (
         "practice, no source.",
         _lever,
         ("back rest",),
+        limits=(MOST_LEVER_IN_SEAT, MOST_LEVER_BEHIND),
     ),
     Check(
         "rest_thin_wall",
@@ -143,6 +142,7 @@ CHECKS: tuple[Check, ...] = (
         "leaned on: common practice, no source.",
         _thin_walls,
         ("back rest",),
+        limits=(LEAST_WALL,),
     ),
     Check(
         "tips_back",
@@ -154,5 +154,6 @@ CHECKS: tuple[Check, ...] = (
         "floor does not.",
         _tips,
         ("back rest",),
+        limits=(SITTER, SITTER_BEFORE_BACK, PUSHED_UP),
     ),
 )

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from geometry.bench.base_numbers import base_numbers
 from geometry.bench.bench import Bench
 from geometry.checks.check import Check
-from geometry.checks.limit_rows import FLATTEST_LAP, LEAST_WALL
+from geometry.checks.limits_of_joints import FLATTEST_LAP, LEAST_WALL
 from geometry.design.finding import Finding, Level, Mend
 from shared.units import angle_mark, length_mark
 

@@ -13,6 +13,7 @@ from geometry.bench.feet_numbers import ground
 from geometry.bench.four_leg_numbers import CORNERS, foot_low, foot_stations, four_legs, stand
 from geometry.bench.members import has
 from geometry.checks.check import Check
+from geometry.checks.limits_of_handling import MOST_FOOT_OUT, MOST_LEG_OUT
 from geometry.design.finding import Finding, Level, Mend
 from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Vec2
@@ -106,10 +107,10 @@ def _feet(bench: Bench) -> tuple[_Piece, ...]:
 
 def _outside(bench: Bench) -> Iterator[Finding]:
     length, depth = bench.spec.number("length"), bench.spec.number("depth")
-    height = bench.spec.number("base_height")
+    height, most = bench.spec.number("base_height"), MOST_LEG_OUT.of(bench)
     for piece in _tops(bench):
         out, place = piece.out(length, depth)
-        if out <= _NONE:
+        if out <= most + _NONE:
             continue
         yield Finding(
             check="leg_outside",
@@ -121,15 +122,16 @@ def _outside(bench: Bench) -> Iterator[Finding]:
             parts=(piece.name,),
             place=(*place, height),
             amount=out,
-            limit=0.0,
+            limit=most,
         )
 
 
 def _trips(bench: Bench) -> Iterator[Finding]:
     length, depth = bench.spec.number("length"), bench.spec.number("depth")
+    most = MOST_FOOT_OUT.of(bench)
     for piece in _feet(bench):
         out, place = piece.out(length, depth)
-        if out <= _NONE:
+        if out <= most + _NONE:
             continue
         yield Finding(
             check="foot_beyond",
@@ -141,7 +143,7 @@ def _trips(bench: Bench) -> Iterator[Finding]:
             parts=(piece.name,),
             place=(*place, ground(bench.spec)),
             amount=out,
-            limit=0.0,
+            limit=most,
             mend=_less_lean(bench),
         )
 
@@ -179,6 +181,7 @@ CHECKS: tuple[Check, ...] = (
         "outline itself.",
         _outside,
         ("base place",),
+        limits=(MOST_LEG_OUT,),
     ),
     Check(
         "foot_beyond",
@@ -188,5 +191,6 @@ CHECKS: tuple[Check, ...] = (
         "the outline itself.",
         _trips,
         ("base place",),
+        limits=(MOST_FOOT_OUT,),
     ),
 )

@@ -14,7 +14,7 @@ from geometry.bench.left_of_front import thinnest
 from geometry.bench.limits import limits
 from geometry.bench.raising import Raised, raised_for_land
 from geometry.checks.check import Check
-from geometry.checks.limit_rows import LEAST_HOLD
+from geometry.checks.limits_of_drawers import LEAST_HOLD
 from geometry.design.finding import Finding, Level, Mend
 from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Vec2, Vec3

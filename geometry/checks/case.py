@@ -8,20 +8,19 @@ from geometry.bench.back import back_size
 from geometry.bench.bench import Bench
 from geometry.bench.case_numbers import LEFT, RIGHT, case_numbers
 from geometry.checks.check import Check
+from geometry.checks.limits_of_handling import LEAST_STEP, MOST_PROUD
 from geometry.design.finding import Finding, Level, Mend
 from shared.sheet_goods import SHEET_SIZES
 from shared.units import angle_mark, length_mark
 
-LEAST_STEP = 0.05  # mm: less is gone with the first stroke of a plane; common practice, no source
-
 
 def _proud_bevel(bench: Bench) -> Iterator[Finding]:
     """The bottom's bevel runs its full length; at the far mitre the end panel stands upright."""
-    c = case_numbers(bench.spec)
+    c, most = case_numbers(bench.spec), MOST_PROUD.of(bench)
     for end in (c.left, c.right):
         x = 0.0 if end.side == LEFT else c.length
         bevel = c.bottom_bevel(x)
-        if not end.mitred or c.flare_of(end.side).amount > 0.0 or bevel <= 0.0:
+        if not end.mitred or c.flare_of(end.side).amount > 0.0 or bevel <= most:
             continue
         yield Finding(
             check="proud_bevel",
@@ -34,7 +33,7 @@ def _proud_bevel(bench: Bench) -> Iterator[Finding]:
             parts=("bottom", f"end_panel_{end.side}"),
             place=(x, -c.depth, c.inside_low),
             amount=bevel,
-            limit=0.0,
+            limit=most,
         )
 
 
@@ -45,7 +44,7 @@ def _bevel_step(bench: Bench) -> Iterator[Finding]:
     if x is None:
         return
     step = abs(c.bevel(LEFT) - c.bevel(RIGHT))
-    if step < LEAST_STEP:
+    if step < LEAST_STEP.of(bench):
         return
     flare = (c.flare_left.amount + c.flare_right.amount) / 2.0
     yield Finding(
@@ -60,7 +59,7 @@ def _bevel_step(bench: Bench) -> Iterator[Finding]:
         parts=("bottom",),
         place=(x, -c.depth, c.inside_low),
         amount=step,
-        limit=0.0,
+        limit=LEAST_STEP.of(bench),
         mend=Mend(
             f"Give both ends a flare of {length_mark(flare)}.",
             (("flare", flare), ("flare_right", flare)),
@@ -101,15 +100,18 @@ CHECKS: tuple[Check, ...] = (
         "one knows. The limit is none at all.",
         _proud_bevel,
         ("case", "back"),
+        limits=(MOST_PROUD,),
     ),
     Check(
         "bevel_step",
         "Two bevels along one edge",
         "Where both ends flare by unlike amounts the bottom's front edge leans by another angle "
         "at each, and a saw leaves a step where the two bevels meet. It lies half way between the "
-        "run-outs and is planed off easily, if one knows. The limit is none at all.",
+        "run-outs and is planed off easily, if one knows. What is under 0.05 mm is gone with the "
+        "first stroke of a plane: common practice, no source.",
         _bevel_step,
         ("case",),
+        limits=(LEAST_STEP,),
     ),
     Check(
         "large_back",

@@ -18,7 +18,7 @@ from geometry.bench.drawer_numbers import (
 )
 from geometry.bench.runner_numbers import runner_of
 from geometry.checks.check import Check
-from geometry.checks.limit_rows import DEEPEST_GROOVE, LEAST_GAP, WIDEST_ON_WOOD
+from geometry.checks.limits_of_drawers import DEEPEST_GROOVE, LEAST_GAP, WIDEST_ON_WOOD
 from geometry.design.finding import Finding, Level, Mend
 from geometry.primitives.frame import Vec3
 from geometry.solids.measure import bounding_box

@@ -10,7 +10,7 @@ from geometry.bench.apron_rules import mortise_wall
 from geometry.bench.bench import Bench
 from geometry.bench.round_legs import tenon_numbers
 from geometry.checks.check import Check
-from geometry.checks.limit_rows import LEAST_WALL
+from geometry.checks.limits_of_joints import LEAST_WALL, SHORTEST_ROUND
 from geometry.design.finding import Finding, Level, Mend
 from shared.units import length_mark
 
@@ -61,23 +61,25 @@ def _thicker(bench: Bench) -> Mend | None:
 
 def _short_round(bench: Bench) -> Iterator[Finding]:
     at = tenon_numbers(bench.spec, "front_right")
-    if at.depth >= at.diameter - 1e-9:
+    limit = at.diameter * SHORTEST_ROUND.of(bench) / 100.0
+    if at.depth >= limit - 1e-9:
         return
-    changes: list[tuple[str, float | str]] = [("leg_tenon", at.depth)]
-    if at.wedge > at.depth / 3.0:
-        changes.append(("leg_wedge", at.depth / 3.0))
-    mend = Mend(f"Make them {length_mark(at.depth)} thick.", tuple(changes))
+    thick = at.diameter * at.depth / limit
+    changes: list[tuple[str, float | str]] = [("leg_tenon", thick)]
+    if at.wedge > thick / 3.0:
+        changes.append(("leg_wedge", thick / 3.0))
+    mend = Mend(f"Make them {length_mark(thick)} thick.", tuple(changes))
     yield Finding(
         check="short_round_tenon",
         level=Level.THINK_AGAIN,
         message=(
             f"Round tenons of {length_mark(at.diameter)} hold in only {length_mark(at.depth)} of "
-            "board: they should be at least as deep as they are thick."
+            f"board: they should go at least {length_mark(limit)} into it."
         ),
         parts=tuple(part.name for part in bench.parts if part.kind == "leg"),
         place=at.middle,
         amount=at.depth,
-        limit=at.diameter,
+        limit=limit,
         mend=mend,
     )
 
@@ -108,5 +110,6 @@ CHECKS: tuple[Check, ...] = (
         "diameter it levers itself loose: common practice, no source.",
         _short_round,
         ("round legs",),
+        limits=(SHORTEST_ROUND,),
     ),
 )

@@ -8,7 +8,7 @@ from geometry.bench.bench import Bench
 from geometry.bench.case_numbers import case_numbers
 from geometry.bench.partitions import uprights
 from geometry.checks.check import Check
-from geometry.checks.limit_rows import DEEPEST_HOUSING, DEEPEST_REBATE, LEAST_COVER
+from geometry.checks.limits_of_joints import DEEPEST_HOUSING, DEEPEST_REBATE, LEAST_COVER
 from geometry.design.finding import Finding, Level, Mend
 from shared.cutters import widest_cutter_for
 from shared.units import length_mark

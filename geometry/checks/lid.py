@@ -10,10 +10,10 @@ from geometry.bench.lid_box_parameters import ON_STRIP
 from geometry.bench.lid_clear import opens_to
 from geometry.bench.rest_numbers import rest_numbers
 from geometry.checks.check import Check
+from geometry.checks.limits_of_handling import LEAST_GRIP
 from geometry.design.finding import Finding, Level, Mend
 from shared.units import angle_mark, length_mark
 
-LEAST_GRIP = 12.0  # mm for fingertips; common practice, no source
 _HAIR = 1e-6  # degrees
 
 
@@ -64,8 +64,8 @@ def _falls(bench: Bench) -> Iterator[Finding]:
 
 def _grip(bench: Bench) -> Iterator[Finding]:
     b = lid_box(bench.spec)
-    room = max(b.over_front, b.notch_depth)
-    if room >= LEAST_GRIP - 1e-9:
+    room, least = max(b.over_front, b.notch_depth), LEAST_GRIP.of(bench)
+    if room >= least - 1e-9:
         return
     name = "lid_notch_depth" if b.notch_width > 0.0 else "lid_front"
     yield Finding(
@@ -75,8 +75,8 @@ def _grip(bench: Bench) -> Iterator[Finding]:
         parts=("lid", "box_front"),
         place=(b.length / 2.0, -b.depth, b.rim),
         amount=room,
-        limit=LEAST_GRIP,
-        mend=Mend(f"Give them {length_mark(LEAST_GRIP)}.", ((name, LEAST_GRIP),)),
+        limit=least,
+        mend=Mend(f"Give them {length_mark(least)}.", ((name, least),)),
     )
 
 
@@ -104,5 +104,6 @@ CHECKS: tuple[Check, ...] = (
         "source.",
         _grip,
         ("lid",),
+        limits=(LEAST_GRIP,),
     ),
 )

@@ -6,9 +6,11 @@ import math
 from collections.abc import Iterator
 
 from geometry.bench.bench import Bench
-from geometry.bench.panel_ends_numbers import HOUSED, SLOPES, PanelEnd, panel_ends
+from geometry.bench.panel_ends_numbers import HOUSED, PanelEnd, panel_ends
 from geometry.bench.seat_rail_numbers import STUB, seat_rail
 from geometry.checks.check import Check
+from geometry.checks.limits_of_joints import DEEPEST_HOUSING, FLATTEST_IN_SOFT, SHORTEST_STUB
+from geometry.checks.limits_of_loads import SITTER, SITTER_FROM_EDGE
 from geometry.design.finding import Finding, Level, Mend
 from geometry.solids.measure import volume_of
 from shared.cutters import widest_cutter_for
@@ -16,11 +18,7 @@ from shared.materials import weight_of
 from shared.timber import TIMBERS
 from shared.units import length_mark
 
-DEEPEST_HOUSING = 0.5  # share of the seat; common practice, no source
-SITTING = 600.0  # N, and
-FROM_THE_EDGE = 50.0  # mm: ISO 7174-1:1988, 7.1.1, load of a sitter who slides to the edge
 GRAVITY = 9.81  # N/kg
-SHORTEST_STUB = 0.5  # share of the end; common practice, no source
 
 
 def _cutter(bench: Bench) -> Iterator[Finding]:
@@ -49,7 +47,7 @@ def _cutter(bench: Bench) -> Iterator[Finding]:
 
 def _deep_housing(bench: Bench) -> Iterator[Finding]:
     n = panel_ends(bench.spec)
-    limit = n.seat_thickness * DEEPEST_HOUSING
+    limit = n.seat_thickness * DEEPEST_HOUSING.of(bench) / 100.0
     if n.housing_depth <= limit + 1e-9:
         return
     yield Finding(
@@ -75,13 +73,14 @@ def _tips(bench: Bench) -> Iterator[Finding]:
         weight += force
         moment += force * _middle(bench, part.name)
     centre = moment / weight
+    sitter, from_edge = SITTER.of(bench), SITTER_FROM_EDGE.of(bench)
     for end in n.ends:
         over = end.outside if end.side == "left" else n.length - end.outside
-        arm = over - FROM_THE_EDGE
+        arm = over - from_edge
         held = weight * abs(centre - end.outside)
-        if arm <= 0.0 or SITTING * arm <= held + 1e-9:
+        if arm <= 0.0 or sitter * arm <= held + 1e-9:
             continue
-        least = held / SITTING + FROM_THE_EDGE
+        least = held / sitter + from_edge
         yield Finding(
             check="bench_tips",
             level=Level.THINK_AGAIN,
@@ -93,7 +92,7 @@ def _tips(bench: Bench) -> Iterator[Finding]:
             place=(0.0 if end.side == "left" else n.length, -n.depth / 2.0, n.top),
             amount=over,
             limit=least,
-            mend=_farther_out(end),
+            mend=_farther_out(end, from_edge),
         )
 
 
@@ -104,24 +103,26 @@ def _middle(bench: Bench, name: str) -> float:
     return part.frame.to_bench((blank.length / 2.0, blank.width / 2.0, blank.thickness / 2.0))[0]
 
 
-def _farther_out(end: PanelEnd) -> Mend:
-    return Mend(
-        f"Set it in {length_mark(FROM_THE_EDGE)} only.", ((f"{end.side}_end_in", FROM_THE_EDGE),)
-    )
+def _farther_out(end: PanelEnd, end_in: float) -> Mend:
+    return Mend(f"Set it in {length_mark(end_in)} only.", ((f"{end.side}_end_in", end_in),))
 
 
 def _slope(bench: Bench) -> Iterator[Finding]:
     n = panel_ends(bench.spec)
     hard = TIMBERS[bench.spec.word("timber")].hardwood
-    if hard or n.tails.slope < SLOPES["1:8"]:
+    flattest = FLATTEST_IN_SOFT.of(bench)
+    if hard or n.tails.slope <= flattest + 1e-9:
         return
     yield Finding(
         check="seat_tail_slope",
         level=Level.GOOD_TO_KNOW,
-        message="Tails of 1 in 8 in soft timber crush and pull out; 1 in 6 holds better.",
+        message=(
+            f"Tails of 1 in {n.tails.slope:g} in soft timber crush and pull out; 1 in 6 holds "
+            "better."
+        ),
         parts=("seat",),
         amount=math.degrees(math.atan(1.0 / n.tails.slope)),
-        limit=math.degrees(math.atan(1.0 / SLOPES["1:6"])),
+        limit=math.degrees(math.atan(1.0 / flattest)),
         unit="deg",
         mend=Mend("Make them 1 in 6.", (("tail_slope", "1:6"),)),
     )
@@ -129,7 +130,7 @@ def _slope(bench: Bench) -> Iterator[Finding]:
 
 def _short_stub(bench: Bench) -> Iterator[Finding]:
     r = seat_rail(bench.spec)
-    limit = r.end_thickness * SHORTEST_STUB
+    limit = r.end_thickness * SHORTEST_STUB.of(bench) / 100.0
     if r.joint != STUB or r.let_in >= limit - 1e-9:
         return
     yield Finding(
@@ -164,6 +165,7 @@ CHECKS: tuple[Check, ...] = (
         "source.",
         _deep_housing,
         ("housed ends",),
+        limits=(DEEPEST_HOUSING,),
     ),
     Check(
         "bench_tips",
@@ -173,6 +175,7 @@ CHECKS: tuple[Check, ...] = (
         "balance on the outside of the end.",
         _tips,
         ("housed ends",),
+        limits=(SITTER, SITTER_FROM_EDGE),
     ),
     Check(
         "seat_tail_slope",
@@ -181,6 +184,7 @@ CHECKS: tuple[Check, ...] = (
         "practice, no source.",
         _slope,
         ("dovetailed ends",),
+        limits=(FLATTEST_IN_SOFT,),
     ),
     Check(
         "short_stub_tenon",
@@ -189,5 +193,6 @@ CHECKS: tuple[Check, ...] = (
         "is short: common practice, no source.",
         _short_stub,
         ("seat rail",),
+        limits=(SHORTEST_STUB,),
     ),
 )

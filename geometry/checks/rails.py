@@ -12,7 +12,7 @@ from geometry.bench.panel_numbers import panel_numbers
 from geometry.bench.seat_rail_numbers import HOUSED, seat_rail
 from geometry.bench.trestles import rail_numbers
 from geometry.checks.check import Check
-from geometry.checks.limit_rows import LEAST_WALL, STEEPEST_WEDGE, TALLEST_MORTISE
+from geometry.checks.limits_of_joints import LEAST_WALL, STEEPEST_WEDGE, TALLEST_MORTISE
 from geometry.design.finding import Finding, Level, Mend
 from geometry.joints.through_tenon import ThroughTenon
 from shared.units import angle_mark, length_mark

@@ -21,34 +21,33 @@ from geometry.bench.panel_numbers import panel_numbers
 from geometry.bench.seat_board import board_width
 from geometry.bench.seat_rail_numbers import seat_rail
 from geometry.checks.check import Check
+from geometry.checks.limits_of_handling import WIDEST_BOARD
+from geometry.checks.limits_of_loads import SEAT_BENDS, SEAT_LOAD
 from geometry.design.finding import Finding, Level, Mend
 from geometry.primitives.frame import Vec2
 from shared.timber_stiffness import stiffness_of
 from shared.tolerances import COPLANAR
 from shared.units import length_mark
 
-WIDEST_BOARD = 200.0  # mm; common practice, no source
-LOAD = 1112.0  # N: 2010 ADA Standards, 903.6
-SAG = 360.0  # the span over this is as far as a seat may bend; common practice, from memory
-STEP = 0.5  # mm, to which a thickness is rounded up
+_STEP = 0.5  # mm, to which the thickness that a mend gives is rounded up
 
 
 def _wide_board(bench: Bench) -> Iterator[Finding]:
-    width = board_width(bench.spec)
-    if width <= WIDEST_BOARD + 1e-9:
+    width, widest = board_width(bench.spec), WIDEST_BOARD.of(bench)
+    if width <= widest + 1e-9:
         return
-    boards = float(math.ceil(bench.spec.number("depth") / WIDEST_BOARD))
+    boards = float(math.ceil(bench.spec.number("depth") / widest))
     mend = Mend(f"Glue it up of {boards:.0f} boards.", (("seat_boards", boards),))
     yield Finding(
         check="wide_seat_board",
         level=Level.THINK_AGAIN,
         message=(
             f"The seat is glued up of boards {length_mark(width)} wide: over "
-            f"{length_mark(WIDEST_BOARD)} each of them cups by itself as it dries."
+            f"{length_mark(widest)} each of them cups by itself as it dries."
         ),
         parts=("seat",),
         amount=width,
-        limit=WIDEST_BOARD,
+        limit=widest,
         mend=mend,
     )
 
@@ -88,11 +87,12 @@ def _bends(bench: Bench) -> Iterator[Finding]:
     # A rail glued under the seat bends with it, taken as a board beside it.
     rail = _rail_inertia(bench)
     inertia = width * thickness**3 / 12.0 + rail
-    sag, limit = LOAD * span**3 / (48.0 * elasticity * inertia), span / SAG
+    load, limit = SEAT_LOAD.of(bench), span / SEAT_BENDS.of(bench)
+    sag = load * span**3 / (48.0 * elasticity * inertia)
     if sag <= limit + 1e-9:
         return
-    needed = LOAD * span**3 / (48.0 * elasticity * limit) - rail
-    thick = math.ceil((12.0 * needed / width) ** (1.0 / 3.0) / STEP) * STEP
+    needed = load * span**3 / (48.0 * elasticity * limit) - rail
+    thick = math.ceil((12.0 * needed / width) ** (1.0 / 3.0) / _STEP) * _STEP
     yield Finding(
         check="seat_bends",
         level=Level.THINK_AGAIN,
@@ -135,6 +135,7 @@ CHECKS: tuple[Check, ...] = (
         "practice, no source.",
         _wide_board,
         ("seat board",),
+        limits=(WIDEST_BOARD,),
     ),
     Check(
         "seat_bends",
@@ -145,5 +146,6 @@ CHECKS: tuple[Check, ...] = (
         "reckoned where aprons, a plinth or crossed stretchers carry the seat.",
         _bends,
         ("seat board",),
+        limits=(SEAT_LOAD, SEAT_BENDS),
     ),
 )

@@ -10,7 +10,7 @@ from geometry.bench.case_numbers import case_numbers
 from geometry.bench.openings import SHELF, filled_with, openings
 from geometry.bench.shelves import height_name
 from geometry.checks.check import Check
-from geometry.checks.limit_rows import DEEPEST_HOUSING, LEAST_BETWEEN, SHORTEST_IN_HOUSINGS
+from geometry.checks.limits_of_joints import DEEPEST_HOUSING, LEAST_BETWEEN, SHORTEST_IN_HOUSINGS
 from geometry.design.finding import Finding, Level, Mend
 from geometry.solids.measure import bounding_box
 from shared.cutters import widest_cutter_for

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from geometry.bench.bench import Bench
 from geometry.checks.check import Check
-from geometry.checks.limit_rows import LEAST_FRONT
+from geometry.checks.limits_of_joints import LEAST_FRONT
 from geometry.design.finding import Finding, Level, Mend
 from geometry.design.joint import Joint
 from shared.units import length_mark

@@ -15,14 +15,19 @@ from geometry.bench.bench import Bench
 from geometry.bench.case_numbers import case_numbers
 from geometry.bench.openings import SHELF, filled_with, openings
 from geometry.checks.check import Check
-from geometry.checks.limit_rows import MOST_OF_STRENGTH, SEAT_LOAD, SHELF_LOAD, VISIBLE_SAG
+from geometry.checks.limits_of_loads import (
+    AFTER_A_YEAR,
+    MOST_OF_STRENGTH,
+    SEAT_LOAD,
+    SHELF_LOAD,
+    VISIBLE_SAG,
+)
 from geometry.design.finding import Finding, Level
 from shared.timber_stiffness import stiffness_of
 from shared.units import length_mark
 
 _SHEAR_FREE = 1.1
 _E_OVER_G = 16.0
-_AFTER_A_YEAR = 2.0
 
 
 def middle_stress(load: float, span: float, width: float, thickness: float) -> float:
@@ -77,7 +82,8 @@ def _shelves(bench: Bench) -> Iterator[Finding]:
             continue  # the table of stiffness has timbers only
         elasticity = stiffness_of(part.material).elasticity
         first = even_sag(load, at.width, blank.width, blank.thickness, elasticity)
-        sag, limit = _AFTER_A_YEAR * first, VISIBLE_SAG.of(bench) * at.width / 1000.0
+        sag = first * AFTER_A_YEAR.of(bench) / 100.0
+        limit = VISIBLE_SAG.of(bench) * at.width / 1000.0
         if sag <= limit:
             continue
         yield Finding(
@@ -117,6 +123,6 @@ CHECKS: tuple[Check, ...] = (
         "sheet are left out. An estimate.",
         _shelves,
         ("shelves",),
-        limits=(SHELF_LOAD, VISIBLE_SAG),
+        limits=(SHELF_LOAD, AFTER_A_YEAR, VISIBLE_SAG),
     ),
 )

@@ -9,7 +9,8 @@ from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values
 from geometry.checks.all_checks import CHECKS, check_of, judged, standing
-from geometry.checks.limit_rows import BY_NAME, LEAST_WALL, LIMITS
+from geometry.checks.limit_rows import BY_NAME, LIMITS
+from geometry.checks.limits_of_joints import LEAST_WALL
 from geometry.design.finding import Level
 from geometry.design.judging import AS_FOUND, Judging, SetAside
 from geometry.design.project import Project

@@ -38,7 +38,7 @@ SPOILED: tuple[tuple[str, dict[str, Value], Level, float, float], ...] = (
     # flare 60 over 300 mm height, through 20 mm of board: 4 mm
     ("proud_bevel", {"right_end": "mitred"}, Level.GOOD_TO_KNOW, 4.0, 0.0),
     # flares 60 and 40 over 300 mm height, through 20 mm of board: 4 - 8 / 3 mm
-    ("bevel_step", {"deep_end": "both"}, Level.GOOD_TO_KNOW, 4.0 / 3.0, 0.0),
+    ("bevel_step", {"deep_end": "both"}, Level.GOOD_TO_KNOW, 4.0 / 3.0, 0.05),
     # both ends inside: 3600 - 20 - (60 + 20) + 2 x 6 - 1 = 3511 mm; the longest sheet is 2500 mm
     ("large_back", {"length": 3600.0}, Level.THINK_AGAIN, 3511.0, 2500.0),
     # tips 3600 - 140 = 3460 apart along, 360 - 120 = 240 across: 2 atan(240 / 3460)
