@@ -6,20 +6,22 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from geometry.bench.base_numbers import base_numbers, outward
+from geometry.bench.base_numbers import base_numbers
 from geometry.bench.bench import Bench
 from geometry.bench.catalogue import broken_rules
 from geometry.bench.feet_numbers import ground
-from geometry.bench.four_leg_numbers import CORNERS, foot_low, foot_stations, four_legs, stand
+from geometry.bench.four_leg_numbers import CORNERS, four_legs, stand
 from geometry.bench.members import has
 from geometry.checks.check import Check
 from geometry.checks.limits_of_handling import MOST_FOOT_OUT, MOST_LEG_OUT
 from geometry.design.finding import Finding, Level, Mend
 from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Vec2
+from geometry.solids.cutting import placed
 from shared.units import angle_mark, length_mark
 
-_NONE = 1e-9
+_NONE = 1e-6  # mm: what rounding makes of nothing
+_LEVEL = 1e-3  # mm: corners this near the lowest are the foot's own
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,30 +81,17 @@ def _leg(corner: str, points: tuple[Vec2, ...]) -> _Piece:
 
 
 def _feet(bench: Bench) -> tuple[_Piece, ...]:
-    """The legs where they stand on the floor; none of a base without legs."""
-    spec = bench.spec
-    if has(spec, "bridled legs"):
-        b = base_numbers(spec)
-        out = b.foot_out
-        return tuple(
-            _leg(
-                corner,
-                ((x + out * outward(b, corner)[0], y + out * outward(b, corner)[1]),),
-            )
-            for corner, (x, y) in b.tips
-        )
-    if not has(spec, "four legs"):
-        return ()
-    n = four_legs(spec)
+    """The legs where they end, on the floor or on feet; none of a base without legs."""
     found = []
-    for corner in CORNERS:
-        at = stand(n, corner)
-        outer = max(foot_stations(n, at))
-        frame = at.frame(0.0)
-        low = foot_low(n)
-        x, y, _ = frame.to_bench((outer, low, low))
-        found.append(_leg(corner, ((x, y),)))
+    for corner in CORNERS if _has_legs(bench.spec) else ():
+        corners = placed(bench.part(f"leg_{corner}")).vertices
+        low = corners[corners[:, 2] < corners[:, 2].min() + _LEVEL]
+        found.append(_leg(corner, tuple((x, y) for x, y, _ in low.tolist())))
     return tuple(found)
+
+
+def _has_legs(spec: BenchSpec) -> bool:
+    return has(spec, "bridled legs") or has(spec, "four legs")
 
 
 def _outside(bench: Bench) -> Iterator[Finding]:

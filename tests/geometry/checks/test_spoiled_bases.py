@@ -141,3 +141,19 @@ def test_a_spoiled_base_is_caught_and_mended(
         return
     mended = build(set_values(spec, dict(first.mend.values)))
     assert not [one for one in findings(mended) if one.check == check]
+
+
+def test_alike_feet_of_turned_legs_stand_out_alike() -> None:
+    """Base 300 high, splay 15, rake 8, axes 95 and 40 in: by hand the axis of each foot stands
+    300 tan 8 - 40 = 2.16 out in front or behind and well in at the ends.  Of its section, 30
+    square, half the width runs across the lean and half / cos 16.83 = 15.67 along it, which is
+    27.68 from the length: 2.16 + 15.67 x 0.4645 + 15 x 0.8856 = 22.72, near enough as it tapers.
+    """
+    alike: dict[str, Value] = {"inset_left": 95.0, "inset_right": 95.0, "base_height": 300.0}
+    spec = spoiled("four legs", {**ROUND, "leg_turn": "on the sightline", **alike})
+    found = [one for one in findings(build(spec)) if one.check == "foot_beyond"]
+    legs = [f"leg_{fore}_{side}" for fore in ("back", "front") for side in ("left", "right")]
+    assert [one.parts for one in found] == [(leg,) for leg in legs]
+    amounts = [one.amount for one in found]
+    assert amounts == pytest.approx([amounts[0]] * 4, abs=1e-6)
+    assert amounts[0] == pytest.approx(22.72, abs=0.3)
