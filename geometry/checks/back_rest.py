@@ -138,8 +138,8 @@ CHECKS: tuple[Check, ...] = (
     Check(
         "rest_thin_wall",
         "Thin post beside the rails' mortises",
-        "Under 6 mm the wall before or behind a mortise splits when the rail is knocked in, or "
-        "leaned on: common practice, no source.",
+        "Measures the wood of a post before and behind the rails' mortises. Under 6 mm it splits "
+        "when the rail is knocked in, or leaned on: common practice, no source.",
         _thin_walls,
         ("back rest",),
         limits=(LEAST_WALL,),

@@ -281,8 +281,9 @@ CHECKS: tuple[Check, ...] = (
     Check(
         "room_for_all",
         "Room for all who sit",
-        "As many persons as the brief says, with the shoulders of the broadest and room for "
-        "elbows, or the length that a standard asks for where the brief is held to one.",
+        "Compares the bench's length with what those who sit on it ask for. That is as many "
+        "persons as the brief says, with the shoulders of the broadest and room for elbows, or the "
+        "length that a standard asks for where the brief is held to one.",
         _by(_room_for_all),
     ),
     Check(

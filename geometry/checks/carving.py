@@ -212,9 +212,11 @@ CHECKS: tuple[Check, ...] = (
         "Front too thin for its finger groove",
         "Between the finger groove behind the edge and the face before it a land of wood takes "
         "the pull of the hand. It is measured over the whole of the cove, where the carving comes "
-        "nearest to it. The limit is the land that you set.",
+        "nearest to it. The limit is the land that you set; a mend makes no groove too shallow to "
+        "hold.",
         _thin_at_groove,
         ("carving",),
+        limits=(LEAST_HOLD,),
     ),
     Check(
         "groove_too_shallow",

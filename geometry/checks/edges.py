@@ -82,8 +82,9 @@ CHECKS: tuple[Check, ...] = (
     Check(
         "leg_left_sharp",
         "Leg arris left sharp",
-        "An arris is moulded only where at least four times its size is left between where it "
-        "begins and the foot (common practice, no source).",
+        "Looks for legs whose moulded arrises have no room. An arris is moulded only where at "
+        "least four times its size is left between where it begins and the foot: common practice, "
+        "no source. Elsewhere it stays sharp, and is felt.",
         _left_sharp,
         ("leg arrises",),
     ),

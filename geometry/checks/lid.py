@@ -100,8 +100,8 @@ CHECKS: tuple[Check, ...] = (
     Check(
         "lid_grip",
         "Nothing to lift the lid by",
-        "Fingertips need about 12 mm, under an overhanging edge or in a notch: common practice, no "
-        "source.",
+        "Looks for what fingers find to lift the lid by: its overhang in front, or a notch in the "
+        "box. Fingertips need about 12 mm: common practice, no source.",
         _grip,
         ("lid",),
         limits=(LEAST_GRIP,),

@@ -180,8 +180,8 @@ CHECKS: tuple[Check, ...] = (
     Check(
         "seat_tail_slope",
         "Flat dovetails in soft timber",
-        "Soft timber crushes, so its tails are cut 1 in 6, those of hard timber 1 in 8: common "
-        "practice, no source.",
+        "Looks for flat tails in a seat of soft timber, which crushes and lets them pull out. It "
+        "is cut 1 in 6, hard timber 1 in 8: common practice, no source.",
         _slope,
         ("dovetailed ends",),
         limits=(FLATTEST_IN_SOFT,),
