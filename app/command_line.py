@@ -233,7 +233,8 @@ def _finding_lines(finding: Finding) -> str:
             f"set aside ({finding.level.value}): {finding.message}{of}\n"
             f"    because: {finding.set_aside}\n"
         )
-    return f"{finding.level.value}: {finding.message}{of}\n{mend}"
+    worse = f"    {finding.worse}\n" if finding.worse else ""
+    return f"{finding.level.value}: {finding.message}{of}\n{worse}{mend}"
 
 
 def _today() -> date:

@@ -158,7 +158,10 @@ def _limit(row: Limit, bench: Bench) -> Fact:
 
 
 def finding_fact(finding: Finding) -> Fact:
-    """One finding as data; ``set_aside`` is the maker's reason, or None while it stands."""
+    """One finding as data; ``set_aside`` is the maker's reason, or None while it stands.
+
+    ``worse`` says of one that stands again with what it had been set aside; None of any other.
+    """
     mend = finding.mend
     return {
         "check": finding.check,
@@ -171,6 +174,7 @@ def finding_fact(finding: Finding) -> Fact:
         "unit": finding.unit,
         "estimate": finding.estimate,
         "set_aside": finding.set_aside or None,
+        "worse": in_units(finding.worse, SHOWN_MM) or None,
         "mend": None
         if mend is None
         else {"sentence": in_units(mend.sentence, SHOWN_MM), "values": dict(mend.values)},

@@ -20,8 +20,9 @@ brief      object  name -> object with ``value`` and ``unit``: what the bench is
                    been said; left out where nothing has
 parameters object  name -> object with ``value`` and ``unit``, in the order of the catalogue
 limits     object  name -> object with ``value`` and ``unit``: limits that the maker has changed
-set_aside  list    objects with ``check``, ``parts`` (a list of names) and ``reason``: findings
-                   that the maker has looked at and does not mind
+set_aside  list    objects with ``check``, ``parts`` (a list of names), ``reason``, and where they
+                   are known ``amount`` (a number) and ``level``: findings that the maker has looked
+                   at and does not mind
 ========== ======= ============================================================================
 
 ``format``, ``version`` and ``parameters`` must be there; a text that is missing is empty, and so
@@ -69,6 +70,8 @@ Versions
 1. The first.
 2. ``limits``, ``set_aside`` and ``brief``.  A file that has none of them is written as version 1,
    with the same bytes as before.
+3. The ``amount`` and the ``level`` that a finding was set aside with.  A file without them is
+   written as version 2.
 
 Reading and writing are each other's inverse: what is written reads back equal, and what was
 written by this version is written again with the same bytes.
@@ -97,8 +100,9 @@ from shared.errors import BadProjectFile, MakerError
 
 SUFFIX = ".settle"
 FORMAT = "settlewright bench"
-VERSION = 2
+VERSION = 3
 _BEFORE_JUDGING = 1
+_BEFORE_AMOUNTS = 2
 SIZE_LIMIT = 4_000_000
 
 _TEXTS = (*LINE_FIELDS, "notes")
@@ -134,8 +138,11 @@ def save(project: Project, path: Path) -> None:
 def project_bytes(project: Project) -> bytes:
     """The file's content; the same project gives the same bytes."""
     judging = project.judging
-    more = judging != AS_FOUND or not project.brief.blank
-    version = VERSION if more else _BEFORE_JUDGING
+    version = _BEFORE_JUDGING
+    if judging != AS_FOUND or not project.brief.blank:
+        version = _BEFORE_AMOUNTS
+    if any(one.amount is not None or one.level for one in judging.set_aside):
+        version = VERSION
     head: dict[str, object] = {"format": FORMAT, "version": version}
     head |= {field: getattr(project, field) for field in _TEXTS}
     lines = [f"  {_json(field)}: {_json(value)}," for field, value in head.items()]
@@ -161,12 +168,16 @@ def _judging_blocks(judging: Judging) -> list[str]:
         ]
         blocks.append(_block("limits", "{", rows, "}"))
     if judging.set_aside:
-        rows = [
-            "    " + _json({"check": one.check, "parts": list(one.parts), "reason": one.reason})
-            for one in judging.set_aside
-        ]
+        rows = [f"    {_json(_aside_entry(one))}" for one in judging.set_aside]
         blocks.append(_block("set_aside", "[", rows, "]"))
     return blocks
+
+
+def _aside_entry(one: SetAside) -> dict[str, object]:
+    entry: dict[str, object] = {"check": one.check, "parts": list(one.parts), "reason": one.reason}
+    if one.amount is not None:
+        entry["amount"] = one.amount
+    return entry | {"level": one.level} if one.level else entry
 
 
 def read_project(data: bytes, name: str = "") -> Project:
@@ -309,11 +320,14 @@ def _judging(limits: Any, set_aside: Any) -> Judging:
 
 def _set_aside(entry: Any) -> SetAside:
     fields = _object(entry, "set_aside")
-    _only(fields, ("check", "parts", "reason"), "set_aside")
+    _only(fields, ("check", "parts", "reason", "amount", "level"), "set_aside")
+    amount = fields.get("amount")
     return SetAside(
         _text("set_aside, check", fields.get("check")),
         tuple(_text("set_aside, parts", name) for name in _list(fields.get("parts"))),
         _text("set_aside, reason", fields.get("reason")),
+        None if amount is None else _number("set_aside, amount", amount),
+        _text("set_aside, level", fields.get("level", "")),
     )
 
 

@@ -14,8 +14,9 @@ from app.scene.finding_words import change_lines, measure_text
 from app.scene.preferences import Preferences
 from app.scene.wording import said, said_error
 from geometry.checks.check import Check
+from geometry.checks.setting_aside import aside
 from geometry.design.finding import Finding
-from geometry.design.judging import REASON_LIMIT, SetAside
+from geometry.design.judging import REASON_LIMIT
 from geometry.design.spec import BenchSpec
 from shared.errors import MakerError
 
@@ -48,6 +49,8 @@ class WhyDetail(QWidget):
         measure = measure_text(finding, preferences)
         if measure:
             column.addWidget(_sentence(said(f"Here: {measure}.", preferences), self))
+        if finding.worse:
+            column.addWidget(_sentence(said(finding.worse, preferences), self))
         self.limits = [
             LimitField(row, value, preferences, self)
             for row, value in zip(check.limits, values, strict=True)
@@ -81,12 +84,12 @@ class WhyDetail(QWidget):
 
     def _set_aside(self) -> None:
         try:
-            aside = SetAside(self.finding.check, self.finding.parts, self.reason.text().strip())
+            one = aside(self.finding, self.reason.text().strip())
         except MakerError as error:
             self.wrong.setText(said_error(error, self._preferences, here="Reason"))
             self.reason.setFocus()
             return
-        self.set_aside.emit(aside)
+        self.set_aside.emit(one)
 
     def _take_up(self) -> None:
         self.taken_up.emit(self.finding)

@@ -13,7 +13,7 @@ from app.look.level_mark import TONES, LevelMark
 from app.look.themes import Theme, Tone
 from app.look.type import bold
 from app.look.word_button import WordButton
-from app.scene.finding_words import SET_ASIDE, level_words
+from app.scene.finding_words import SET_ASIDE, level_words, message_of
 from app.scene.preferences import Preferences
 from app.scene.wording import said
 from geometry.design.finding import Finding, Level
@@ -32,7 +32,7 @@ class FindingLine(QWidget):
         super().__init__(parent)
         self.finding = finding
         self.detail: QWidget | None = None
-        message = said(finding.message, preferences)
+        message = said(message_of(finding), preferences)
         sentence = QLabel(message, self)
         sentence.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         sentence.setWordWrap(True)  # after the policy, which would forget it

@@ -71,6 +71,13 @@ def tally_text(found: Sequence[Finding]) -> str:
     return "\n".join(f"{words.count(word)} {word}" for word in order if word in words)
 
 
+def message_of(finding: Finding) -> str:
+    """What its line says; with a word more where it had been set aside and is worse now."""
+    if not finding.worse:
+        return finding.message
+    return f"{finding.message} Worse than when it was set aside."
+
+
 def level_words(finding: Finding) -> str:
     """The word before a finding."""
     return SET_ASIDE if finding.set_aside else finding.level.value

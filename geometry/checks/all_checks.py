@@ -34,6 +34,7 @@ from geometry.checks import (
 )
 from geometry.checks.check import Check
 from geometry.checks.offers import offered
+from geometry.checks.setting_aside import as_judged
 from geometry.design.brief import NO_BRIEF, Brief
 from geometry.design.finding import Finding, Level
 from geometry.design.judging import Judging
@@ -96,11 +97,13 @@ def judged(
 ) -> tuple[Finding, ...]:
     """The findings by the maker's own limits; those set aside carry their reason and come last.
 
+    One that has grown clearly worse since stands again, and says so.
+
     ``slow`` are those of the slow checks, where they have been looked into.
     """
     found = findings(replace(bench, judged_by=judging.limits, brief=brief))
     found = tuple(sorted((*found, *slow), key=lambda one: _ORDER.index(one.level)))
-    reasoned = [replace(one, set_aside=judging.reason_for(one.key)) for one in found]
+    reasoned = [as_judged(one, judging) for one in found]
     return tuple(sorted(reasoned, key=lambda one: bool(one.set_aside)))
 
 

@@ -33,7 +33,8 @@ class Finding:
     it; lengths in it are written as ``{12.7 mm}`` so that the screen can show them in the
     maker's unit.  ``place`` is a point in the bench, or None.  ``unit`` is mm, deg, N or %.
     ``estimate`` marks what is reckoned and not measured.  ``set_aside`` is the maker's reason for
-    letting it be, empty while it stands.  ``told_by`` names the check in the list of checks.
+    letting it be, empty while it stands; ``worse`` says so when it stands again, having grown worse
+    than it was let be with.  ``told_by`` names the check in the list of checks.
     """
 
     check: str
@@ -47,6 +48,7 @@ class Finding:
     mend: Mend | None = None
     estimate: bool = False
     set_aside: str = ""
+    worse: str = ""
     told_by: str = ""
 
     @property

@@ -1,7 +1,7 @@
 """How a maker judges a bench: limits of their own, and findings set aside with a reason.
 
 Kept with the project.  A limit that is not here has its default; a finding is known by the name of
-its check and its parts, so that it stays set aside while its number changes.
+its check and its parts, so that it stays set aside while its number changes a little.
 """
 
 from __future__ import annotations
@@ -22,12 +22,17 @@ FindingKey = tuple[str, tuple[str, ...]]
 class SetAside:
     """One finding that the maker has looked at and does not mind, with the reason why.
 
+    ``amount`` and ``level`` (the word of it) are those that it was let be with, in the finding's
+    own unit; None and empty where that is not known.
+
     Raises UnreadableValue for no reason at all, or one that cannot stand on a drawing.
     """
 
     check: str
     parts: tuple[str, ...]
     reason: str
+    amount: float | None = None
+    level: str = ""
 
     def __post_init__(self) -> None:
         text = self.reason
@@ -77,9 +82,9 @@ class Judging:
         """The same with a finding taken up again."""
         return replace(self, set_aside=self._without(key))
 
-    def reason_for(self, key: FindingKey) -> str:
-        """Why a finding is set aside; empty when it is not."""
-        return next((one.reason for one in self.set_aside if one.key == key), "")
+    def let_be(self, key: FindingKey) -> SetAside | None:
+        """How a finding was set aside; None when it was not."""
+        return next((one for one in self.set_aside if one.key == key), None)
 
     def _without(self, key: FindingKey) -> tuple[SetAside, ...]:
         return tuple(one for one in self.set_aside if one.key != key)

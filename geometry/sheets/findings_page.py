@@ -58,6 +58,8 @@ def _row(one: Finding, layout: Layout) -> tuple[str, ...]:
     if one.set_aside:
         level = f"set aside ({level})"
         message = f"{message} Set aside because: {one.set_aside}"
+    if one.worse:
+        message = f"{message} {in_units(one.worse, layout.shown)}"
     parts = ", ".join(name.replace("_", " ") for name in one.parts[:6])
     more = f" and {len(one.parts) - 6} more" if len(one.parts) > 6 else ""
     return _words((level, parts + more, message), layout)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from PySide6.QtWidgets import QLabel
 from pytestqt.qtbot import QtBot
 
 from app.panels.finding_detail import MendDetail, WhyDetail
@@ -76,6 +77,26 @@ def test_nothing_is_set_aside_without_a_reason(window: Workplace) -> None:
     assert isinstance(line.detail, WhyDetail)
     line.detail.take_up.click()
     assert window.presenter.alarm_count == 1
+
+
+def test_what_was_set_aside_and_has_grown_worse_stands_again_and_says_so(
+    window: Workplace,
+) -> None:
+    """Walls of 5.9 mm are let be; those of 5.57 mm are a twentieth of 6 mm thinner."""
+    (line,) = _spoil(window, base_thickness=18.0)
+    line.why.click()
+    assert isinstance(line.detail, WhyDetail)
+    line.detail.reason.setText("A trial piece held.")
+    line.detail.aside.click()
+    _spoil(window, base_thickness=17.6)
+    assert _line(window, "mortise_wall").finding.set_aside
+    _spoil(window, base_thickness=17.0)
+    line = _line(window, "mortise_wall")
+    assert not line.finding.set_aside
+    line.why.click()
+    assert isinstance(line.detail, WhyDetail)
+    said = " ".join(label.text() for label in line.detail.findChildren(QLabel))
+    assert "set aside at 5.9 mm, because: A trial piece held." in said
 
 
 def test_a_mend_is_shown_and_can_be_left(window: Workplace) -> None:

@@ -90,6 +90,7 @@ def test_a_finding_is_said_in_millimetres(content: Any) -> None:
         "unit": "mm",
         "estimate": False,
         "set_aside": None,
+        "worse": None,
         "mend": {"sentence": "Set the cutter to 10 mm.", "values": {"cutter_diameter": 10.0}},
     }
 

@@ -13,7 +13,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from exporters.project_file import SIZE_LIMIT, load, project_bytes, read_project, save
+from exporters.project_file import SIZE_LIMIT, VERSION, load, project_bytes, read_project, save
 from geometry.bench.catalogue import PARAMETERS, default_spec
 from geometry.bench.limits import set_values
 from geometry.design.project import LINE_LIMIT, NOTES_LIMIT, Project
@@ -124,7 +124,7 @@ def test_a_byte_order_mark_does_no_harm() -> None:
         (b'"bench"', "'bench' stands where"),
         (b"{}", "not a project of Settlewright"),
         (changed(format="something else"), "not a project of Settlewright"),
-        (changed(version=3), "newer Settlewright"),
+        (changed(version=VERSION + 1), "newer Settlewright"),
         (changed(version=10**30), "newer Settlewright"),
         (changed(version=0), "which version"),
         (changed(version=True), "which version"),

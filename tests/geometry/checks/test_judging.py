@@ -60,7 +60,11 @@ def test_nothing_is_set_aside_without_a_reason_that_can_be_printed(reason: str) 
 
 
 def test_limits_and_reasons_are_saved_and_old_files_keep_their_bytes() -> None:
-    judging = Judging().with_limit("least_wall", 5.5).setting_aside(SetAside("a", ("b",), "c"))
+    judging = (
+        Judging()
+        .with_limit("least_wall", 5.5)
+        .setting_aside(SetAside("a", ("b",), "c", 1.5, "think again"))
+    )
     project = Project(default_spec(), "Bench", judging=judging)
     data = project_bytes(project)
     assert read_project(data) == project
@@ -81,6 +85,8 @@ def test_limits_and_reasons_are_saved_and_old_files_keep_their_bytes() -> None:
         ("limits", b"[]"),
         ("set_aside", b'[{"check": "a", "parts": ["b"], "reason": ""}]'),
         ("set_aside", b'[{"check": "a", "parts": "b", "reason": "c"}]'),
+        ("set_aside", b'[{"check": "a", "parts": ["b"], "reason": "c", "amount": "1"}]'),
+        ("set_aside", b'[{"check": "a", "parts": ["b"], "reason": "c", "amount": 1e999}]'),
         ("set_aside", b'{"check": "a"}'),
     ],
 )

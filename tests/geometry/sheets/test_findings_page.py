@@ -40,6 +40,14 @@ def test_a_reason_is_printed_with_what_was_set_aside() -> None:
     assert "engineer" in words
 
 
+def test_one_that_has_grown_worse_is_printed_with_the_reason_there_was() -> None:
+    worse = "Worse than when it was set aside at {5.9 mm}, because: a trial piece held."
+    (leaf,) = findings_leaves((_finding(1, worse=worse),), LAYOUT)
+    words = _words(leaf.marks)
+    assert "set aside at 5.9 mm" in words
+    assert "think again" in words
+
+
 def test_fifty_go_onto_pages_that_hold_them() -> None:
     leaves = findings_leaves(tuple(_finding(number) for number in range(50)), LAYOUT)
     words = " ".join(_words(leaf.marks) for leaf in leaves)
