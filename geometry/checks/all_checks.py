@@ -8,6 +8,7 @@ from functools import lru_cache
 
 from geometry.bench.bench import Bench
 from geometry.checks import (
+    alike,
     assembly,
     back_rest,
     base,
@@ -62,6 +63,7 @@ CHECKS: tuple[Check, ...] = (
     *case.CHECKS,
     *strength.CHECKS,
     *brief.CHECKS,
+    *alike.CHECKS,
 )
 
 # Looked into behind the others, as it takes seconds on a large bench.

@@ -7,7 +7,13 @@ book was found.  A new file of rows adds itself here.
 
 from __future__ import annotations
 
-from geometry.checks import limits_of_drawers, limits_of_handling, limits_of_joints, limits_of_loads
+from geometry.checks import (
+    limits_of_drawers,
+    limits_of_handling,
+    limits_of_joints,
+    limits_of_loads,
+    limits_of_marking,
+)
 from geometry.checks.limit import Limit
 
 LIMITS: tuple[Limit, ...] = (
@@ -15,6 +21,7 @@ LIMITS: tuple[Limit, ...] = (
     *limits_of_drawers.ROWS,
     *limits_of_loads.ROWS,
     *limits_of_handling.ROWS,
+    *limits_of_marking.ROWS,
 )
 
 BY_NAME: dict[str, Limit] = {row.name: row for row in LIMITS}

@@ -13,7 +13,7 @@ from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values
 from geometry.checks.all_checks import findings
-from geometry.design.finding import Level
+from geometry.design.finding import Finding, Level
 from geometry.design.parameter import Value
 from geometry.design.spec import BenchSpec
 
@@ -103,13 +103,18 @@ def spoiled(base: str, changes: dict[str, Value]) -> BenchSpec:
     return spec
 
 
+def _grave(spec: BenchSpec) -> list[Finding]:
+    """What is more than good to know."""
+    return [one for one in findings(build(spec)) if one.level is not Level.GOOD_TO_KNOW]
+
+
 @pytest.mark.parametrize("base", ["trestles", "four legs", "plinth", "panel feet"])
 def test_a_sound_base_has_nothing_to_find(base: str) -> None:
-    assert findings(build(spoiled(base, {}))) == ()
+    assert _grave(spoiled(base, {})) == []
 
 
 def test_round_tenons_in_a_thick_board_have_nothing_to_find() -> None:
-    assert findings(build(spoiled("four legs", {"board_thickness": 28.0, **ROUND}))) == ()
+    assert _grave(spoiled("four legs", {"board_thickness": 28.0, **ROUND})) == []
 
 
 @pytest.mark.parametrize(

@@ -1,0 +1,19 @@
+"""Limits of what is set up at the saw, marked on a board, and read off a drawing."""
+
+from __future__ import annotations
+
+from geometry.checks.limit import TRADE, Limit
+
+# name, title, unit, default, source, least, most
+
+ALIKE_WITHIN = Limit(
+    "alike_within", "Pieces taken for one another differ by less than", "mm", 3.0, TRADE, 0.3, 20.0
+)
+ALIKE_ANGLE = Limit(
+    "alike_angle", "Cuts taken for one another differ by less than", "deg", 1.0, TRADE, 0.1, 5.0
+)
+SAWN_ALIKE = Limit(
+    "sawn_alike", "Pieces that differ by less are sawn alike", "mm", 0.25, TRADE, 0.1, 1.0
+)
+
+ROWS: tuple[Limit, ...] = (ALIKE_WITHIN, ALIKE_ANGLE, SAWN_ALIKE)

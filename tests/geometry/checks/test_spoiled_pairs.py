@@ -1,0 +1,125 @@
+"""Spoiled benches for the checks of pieces that are taken for one another; amounts by hand."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from exporters.project_file import load
+from geometry.bench.bench import Bench
+from geometry.bench.build import build
+from geometry.bench.catalogue import default_spec
+from geometry.bench.limits import set_values
+from geometry.checks.all_checks import findings
+from geometry.design.finding import Finding, Level
+from geometry.design.parameter import Value
+from geometry.design.spec import BenchSpec
+
+FOLDER = Path(__file__).parents[3] / "sample_projects"
+SAMPLES = sorted(FOLDER.glob("*.settle"))
+
+
+def _sample(name: str) -> BenchSpec:
+    return load(FOLDER / f"{name}.settle").spec
+
+
+def _found(bench: Bench, check: str) -> list[Finding]:
+    return [one for one in findings(bench) if one.check == check]
+
+
+# sample, what makes it a bench to spoil, the one change, amount, the parts told of
+SPOILED: tuple[tuple[str, dict[str, Value], dict[str, Value], float, set[str]], ...] = (
+    # Openings 2 and 3 are both 360 mm wide; partition 2 moved by 1 makes them 361 and 359.
+    (
+        "reading_room_bench",
+        {"opening_2_fill": "shelf", "opening_3_fill": "shelf"},
+        {"partition_2": 801.0},
+        2.0,
+        {"shelf_2", "shelf_3"},
+    ),
+    # Each front is the step taller than the one above.
+    (
+        "sail_loft_bench",
+        {},
+        {"opening_1_step": 2.0},
+        2.0,
+        {
+            *(f"drawer_1_{k}_{piece}" for k in (1, 2) for piece in ("front", "box_front", "back")),
+            *(f"drawer_1_{k}_side_{end}" for k in (1, 2) for end in ("left", "right")),
+        },
+    ),
+    # Flares of 70 and 69 over 260 mm of case, as far up as the chamfer of 2 mm leaves the front.
+    (
+        "map_room_bench",
+        {},
+        {"flare_right": 69.0},
+        258.0 / 260.0,
+        {"end_panel_left", "end_panel_right"},
+    ),
+)
+
+
+@pytest.mark.parametrize(("sample", "sound", "change", "amount", "parts"), SPOILED)
+def test_pieces_that_come_out_nearly_alike_are_caught_and_made_alike(
+    sample: str,
+    sound: dict[str, Value],
+    change: dict[str, Value],
+    amount: float,
+    parts: set[str],
+) -> None:
+    before = set_values(_sample(sample), sound)
+    among = {one.parts for one in _found(build(before), "nearly_alike")}
+    bench = build(set_values(before, change))
+    (found,) = (one for one in _found(bench, "nearly_alike") if one.parts not in among)
+    assert found.level is Level.THINK_AGAIN
+    assert found.amount == pytest.approx(amount, abs=1e-6)
+    assert found.limit == 3.0
+    assert set(found.parts) == parts
+    assert found.mend is not None
+    mended = build(set_values(bench.spec, dict(found.mend.values)))
+    assert not set(_found(mended, "nearly_alike")) & {found}
+    assert found.key not in {one.key for one in findings(mended)}
+
+
+def test_what_a_stop_does_not_keep_apart_is_alike() -> None:
+    """Partition 2 moved by 0.1 mm: shelves of 360.1 and 359.9, less than 0.25 mm apart."""
+    shelves: dict[str, Value] = {"opening_2_fill": "shelf", "opening_3_fill": "shelf"}
+    spec = set_values(_sample("reading_room_bench"), {**shelves, "partition_2": 800.1})
+    assert {"shelf_2"} & {p for f in _found(build(spec), "nearly_alike") for p in f.parts} == set()
+
+
+def test_what_nobody_takes_for_the_other_is_let_be() -> None:
+    """Partition 2 moved by 2 mm: shelves of 362 and 358 are more than 3 mm apart."""
+    shelves: dict[str, Value] = {"opening_2_fill": "shelf", "opening_3_fill": "shelf"}
+    spec = set_values(_sample("reading_room_bench"), {**shelves, "partition_2": 802.0})
+    assert {"shelf_2"} & {p for f in _found(build(spec), "nearly_alike") for p in f.parts} == set()
+
+
+def test_stretchers_that_cannot_be_made_alike_are_only_told_of() -> None:
+    """The reading room's stretchers differ as its legs stand at 60, 70 and 70 mm."""
+    (found,) = _found(build(_sample("reading_room_bench")), "nearly_alike")
+    assert found.level is Level.GOOD_TO_KNOW
+    assert found.mend is None
+    assert set(found.parts) == {"stretcher_back_left", "stretcher_front_left"}
+
+
+def test_left_and_right_sides_of_drawers_are_told_of_once() -> None:
+    """Five drawers, dovetailed: each side has its groove and its pins on the other hand."""
+    (found,) = _found(build(_sample("boat_club_bench")), "mirror_images")
+    assert found.level is Level.GOOD_TO_KNOW
+    sides = [name for name in found.parts if "_side_" in name]
+    assert len(sides) == 10
+    assert "5 and 5 drawer sides" in found.message
+    assert found.amount == 12.0  # and two partitions with a shelf between them
+
+
+def test_a_partition_without_a_shelf_has_no_left_and_right() -> None:
+    assert not _found(build(default_spec()), "mirror_images")
+
+
+@pytest.mark.parametrize("path", SAMPLES, ids=lambda path: path.stem)
+def test_sound_samples_have_at_most_something_good_to_know(path: Path) -> None:
+    bench = build(load(path).spec)
+    found = [*_found(bench, "nearly_alike"), *_found(bench, "mirror_images")]
+    assert all(one.level is Level.GOOD_TO_KNOW for one in found)
