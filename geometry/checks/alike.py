@@ -132,18 +132,20 @@ def _near(bench: Bench, first: Part, second: Part) -> _Near | None:
     """How two pieces differ, if it is by little; None for others, and for mirror images."""
     within, sawn = ALIKE_WITHIN.of(bench), SAWN_ALIKE.of(bench)
     sizes = _sizes(first, second)
-    if max(map(abs, sizes)) > within:
-        return None
-    if max(map(abs, sizes)) > sawn:
+    most = max(map(abs, sizes))
+    if sawn < most <= within:
         return _Near(first, second, sizes, 0.0, 0.0)
+    # A face that is turned by little stands off by as much as it is long, and no more.
+    reach = max(size_of(first.shape)) * math.radians(ALIKE_ANGLE.of(bench))
+    if most > max(within, reach):
+        return None
     found = likeness(first.shape, second.shape)
     if found is None or found.distance <= sawn:
         return None
-    if found.distance <= within:
+    if most <= within and found.distance <= within:
         return _Near(first, second, (0.0, 0.0, 0.0), found.distance, 0.0)
-    # A face that is turned by little stands off by as much as it is long, and no more.
     reach = max(size_of(first.shape)) * math.radians(found.turn_deg)
-    if found.turn_deg > ALIKE_ANGLE.of(bench) or found.distance > reach:
+    if found.turn_deg > ALIKE_ANGLE.of(bench) or max(most, found.distance) > reach:
         return None
     return _Near(first, second, (0.0, 0.0, 0.0), found.distance, found.turn_deg)
 
@@ -169,8 +171,11 @@ def _amount(told: _Near) -> float:
 
 def _words(told: _Near, others: int) -> str:
     one, other = told.first.title, told.second.title
-    if told.size is None:
-        by = angle_mark(round(told.turn_deg, 2)) if told.turn_deg else _mm(told.distance)
+    if told.turn_deg:
+        turn = angle_mark(round(told.turn_deg, 2))
+        what = f"{one} and {other} differ by {turn} only, in a cut that leans"
+    elif told.size is None:
+        by = _mm(told.distance)
         what = f"{one} and {other} are of one size, and a cut of theirs differs by {by} only"
     else:
         what = (

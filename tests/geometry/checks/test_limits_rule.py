@@ -49,6 +49,7 @@ FELT_ON: dict[str, Steps] = {
     ),
     "sitter_from_edge": (*PANELS, {"left_joint": "housed"}, {"left_end_in": 300.0}),
     "most_proud": ({"right_end": "mitred"},),
+    "alike_angle": ({"right_end": "mitred", "deep_end": "both"},),
     "most_leg_out": ({"inset_left": -30.0},),
 }
 # Where neither does: looked for among so many random ones.

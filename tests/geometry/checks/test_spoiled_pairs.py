@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from pathlib import Path
 
 import pytest
@@ -80,6 +81,20 @@ def test_pieces_that_come_out_nearly_alike_are_caught_and_made_alike(
     mended = build(set_values(bench.spec, dict(found.mend.values)))
     assert not set(_found(mended, "nearly_alike")) & {found}
     assert found.key not in {one.key for one in findings(mended)}
+
+
+def test_leans_that_differ_by_less_than_a_degree_are_caught_and_made_alike() -> None:
+    """Flares of 70 and 66 over 260 mm lean by atan(70 / 260) and atan(66 / 260)."""
+    bench = build(set_values(_sample("map_room_bench"), {"flare_right": 66.0}))
+    (found,) = _found(bench, "nearly_alike")
+    assert set(found.parts) == {"end_panel_left", "end_panel_right"}
+    apart = math.degrees(math.atan(70.0 / 260.0) - math.atan(66.0 / 260.0))
+    assert (found.unit, found.limit) == ("deg", 1.0)
+    assert found.amount == pytest.approx(apart, abs=0.01)
+    assert found.mend is not None
+    assert not _found(build(set_values(bench.spec, dict(found.mend.values))), "nearly_alike")
+    wider = build(set_values(bench.spec, {"flare_right": 64.0}))
+    assert not _found(wider, "nearly_alike")
 
 
 def test_what_a_stop_does_not_keep_apart_is_alike() -> None:
