@@ -29,6 +29,7 @@ from geometry.checks import (
     panel_bench,
     rails,
     seat,
+    shelf_strength,
     shelves,
     stops,
     strength,
@@ -62,6 +63,7 @@ CHECKS: tuple[Check, ...] = (
     *feet.CHECKS,
     *case.CHECKS,
     *strength.CHECKS,
+    *shelf_strength.CHECKS,
     *brief.CHECKS,
     *alike.CHECKS,
 )

@@ -13,6 +13,7 @@ from geometry.checks import (
     limits_of_joints,
     limits_of_loads,
     limits_of_marking,
+    limits_of_strength,
 )
 from geometry.checks.limit import Limit
 
@@ -20,6 +21,7 @@ LIMITS: tuple[Limit, ...] = (
     *limits_of_joints.ROWS,
     *limits_of_drawers.ROWS,
     *limits_of_loads.ROWS,
+    *limits_of_strength.ROWS,
     *limits_of_handling.ROWS,
     *limits_of_marking.ROWS,
 )

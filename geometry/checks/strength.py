@@ -1,10 +1,7 @@
-"""Estimates of the top of a case under somebody sitting, and of shelves a year later.
+"""Estimates of what is sat on: how far it bends, and how much of its strength is used.
 
-Newtons, mm, MPa.  Method: a board over its widest opening as a simply supported beam as wide as the
-case is deep, FPL-GTR-190 eq. 9-2 with table 9-1: deflection k_b W L³ / (E I) + k_s W L / (G A'),
-with A' = 5/6 b h; a load in the middle has k_b = 1/48, k_s = 1/4, an even one 5/384 and 1/8.  E is
-10 % above the handbook's figure, which holds the shear of its own test, and G = E / 16 (both from
-memory).  Timber that carries for a year sags about as much again (from memory).
+Method: ``geometry.strength``, beams over several supports with bending and shear as in FPL-GTR-190
+eq. 9-2, the loads tried in every place.  N, mm, MPa.
 """
 
 from __future__ import annotations
@@ -12,117 +9,147 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from geometry.bench.bench import Bench
-from geometry.bench.case_numbers import case_numbers
-from geometry.bench.openings import SHELF, filled_with, openings
+from geometry.bench.overall import CASE, LID_BOX, PANEL_BENCH, SLAB
+from geometry.bench.partitions import MOST_PARTITIONS, evenly
 from geometry.checks.check import Check
-from geometry.checks.limits_of_loads import (
-    AFTER_A_YEAR,
-    MOST_OF_STRENGTH,
-    SEAT_LOAD,
-    SHELF_LOAD,
-    VISIBLE_SAG,
-)
-from geometry.design.finding import Finding, Level
-from shared.timber_stiffness import stiffness_of
+from geometry.checks.limits_of_loads import AFTER_A_YEAR, MOST_OF_STRENGTH, SEAT_BENDS, SEAT_LOAD
+from geometry.checks.limits_of_strength import HEAVY_SITTER, SITTERS_APART
+from geometry.checks.strengthening import Size, Told, Way, loads_on, with_mends
+from geometry.design.finding import Finding, Level, Mend
+from geometry.design.parameter import Value
+from geometry.design.spec import BenchSpec
+from geometry.strength.line import Found, Line, Strain, strained
+from geometry.strength.seats import seat_lines
 from shared.units import length_mark
 
-_SHEAR_FREE = 1.1
-_E_OVER_G = 16.0
+_WHOLE = 100.0  # % of a timber's strength
 
 
-def middle_stress(load: float, span: float, width: float, thickness: float) -> float:
-    """Bending stress in MPa under a load in the middle: (W L / 4) / (b h² / 6)."""
-    return load * span / 4.0 / (width * thickness**2 / 6.0)
+def level_of(share: float) -> Level:
+    """By the share of its strength that a piece is strained to."""
+    return Level.DO_NOT_CUT if share >= _WHOLE else Level.THINK_AGAIN
 
 
-def even_sag(load: float, span: float, width: float, thickness: float, elasticity: float) -> float:
-    """Sag in mm in the middle under a load spread evenly; ``elasticity`` as in the tables."""
-    e = elasticity * _SHEAR_FREE
-    inertia = width * thickness**3 / 12.0
-    area = 5.0 / 6.0 * width * thickness
-    bending = 5.0 / 384.0 * load * span**3 / (e * inertia)
-    return bending + load * span / 8.0 / (e / _E_OVER_G * area)
+def _lines(bench: Bench) -> tuple[tuple[Line, Found], ...]:
+    loads = loads_on(bench)
+    return tuple((line, strained(line, loads)) for line in seat_lines(bench.spec))
 
 
-def _seat(bench: Bench) -> Iterator[Finding]:
-    c = case_numbers(bench.spec)
-    bays = openings(bench.spec)
-    if not bays:
+def _bends(bench: Bench) -> Iterator[Told]:
+    line, found = max(_lines(bench), key=lambda row: row[1].sag.slope)
+    sag, most = found.sag, SEAT_BENDS.of(bench)
+    limit = sag.span / most
+    if sag.amount <= limit + 1e-9:
         return
-    widest = max(bays, key=lambda at: at.width)
-    span, load = widest.width + c.partition_thickness, SEAT_LOAD.of(bench)
-    timber = stiffness_of(bench.part("top").material)
-    share = 100.0 * middle_stress(load, span, c.depth, c.thickness) / timber.rupture
-    limit = MOST_OF_STRENGTH.of(bench)
-    if share <= limit:
-        return
-    yield Finding(
-        check="seat_strength",
+    later = sag.amount * AFTER_A_YEAR.of(bench) / 100.0
+    finding = Finding(
+        check="seat_bends",
         level=Level.THINK_AGAIN,
         message=(
-            f"With {load:.0f} N in the middle of its widest opening, {length_mark(span)} from "
-            f"support to support, the top is strained to about {share:.0f} % of its strength: an "
-            "estimate."
+            f"Under {sag.case.words} the {bench.part(line.pieces[0].part).title.lower()} bends "
+            f"about {tenth(sag.amount)} in a span of {tenth(sag.span)}, and more than "
+            f"{tenth(limit)} feels weak; a load that stays for a year bends it "
+            f"{tenth(later)}: an estimate."
         ),
-        parts=("top",),
-        place=((widest.x_left + widest.x_right) / 2.0, -c.depth / 2.0, c.top),
-        amount=share,
+        parts=tuple(piece.part for piece in line.pieces),
+        place=(sag.at, line.y, line.z),
+        amount=sag.amount,
         limit=limit,
-        unit="%",
         estimate=True,
     )
+    factor = sag.amount / limit
+    yield Told(finding, _ways(bench.spec, line.pieces[0].part, factor ** (1.0 / 3.0)))
 
 
-def _shelves(bench: Bench) -> Iterator[Finding]:
-    for at in filled_with(bench.spec, SHELF):
-        part = bench.part(f"shelf_{at.index}")
-        blank = part.shape.blank
-        load = SHELF_LOAD.of(bench) * at.width / 1000.0
-        if not part.solid_timber:
-            continue  # the table of stiffness has timbers only
-        elasticity = stiffness_of(part.material).elasticity
-        first = even_sag(load, at.width, blank.width, blank.thickness, elasticity)
-        sag = first * AFTER_A_YEAR.of(bench) / 100.0
-        limit = VISIBLE_SAG.of(bench) * at.width / 1000.0
-        if sag <= limit:
+def _strains(bench: Bench) -> Iterator[Told]:
+    """Each piece that somebody sits on, at its worst."""
+    worst: dict[str, tuple[Line, Strain]] = {}
+    for line, found in _lines(bench):
+        for strain in found.strains:
+            if strain.part not in worst or strain.share > worst[strain.part][1].share:
+                worst[strain.part] = (line, strain)
+    limit = MOST_OF_STRENGTH.of(bench)
+    for part, (line, strain) in worst.items():
+        if strain.share <= limit + 1e-9:
             continue
-        yield Finding(
-            check="shelf_sag",
-            level=Level.THINK_AGAIN,
+        finding = Finding(
+            check="seat_strength",
+            level=level_of(strain.share),
             message=(
-                f"The shelf in {at.title} sags about {length_mark(round(sag, 1))} under books "
-                f"after a year, and more than {length_mark(round(limit, 1))} is seen: an estimate."
+                f"Under {strain.case.words} the {bench.part(part).title.lower()} is strained in "
+                f"{strain.way} to about {strain.share:.0f} % of its strength: an estimate."
             ),
-            parts=(part.name,),
-            place=((at.x_left + at.x_right) / 2.0, -at.front, at.z_low),
-            amount=sag,
+            parts=(part,),
+            place=(strain.at, line.y, line.z),
+            amount=strain.share,
             limit=limit,
+            unit="%",
             estimate=True,
         )
+        yield Told(finding, _ways(bench.spec, part, (strain.share / limit) ** 0.5))
+
+
+_BOARDS = {
+    CASE: Size("board_thickness", "Make the case's boards"),
+    LID_BOX: Size("lid_thickness", "Make the lid"),
+    SLAB: Size("seat_thickness", "Make the seat"),
+    PANEL_BENCH: Size("seat_thickness", "Make the seat"),
+}
+_RAILS = {
+    "rail": Size("seat_rail_height", "Make the rail"),
+    "apron_front": Size("apron_height", "Make the aprons"),
+    "apron_back": Size("apron_height", "Make the aprons"),
+}
+_STRETCHERS = Size("stretcher_height", "Make the stretchers")
+
+
+def _ways(spec: BenchSpec, part: str, factor: float) -> tuple[Way, ...]:
+    """A thicker board, or a deeper rail; under the top of a case another partition."""
+    if part not in ("top", "lid", "seat"):
+        return (_RAILS.get(part, _STRETCHERS).grown(factor),)
+    thicker = _BOARDS[spec.word("seat")].grown(factor)
+    return (thicker, *another_partition(spec)) if part == "top" else (thicker,)
+
+
+def another_partition(spec: BenchSpec) -> tuple[Mend, ...]:
+    """All partitions at equal distances, with one more; none where there is no more."""
+    count = spec.count("partition_count")
+    if count == MOST_PARTITIONS:
+        return ()
+    more: dict[str, Value] = {"partition_count": count + 1.0}
+    more |= evenly(spec.changed(more))
+    return (Mend("Set in another partition, all at equal distances.", tuple(more.items())),)
+
+
+def tenth(length: float) -> str:
+    """A reckoned length, to the tenth of a millimetre."""
+    return length_mark(round(length, 1))
 
 
 CHECKS: tuple[Check, ...] = (
     Check(
-        "seat_strength",
-        "Top of a case under somebody sitting",
-        "Reckons the bending of the top over its widest opening with a person in the middle, as a "
-        "share of the timber's strength in the Wood Handbook. That strength is of clear, straight "
-        "wood broken in minutes; knots, slanting grain and years take most of it. The load is that "
-        "of the 2010 ADA Standards, 903.6; the share is common practice, no source. An estimate: "
-        "local codes and a licensed engineer go before it.",
-        _seat,
-        ("case", "partitions"),
-        limits=(SEAT_LOAD, MOST_OF_STRENGTH),
+        "seat_bends",
+        "Seat bending between its supports",
+        "Reckons how far what is sat on bends between the ends, partitions, legs or panels that "
+        "carry it, and where it stands out over them: with one load anywhere, the 250 lbf (1112 N) "
+        "of the 2010 ADA Standards (903.6) or the brief's own if that is heavier, and with the "
+        "brief's persons, or two, side by side. Aprons and crossed stretchers under a slab help "
+        "it, and so does a rail that is glued on. More than 1/360 of the span feels weak: common "
+        "practice, from memory. The beam formula is the Wood Handbook's, 9-2, with the timber's "
+        "mean stiffness. An estimate.",
+        with_mends(_bends),
+        limits=(SEAT_LOAD, HEAVY_SITTER, SITTERS_APART, SEAT_BENDS, AFTER_A_YEAR),
     ),
     Check(
-        "shelf_sag",
-        "Shelf sagging under books",
-        "Reckons how far each shelf sags when it is full of books, a year on, when timber has "
-        "crept about as far again. An eye sees a shelf that hangs by 1/32 inch in a foot. Load and "
-        "limit are trade guidelines, the beam formula is the Wood Handbook's. Shelves of "
-        "sheet are left out. An estimate.",
-        _shelves,
-        ("shelves",),
-        limits=(SHELF_LOAD, AFTER_A_YEAR, VISIBLE_SAG),
+        "seat_strength",
+        "Seat under those who sit on it",
+        "Reckons the bending and the shear of what is sat on, and of the rails that carry it, with "
+        "the same loads in their worst places, as a share of the timber's strength in the Wood "
+        "Handbook. That strength is of clear, straight wood broken in minutes; knots, slanting "
+        "grain and years take most of it, so a third is the most to be used: common practice, no "
+        "source. Over 100 % it breaks. An estimate: local codes and a licensed engineer go before "
+        "it.",
+        with_mends(_strains),
+        limits=(SEAT_LOAD, HEAVY_SITTER, SITTERS_APART, MOST_OF_STRENGTH),
     ),
 )

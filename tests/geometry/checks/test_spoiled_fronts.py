@@ -76,7 +76,8 @@ def _found(spec: BenchSpec, check: str) -> list[Finding]:
 
 
 def test_a_sound_carving_raises_nothing() -> None:
-    assert findings(build(SOUND)) == ()
+    """But that a top 1160 mm long without a partition bends."""
+    assert {finding.check for finding in findings(build(SOUND))} == {"seat_bends"}
 
 
 @pytest.mark.parametrize(("check", "changes", "level", "amount", "limit", "mend"), SPOILED)

@@ -1,0 +1,26 @@
+"""What strength is judged by beside the loads: who sits how near to whom, floors, back rests."""
+
+from __future__ import annotations
+
+from geometry.checks.limit import Limit
+
+HEAVY_SITTER = Limit(
+    "heavy_sitter",
+    "Weight of each person who sits, where the brief names none",
+    "N",
+    1079.0,
+    "EN 16139, scope: persons of up to 110 kg",
+    300.0,
+    3000.0,
+)
+SITTERS_APART = Limit(
+    "sitters_apart",
+    "From the middle of one person to the next",
+    "mm",
+    500.0,
+    "ANSUR II: half of all men are 509 mm or less across the shoulders",
+    300.0,
+    1500.0,
+)
+
+ROWS: tuple[Limit, ...] = (HEAVY_SITTER, SITTERS_APART)

@@ -1,0 +1,126 @@
+"""Mends of what bends too far or is strained too much: a size that is enough, found by trying.
+
+How much more is needed follows from the power law of what fails; what else changes with it (a
+housing's depth stays, a span shrinks) is why it is tried on the bench itself.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass, replace
+
+from geometry.bench.bench import Bench
+from geometry.bench.catalogue import parameter
+from geometry.checks.limits_of_loads import SEAT_LOAD
+from geometry.checks.limits_of_strength import HEAVY_SITTER, SITTERS_APART
+from geometry.checks.offers import bench_with
+from geometry.design.finding import Finding, Mend
+from geometry.strength.loads import Loads, loads_of
+from shared.units import length_mark
+
+_STEP = 0.5  # mm, to which sizes are rounded up
+_TRIES = 5
+_NEAR = 4  # steps below it that are tried
+_MORE = 1.12  # how much larger the next size is where one is not enough
+
+
+@dataclass(frozen=True, slots=True)
+class Grown:
+    """A parameter to be made larger by a factor, in these words before the length."""
+
+    name: str
+    words: str
+    factor: float
+
+
+@dataclass(frozen=True, slots=True)
+class Size:
+    """A parameter that can be made larger, and the words for it."""
+
+    name: str
+    words: str
+
+    def grown(self, factor: float) -> Grown:
+        return Grown(self.name, self.words, factor)
+
+
+Way = Grown | Mend
+
+
+def loads_on(bench: Bench) -> Loads:
+    """Who sits on a bench, by its brief and by the maker's limits."""
+    return loads_of(
+        bench.brief,
+        single=SEAT_LOAD.of(bench),
+        sitter=HEAVY_SITTER.of(bench),
+        room=SITTERS_APART.of(bench),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """A finding, and the ways to mend it in the order in which they are tried."""
+
+    finding: Finding
+    ways: tuple[Way, ...]
+
+
+Look = Callable[[Bench], Iterable[Told]]
+
+
+def with_mends(look: Look) -> Callable[[Bench], Iterator[Finding]]:
+    """A check that tells what ``look`` finds, each with the first way that cures it."""
+
+    def run(bench: Bench) -> Iterator[Finding]:
+        for told in look(bench):
+            yield replace(told.finding, mend=_strengthened(bench, told, look))
+
+    return run
+
+
+def _strengthened(bench: Bench, told: Told, look: Look) -> Mend | None:
+    """None if no way cures."""
+
+    def cures(mend: Mend) -> bool:
+        mended = bench_with(bench, mend)
+        return mended is not None and all(
+            still.finding.key != told.finding.key for still in look(mended)
+        )
+
+    for way in told.ways:
+        if isinstance(way, Mend):
+            if cures(way):
+                return way
+            continue
+        least = _least(bench.spec.number(way.name), way, cures)
+        if least is not None:
+            return least
+    return None
+
+
+def _least(now: float, way: Grown, cures: Callable[[Mend], bool]) -> Mend | None:
+    """The least size in whole steps that cures, near what the law says is enough."""
+    most = math.floor(parameter(way.name).maximum / _STEP)
+    steps = min(math.ceil(now * way.factor / _STEP), most)
+    failed = max(math.floor(now / _STEP), steps - _NEAR)
+    for _ in range(_TRIES):
+        if cures(_sized(way, steps)):
+            break
+        if steps == most:
+            return None
+        failed, steps = steps, min(most, math.ceil(steps * _MORE))
+    else:
+        return None
+    while steps - failed > 1:
+        middle = (steps + failed) // 2
+        if cures(_sized(way, middle)):
+            steps = middle
+        else:
+            failed = middle
+    return _sized(way, steps)
+
+
+def _sized(way: Grown, steps: int) -> Mend:
+    size = steps * _STEP
+    return Mend(f"{way.words} {length_mark(size)}.", ((way.name, size),))
