@@ -1,10 +1,13 @@
-"""Random benches: every number anywhere in its own limits, one after another."""
+"""Random benches: every number anywhere in its own limits, or samples with their numbers moved."""
 
 from __future__ import annotations
 
 import contextlib
 import random
+from functools import lru_cache
 
+from app.window.samples import sample_files
+from exporters.project_file import read_project
 from geometry.bench.carving_parameters import FACETED
 from geometry.bench.carving_parameters import PARAMETERS as CARVING
 from geometry.bench.catalogue import PARAMETERS, default_spec, parameter
@@ -75,3 +78,30 @@ def _word(row: Parameter, dice: random.Random) -> str:
     if row.name == "seat" and dice.random() < 0.5:
         return CASE
     return dice.choice(row.choices)
+
+
+def sound_spec(seed: int) -> BenchSpec:
+    """A bench that a maker could well have drawn; the same seed gives the same bench.
+
+    One of the samples, all of which are sound, with about half of its lengths and angles moved by
+    up to an eighth of what they are, as far as their limits go.
+    """
+    dice = random.Random(seed)
+    spec = _samples()[seed % len(_samples())]
+    rows = [row for row in PARAMETERS if row.is_number and row.unit != "count"]
+    dice.shuffle(rows)
+    for row in rows:
+        if not row.applies(spec) or dice.random() < 0.5:
+            continue
+        now = spec.number(row.name)
+        allowed = limits(spec, row.name)
+        value = now * dice.uniform(0.875, 1.125)
+        value = min(allowed.maximum, max(allowed.minimum, value))
+        with contextlib.suppress(MakerError):
+            spec = set_values(spec, {row.name: value})
+    return spec
+
+
+@lru_cache(maxsize=1)
+def _samples() -> tuple[BenchSpec, ...]:
+    return tuple(read_project(path.read_bytes()).spec for path in sample_files())

@@ -1,0 +1,306 @@
+"""Whether a 'do not cut' is true, judged on the finished pieces by another library.
+
+Each judge takes a bench and a finding and tells what the solids say: pieces share wood, the wood
+before a stop is gone, a slot is narrower than the tool that should cut it, a drawer does not go
+into its opening, a lid meets the back rest.  No judge reads the numbers that the check read: what
+is measured is measured on meshes.  Only what the maker asked for (a cutter's diameter, a least
+thickness) is read from the bench.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+import numpy as np
+import trimesh
+
+from geometry.bench.bench import Bench
+from geometry.bench.glue_ups import glue_ups
+from geometry.bench.lid_box_numbers import lid_box
+from geometry.cuts.bore import Bore
+from geometry.cuts.slot_mortise import SlotMortise
+from geometry.design.finding import Finding
+from geometry.design.joint import Joint
+from geometry.design.part import Part
+from geometry.primitives.frame import Frame, Vec3
+from tests.judges.meshes import Floats, free_way, mesh_of, wood_along, wood_in_both
+
+Judge = Callable[[Bench, Finding], bool]
+_HAIR = 1e-3  # mm
+
+
+def really_collide(bench: Bench, finding: Finding) -> bool:
+    """The two pieces share wood."""
+    first, second = finding.parts
+    return wood_in_both(mesh_of(bench, first), mesh_of(bench, second))
+
+
+def really_open(bench: Bench, finding: Finding) -> bool:
+    """Just behind the front at the housing, halfway down it: no wood."""
+    board = finding.parts[0]
+    mesh = mesh_of(bench, board)
+    for joint, at in _halfway_down(bench, board):
+        front = at.copy()
+        front[1] = -next(one.value for one in joint.measures if one.name == "stop_from_back")
+        ahead = front + np.outer(np.linspace(0.05, 400.0, 4000), (0.0, -1.0, 0.0))
+        if not mesh.contains(ahead).any():
+            return True
+    return False
+
+
+def slot_too_narrow(bench: Bench, finding: Finding) -> bool:
+    """Some housing that a named piece has a part in is narrower than the cutter asked for."""
+    cutter = bench.spec.number("cutter_diameter")
+    for board in {joint.parts[0] for joint in bench.joints if set(joint.parts) & {*finding.parts}}:
+        mesh = mesh_of(bench, board)
+        for joint, at in _halfway_down(bench, board):
+            if joint.parts[1] not in finding.parts:
+                continue
+            corners = np.array(joint.contacts[0].corners)
+            sides = np.diff(corners[:3], axis=0)
+            across = min(sides, key=np.linalg.norm)
+            across = across / np.linalg.norm(across)
+            both = [free_way([mesh], at, way) for way in (across, -across)]
+            if sum(both) < cutter - _HAIR:
+                return True
+    return False
+
+
+def _halfway_down(bench: Bench, board: str) -> Iterator[tuple[Joint, Floats]]:
+    """Housings in a board, each with the point in the middle of its hollow."""
+    for joint in bench.joints:
+        if "housing" not in joint.kind or joint.parts[0] != board or not joint.contacts:
+            continue
+        corners = np.array(joint.contacts[0].corners)
+        depth = next((one.value for one in joint.measures if one.name == "housing_depth"), None)
+        if depth is not None:
+            yield joint, corners.mean(axis=0) + np.array(joint.contacts[0].normal) * depth / 2.0
+
+
+def front_is_thin(bench: Bench, finding: Finding) -> bool:
+    """Somewhere less wood from face to reverse than the maker wants: at the points of the mesh."""
+    least = bench.spec.number("carving_least")
+    return _thinnest(bench, finding.parts[0]) < least + 0.02
+
+
+def _thinnest(bench: Bench, name: str) -> float:
+    """Over the whole piece, measured through it at all its corners, a little inward of its rim."""
+    mesh, part = mesh_of(bench, name), bench.part(name)
+    blank = part.shape.blank
+    local = np.array([part.frame.to_local(tuple(p)) for p in mesh.vertices])
+    local = local[
+        (local[:, 0] > _HAIR)
+        & (local[:, 0] < blank.length - _HAIR)
+        & (local[:, 1] > _HAIR)
+        & (local[:, 1] < blank.width - _HAIR)
+    ]
+    edges = _round_the_edge(blank.length, blank.width)
+    plan = np.unique(np.round(np.vstack([local[:, :2], edges]), 3), axis=0)
+    starts = np.array(
+        [part.frame.to_bench((x + 3e-3, y + 2e-3, -1.0)) for x, y in plan[:: len(plan) // 600 + 1]]
+    )
+    away = np.array(part.frame.to_bench((0.0, 0.0, 1.0))) - part.frame.to_bench((0.0, 0.0, 0.0))
+    wood = wood_along(mesh, starts, away, blank.thickness + 2.0, 0.02)
+    return float(wood[wood > 0.0].min())
+
+
+def _round_the_edge(length: float, width: float, inside: float = 0.05) -> Floats:
+    along, up = np.linspace(0.0, length, 150)[1:-1], np.linspace(0.0, width, 60)[1:-1]
+    sides = [
+        np.column_stack([along, np.full_like(along, inside)]),
+        np.column_stack([along, np.full_like(along, width - inside)]),
+        np.column_stack([np.full_like(up, inside), up]),
+        np.column_stack([np.full_like(up, length - inside), up]),
+    ]
+    return np.vstack(sides)
+
+
+def land_is_thin(bench: Bench, finding: Finding) -> bool:
+    """Straight behind the place told, less wood before the groove than its land."""
+    part = bench.part(finding.parts[0])
+    mesh = mesh_of(bench, part.name)
+    assert finding.place is not None
+    x, y, _ = part.frame.to_local(finding.place)
+    land = bench.spec.number("finger_land")
+    blank = part.shape.blank
+    for dx, dy in ((0.01, 0.02), (-0.01, 0.02), (0.01, 0.2), (-0.01, 0.2), (0.0, -0.02)):
+        start = part.frame.to_bench((x + dx, y + dy, -1.0))
+        way = np.array(part.frame.to_bench((0.0, 0.0, 1.0))) - part.frame.to_bench((0.0, 0.0, 0.0))
+        first = wood_along(mesh, np.array([start]), way, blank.thickness + 2.0, 0.02)[0]
+        if first < land + 0.05:
+            return True
+    return False
+
+
+def mortise_is_open(bench: Bench, finding: Finding) -> bool:
+    """Round the mortise, a hair outside its walls and floor, somewhere there is no wood."""
+    mesh = mesh_of(bench, finding.parts[0])
+    assert finding.place is not None
+    for board, cut in _mortises(bench):
+        if np.linalg.norm(np.subtract(board.frame.to_bench(cut.middle), finding.place)) > _HAIR:
+            continue
+        shell = _shell(cut.frame, cut.width / 2.0, cut.thickness / 2.0, cut.depth)
+        at = np.array([board.frame.to_bench(point) for point in shell])
+        if not mesh.contains(at).all():
+            return True
+    return False
+
+
+def _mortises(bench: Bench) -> Iterator[tuple[Part, SlotMortise]]:
+    """With the piece that each is cut in; those of a glue-up are in its boards."""
+    for one in (bench, *(glue_up.bench for glue_up in glue_ups(bench))):
+        for joint in one.joints:
+            for name, cuts in zip(joint.parts, (joint.cuts_first, joint.cuts_second), strict=False):
+                for cut in cuts:
+                    if isinstance(cut, SlotMortise):
+                        yield one.part(name), cut
+
+
+def _shell(frame: Frame, half_width: float, radius: float, depth: float) -> list[Vec3]:
+    """Points 0.02 mm outside a stadium's walls and floor, but near its mouth."""
+    out, turns = radius + 0.02, np.linspace(0.0, 2.0 * np.pi, 48, endpoint=False)
+    straight = half_width - radius
+    rim = [(np.sign(np.cos(t)) * straight + out * np.cos(t), out * np.sin(t)) for t in turns]
+    walls = [
+        frame.to_bench((float(x), float(y), float(z)))
+        for x, y in rim
+        for z in np.linspace(0.5, depth - 0.05, 12)
+    ]
+    floor = [
+        frame.to_bench((float(x * k), float(y * k), depth + 0.02))
+        for x, y in rim
+        for k in (0.0, 0.5, 0.95)
+    ]
+    return walls + floor
+
+
+def hole_meets_housing(bench: Bench, finding: Finding) -> bool:
+    """Over the end of some pilot hole there is less than 1 mm of wood before the next hollow."""
+    part = bench.part(finding.parts[0])
+    mesh = mesh_of(bench, part.name)
+    up = np.array(part.frame.to_bench((0.0, 0.0, -1.0))) - part.frame.to_bench((0.0, 0.0, 0.0))
+    thickness = part.shape.blank.thickness
+    for joint in bench.joints:
+        if not joint.name.startswith("fixing_") or joint.parts[1] != part.name:
+            continue
+        for cut in (cut for cut in joint.cuts_second if isinstance(cut, Bore)):
+            r = cut.diameter / 2.0 - 0.05
+            rim = [(r * np.cos(t), r * np.sin(t)) for t in np.linspace(0.0, 6.28, 24)]
+            starts = np.array(
+                [part.frame.to_bench((cut.x + x, cut.y + y, thickness)) for x, y in rim]
+            )
+            full = wood_along(mesh, starts, up, thickness, 0.02)
+            hollow = [_first_wood(mesh, start, up, thickness) for start in starts]
+            if min(hollow) < 1.0 or full.min() <= 0.0:
+                return True
+    return False
+
+
+def _first_wood(mesh: trimesh.Trimesh, start: Floats, way: Floats, reach: float) -> float:
+    """How thick the first wood is that a point going this way comes upon."""
+    at = start + np.outer(np.linspace(0.01, reach + 1.0, int(reach * 50)), way)
+    inside = mesh.contains(at)
+    if not inside.any():
+        return 0.0
+    first = int(inside.argmax())
+    after = np.flatnonzero(~inside[first:])
+    count = int(after[0]) if len(after) else len(inside) - first
+    if first + count >= len(inside) or not inside[first + count :].any():
+        return reach  # nothing hollow beyond: it is the board's far face
+    return count * reach / len(inside)
+
+
+def insert_has_no_room(bench: Bench, finding: Finding) -> bool:
+    """Straight up from the foot's middle, within 1 mm round the boring, somewhere no wood."""
+    mesh = mesh_of(bench, finding.parts[0])
+    assert finding.place is not None
+    radius = bench.spec.number("foot_insert") / 2.0 + 1.0
+    depth = bench.spec.number("foot_insert_depth")
+    at = np.array(
+        [
+            np.add(finding.place, (radius * np.cos(turn), radius * np.sin(turn), up))
+            for turn in np.linspace(0.0, 2.0 * np.pi, 32, endpoint=False)
+            for up in np.linspace(0.05, depth, 20)
+        ]
+    )
+    return not bool(mesh.contains(at).all())
+
+
+def lid_meets_rest(bench: Bench, finding: Finding) -> bool:
+    """Turned about the hinges as far as its stay lets it, the lid shares wood with a post."""
+    b = lid_box(bench.spec)
+    pin_y, pin_z = b.pin_place
+    lid = mesh_of(bench, "lid")
+    for degrees in np.linspace(1.0, b.opening_deg, 60):
+        turn = trimesh.transformations.rotation_matrix(
+            -np.radians(degrees), (1.0, 0.0, 0.0), (0.0, pin_y, pin_z)
+        )
+        opened = lid.copy().apply_transform(turn)
+        for post in finding.parts[1:]:
+            if wood_in_both(opened, mesh_of(bench, post), 4000):
+                return True
+    return False
+
+
+def box_does_not_go_in(bench: Bench, finding: Finding) -> bool:
+    """Pushed in from the front, the drawer's box and what its runners need meet a neighbour."""
+    assert finding.amount is not None
+    assert finding.limit is not None
+    sides = [mesh_of(bench, name) for name in finding.parts if name.startswith("drawer")]
+    others = [
+        mesh_of(bench, part.name) for part in bench.parts if not part.name.startswith("drawer")
+    ]
+    low = np.min([mesh.bounds[0] for mesh in sides], axis=0)
+    high = np.max([mesh.bounds[1] for mesh in sides], axis=0)
+    middle = (low + high) / 2.0
+    if finding.check == "drawer_too_long":
+        return free_way(others, middle, (0.0, 1.0, 0.0)) - (high[1] - middle[1]) < finding.limit
+    room = sum(free_way(others, middle, (way, 0.0, 0.0)) for way in (1.0, -1.0))
+    return room - (high[0] - low[0]) < finding.limit - _HAIR
+
+
+def piece_is_thick(bench: Bench, finding: Finding) -> bool:
+    """Some side is thicker, measured on its mesh across the drawer, than the runners take."""
+    assert finding.limit is not None
+    return any(
+        float(mesh_of(bench, name).extents[0]) > finding.limit + _HAIR for name in finding.parts
+    )
+
+
+def bottom_is_low(bench: Bench, finding: Finding) -> bool:
+    """Some bottom is nearer to the lower edges of its drawer's sides than the runners need."""
+    assert finding.limit is not None
+    for name in finding.parts:
+        bottom = mesh_of(bench, name).bounds[0][2]
+        side = mesh_of(bench, name.replace("_bottom", "_side_left")).bounds[0][2]
+        if bottom - side < finding.limit - _HAIR:
+            return True
+    return False
+
+
+def piece_is_long(bench: Bench, finding: Finding) -> bool:
+    """The piece shares wood with one of the uprights it stands between."""
+    piece = mesh_of(bench, finding.parts[0])
+    return any(wood_in_both(piece, mesh_of(bench, name)) for name in finding.parts[1:])
+
+
+JUDGES: dict[str, Judge] = {
+    "collision": really_collide,
+    "housing_front": really_open,
+    "housing_cutter": slot_too_narrow,
+    "shelf_cutter": slot_too_narrow,
+    "end_cutter": slot_too_narrow,
+    "front_thin_for_carving": front_is_thin,
+    "front_thin_at_groove": land_is_thin,
+    "mortise_opened": mortise_is_open,
+    "glue_up_mortise_opened": mortise_is_open,
+    "screw_in_housing": hole_meets_housing,
+    "insert_room": insert_has_no_room,
+    "lid_blocked": lid_meets_rest,
+    "drawer_too_wide": box_does_not_go_in,
+    "drawer_too_long": box_does_not_go_in,
+    "side_too_thick": piece_is_thick,
+    "bottom_too_low": bottom_is_low,
+    "shelf_too_long": piece_is_long,
+}
+"""By the finding's name; of those that are not here nothing can be judged on a solid."""
