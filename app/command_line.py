@@ -103,17 +103,18 @@ def _command_parser(command: str) -> argparse.ArgumentParser:
         help="a value to change first, read as if typed on the screen, such as flare=2 1/2; "
         "may be given several times",
     )
-    if command == "check":
-        parser.add_argument("--json", action="store_true", help="the same as data, in millimetres")
-    if command == "pack":
-        parser.add_argument(
-            "--out", metavar="DIR", type=_folder, required=True, help="the folder to write to"
-        )
+    if command in ("check", "pack"):
         parser.add_argument(
             "--units",
             choices=("mm", "in"),
             default="mm",
             help="of sizes shown, and of bare numbers",
+        )
+    if command == "check":
+        parser.add_argument("--json", action="store_true", help="the same as data, in millimetres")
+    if command == "pack":
+        parser.add_argument(
+            "--out", metavar="DIR", type=_folder, required=True, help="the folder to write to"
         )
         parser.add_argument("--paper", choices=tuple(PAPERS), default="A4", help="size of sheets")
     return parser
@@ -160,7 +161,7 @@ def _pack(options: argparse.Namespace) -> Outcome:
     project = _project(options)
     choices = PackOptions(paper=PAPERS[options.paper], shown=_shown(options))
     written = write_pack(project, options.out, choices, _today())
-    found = judged(build(project.spec), project.judging, project.brief)
+    found = judged(build(project.spec), project.judging, project.brief, shown=choices.shown)
     alarms = [finding for finding in found if _means_do_not_cut(finding)]
     remark = f"Do not cut yet: {len(alarms)} of the findings say so." if alarms else ""
     return Outcome(DONE, f"{len(written)} files written to {options.out}\n", remark)
@@ -173,12 +174,13 @@ def _check(options: argparse.Namespace) -> Outcome:
 
     project = _project(options)
     bench = build(project.spec)
-    found = judged(bench, project.judging, project.brief, slow_findings(bench))
+    shown = _shown(options)
+    found = judged(bench, project.judging, project.brief, slow_findings(bench), shown)
     code = DO_NOT_CUT if any(_means_do_not_cut(finding) for finding in found) else DONE
     if options.json:
         return Outcome(code, facts_text({"findings": [finding_fact(one) for one in found]}))
     text = "".join(_finding_lines(finding) for finding in found) or "Nothing found.\n"
-    return Outcome(code, in_units(text, SHOWN_MM))
+    return Outcome(code, in_units(text, shown))
 
 
 def _facts(options: argparse.Namespace) -> Outcome:

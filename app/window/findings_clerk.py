@@ -82,7 +82,8 @@ class FindingsClerk(QObject):
         self._later.stop()
         project, bench = self._desk.project, self._desk.settled.bench
         slow = self._slow if self._slow_of is bench else ()
-        self.findings = judged(bench, project.judging, project.brief, slow)
+        shown = self._preferences().shown
+        self.findings = judged(bench, project.judging, project.brief, slow, shown)
         if self._slow_of is not bench:
             self._assembly.start(bench)
         self.show()
@@ -99,6 +100,11 @@ class FindingsClerk(QObject):
     def show(self) -> None:
         self._foot.show_findings(self.findings, self._preferences())
         self.found.emit()
+
+    def show_preferences(self) -> None:
+        """Write what is found in the maker's unit, and look again: sizes add up in one only."""
+        self.show()
+        self._later.start()
 
     def apply(self, finding: Finding) -> None:
         """Make a finding's mend, as one step."""

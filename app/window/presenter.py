@@ -64,7 +64,7 @@ class Presenter(QObject):
     def show_preferences(self, preferences: Preferences) -> None:
         self.preferences = preferences
         self.show_bench()
-        self.clerk.show()
+        self.clerk.show_preferences()
         self._page.stick.list.stick.forget_wrong()
 
     def look_for_findings(self) -> None:

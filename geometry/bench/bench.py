@@ -9,14 +9,15 @@ from geometry.design.brief import NO_BRIEF, Brief
 from geometry.design.joint import Joint
 from geometry.design.part import Part
 from geometry.design.spec import BenchSpec
+from shared.units import SHOWN_MM, Shown
 
 
 @dataclass(frozen=True, slots=True)
 class Bench:
     """Everything that has to exist, in bench coordinates.
 
-    ``judged_by`` are the limits that the maker has changed, by name, and ``brief`` what the bench
-    is for: what findings go by.
+    ``judged_by`` are the limits that the maker has changed, by name, ``brief`` what the bench is
+    for, and ``shown`` how sizes are written on its drawings: what findings go by.
     """
 
     spec: BenchSpec
@@ -25,6 +26,7 @@ class Bench:
     derived: tuple[Derived, ...]
     judged_by: tuple[tuple[str, float], ...] = ()
     brief: Brief = NO_BRIEF
+    shown: Shown = SHOWN_MM
 
     def part(self, name: str) -> Part:
         """The part of this name; KeyError if there is none."""

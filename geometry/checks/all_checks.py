@@ -28,6 +28,7 @@ from geometry.checks import (
     loose_tenons,
     panel_bench,
     rails,
+    readings,
     seat,
     shelf_strength,
     shelves,
@@ -40,6 +41,7 @@ from geometry.checks.setting_aside import as_judged
 from geometry.design.brief import NO_BRIEF, Brief
 from geometry.design.finding import Finding, Level
 from geometry.design.judging import Judging
+from shared.units import SHOWN_MM, Shown
 
 CHECKS: tuple[Check, ...] = (
     *collisions.CHECKS,
@@ -66,6 +68,7 @@ CHECKS: tuple[Check, ...] = (
     *shelf_strength.CHECKS,
     *brief.CHECKS,
     *alike.CHECKS,
+    *readings.CHECKS,
 )
 
 # Looked into behind the others, as it takes seconds on a large bench.
@@ -97,15 +100,20 @@ def slow_findings(bench: Bench) -> tuple[Finding, ...]:
 
 
 def judged(
-    bench: Bench, judging: Judging, brief: Brief = NO_BRIEF, slow: Sequence[Finding] = ()
+    bench: Bench,
+    judging: Judging,
+    brief: Brief = NO_BRIEF,
+    slow: Sequence[Finding] = (),
+    shown: Shown = SHOWN_MM,
 ) -> tuple[Finding, ...]:
     """The findings by the maker's own limits; those set aside carry their reason and come last.
 
     One that has grown clearly worse since stands again, and says so.
 
-    ``slow`` are those of the slow checks, where they have been looked into.
+    ``slow`` are those of the slow checks, where they have been looked into; ``shown`` is how sizes
+    are written on the drawings.
     """
-    found = findings(replace(bench, judged_by=judging.limits, brief=brief))
+    found = findings(replace(bench, judged_by=judging.limits, brief=brief, shown=shown))
     found = tuple(sorted((*found, *slow), key=lambda one: _ORDER.index(one.level)))
     reasoned = [as_judged(one, judging) for one in found]
     return tuple(sorted(reasoned, key=lambda one: bool(one.set_aside)))

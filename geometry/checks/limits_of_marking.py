@@ -16,4 +16,14 @@ SAWN_ALIKE = Limit(
     "sawn_alike", "Pieces that differ by less are sawn alike", "mm", 0.25, TRADE, 0.1, 1.0
 )
 
-ROWS: tuple[Limit, ...] = (ALIKE_WITHIN, ALIKE_ANGLE, SAWN_ALIKE)
+READ_APART = Limit(
+    "read_apart",
+    "Most that written sizes may miss a written sum",
+    "mm",
+    0.3,
+    f"{TRADE}: a pencil line",
+    0.05,
+    5.0,
+)
+
+ROWS: tuple[Limit, ...] = (ALIKE_WITHIN, ALIKE_ANGLE, SAWN_ALIKE, READ_APART)

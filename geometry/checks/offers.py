@@ -32,6 +32,6 @@ def bench_with(bench: Bench, mend: Mend) -> Bench | None:
     """The bench that a mend would make, judged as this one; None if it is refused."""
     try:
         spec = set_values(bench.spec, dict(mend.values))
-        return replace(build(spec), judged_by=bench.judged_by, brief=bench.brief)
+        return replace(build(spec), judged_by=bench.judged_by, brief=bench.brief, shown=bench.shown)
     except MakerError:
         return None
