@@ -18,6 +18,16 @@ def collect_rarely() -> None:
     gc.set_threshold(_NEW_OBJECTS, 20, 20)
 
 
+def wait_for_the_hand() -> None:
+    """No look while a hand moves a value: each would be felt."""
+    gc.disable()
+
+
+def the_hand_is_off() -> None:
+    """Look again; what the hand left behind is looked at once, within the next moments."""
+    gc.enable()
+
+
 def collect_all() -> None:
     """Look at everything again, so that at the end nothing is left behind."""
     gc.unfreeze()

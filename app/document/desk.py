@@ -13,6 +13,7 @@ from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
 
+from app.collecting import the_hand_is_off, wait_for_the_hand
 from app.document.history import History
 from app.scene.model import Model, build_model
 from app.scene.nudge import nudged
@@ -147,6 +148,7 @@ class Desk(QObject):
 
     def _show_preview(self, dragged: Dragged, name: str) -> str:
         self.take_back()
+        wait_for_the_hand()
         self._pulled = name
         if dragged.spec == self.spec:
             return dragged.stopped_by
@@ -159,6 +161,7 @@ class Desk(QObject):
 
     def settle(self) -> bool:
         """What the hand has moved becomes one step; False when it is no change."""
+        the_hand_is_off()
         self.take_back()
         preview, self._preview = self._preview, None
         if preview is None:
@@ -174,6 +177,7 @@ class Desk(QObject):
 
     def restore(self) -> None:
         """Give the preview up."""
+        the_hand_is_off()
         if self._preview is not None:
             self._preview = None
             self._offered = False
@@ -190,6 +194,7 @@ class Desk(QObject):
     def lay_down(self, project: Project, path: Path | None, *, saved: bool) -> None:
         """Another project on the desk, with a history of its own; raises MakerError."""
         self._model = build_model(project.spec)
+        the_hand_is_off()
         self._preview = None
         self._offered = False
         self._history = History(project)

@@ -15,7 +15,7 @@ from geometry.bench.drawer_numbers import Drawer, drawers, fronts_of
 from geometry.bench.relief_surface import Picture, on_front, surface_of
 from geometry.cuts.overrun import OVERRUN
 from geometry.design.spec import BenchSpec
-from geometry.primitives.facets import Facets, Rectangle
+from geometry.primitives.facets import Facets, Rectangle, trimmed
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,25 +86,6 @@ def groove_of(spec: BenchSpec) -> GrooveNumbers | None:
 
 def facets_over_blank(spec: BenchSpec, drawer: Drawer) -> Facets | None:
     """The relief of a front in its part's frame, past the edges of its blank; None if plain."""
-    on = fronts_of(spec).left_on
-    size = (drawer.front_width + 2.0 * on, drawer.front_height + 2.0 * on)
-    return _facets(
-        spec, drawer, (-OVERRUN, -OVERRUN, round(size[0] + OVERRUN, 9), round(size[1] + OVERRUN, 9))
-    )
-
-
-def facets_on_front(spec: BenchSpec, drawer: Drawer) -> Facets | None:
-    """The relief within the finished edges of a front, in its part's frame; None if plain."""
-    return _facets(spec, drawer, finished_edges(spec, drawer))
-
-
-def finished_edges(spec: BenchSpec, drawer: Drawer) -> Rectangle:
-    """The finished rectangle of a front in its part's frame."""
-    on = fronts_of(spec).left_on
-    return (on, on, round(on + drawer.front_width, 9), round(on + drawer.front_height, 9))
-
-
-def _facets(spec: BenchSpec, drawer: Drawer, over: Rectangle) -> Facets | None:
     carving = carving_of(spec)
     if carving is None or drawer not in carving.fronts:
         return None
@@ -113,4 +94,18 @@ def _facets(spec: BenchSpec, drawer: Drawer, over: Rectangle) -> Facets | None:
         round(drawer.x_low - on - picture.x_low, 9),
         round(drawer.z_high + on - picture.z_low, 9),
     )
+    size = (drawer.front_width + 2.0 * on, drawer.front_height + 2.0 * on)
+    over = (-OVERRUN, -OVERRUN, round(size[0] + OVERRUN, 9), round(size[1] + OVERRUN, 9))
     return on_front(carving.surface, corner, over)
+
+
+def facets_on_front(spec: BenchSpec, drawer: Drawer) -> Facets | None:
+    """The relief within the finished edges of a front, in its part's frame; None if plain."""
+    facets = facets_over_blank(spec, drawer)
+    return None if facets is None else trimmed(facets, finished_edges(spec, drawer))
+
+
+def finished_edges(spec: BenchSpec, drawer: Drawer) -> Rectangle:
+    """The finished rectangle of a front in its part's frame."""
+    on = fronts_of(spec).left_on
+    return (on, on, round(on + drawer.front_width, 9), round(on + drawer.front_height, 9))

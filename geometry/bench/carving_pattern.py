@@ -23,7 +23,9 @@ MOST_POINTS, LEAST_POINTS = 60, 5
 
 _CORNERS = 4
 _TRIES = 12
-_WIDE = 3.0  # a picture is taken to be so many times as wide as high when points are spread
+WIDE = 3.0
+"""A picture is taken to be so many times as wide as high when points are spread and joined."""
+
 _MARGIN = 0.06  # share: points within keep so far from the borders
 _NEAREST = 0.01  # share: nor does a hand bring them nearer
 _EVERY = 3  # of the points after the corners, which lie on a border
@@ -186,7 +188,7 @@ def _share(dice: random.Random) -> float:
 def _on_a_border(dice: random.Random, number: int, right: float) -> ReliefPoint:
     """Anywhere on the four sides, a longer one oftener."""
     which, along = dice.random(), dice.random()
-    wide = _WIDE * right
+    wide = WIDE * right
     if which < wide / (wide + 1.0):
         up = 0.0 if which < wide / (wide + 1.0) / 2.0 else 1.0
         return ReliefPoint(number, _inside(along, right), up, 0.0, Hold.LEVEL)
@@ -205,5 +207,5 @@ def _inside(share: float, end: float) -> float:
 
 def _clearance(one: ReliefPoint, others: list[ReliefPoint]) -> float:
     return min(
-        (_WIDE * (one.across - other.across)) ** 2 + (one.up - other.up) ** 2 for other in others
+        (WIDE * (one.across - other.across)) ** 2 + (one.up - other.up) ** 2 for other in others
     )

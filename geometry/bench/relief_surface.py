@@ -3,6 +3,9 @@
 Frame and units: mm; x from the picture's left, y up from its lower edge, z the depth below the
 fronts' faces.  Round the picture the surface runs on level, as the fronts are cut larger than
 they will be and are carved before they are fitted.
+
+Which points are joined to facets depends on the pattern alone, so that no arris jumps while the
+bench grows: it is found in a picture of the proportion that the points were scattered for.
 """
 
 from __future__ import annotations
@@ -11,7 +14,7 @@ import math
 from dataclasses import dataclass
 from functools import lru_cache
 
-from geometry.bench.carving_pattern import Pattern, points_of
+from geometry.bench.carving_pattern import WIDE, Pattern, points_of
 from geometry.primitives.facets import Facets, Rectangle, delaunay, trimmed
 from geometry.primitives.frame import Vec2, Vec3
 
@@ -48,7 +51,7 @@ class Spot:
 
 @lru_cache(maxsize=64)
 def spots_of(pattern: Pattern, width: float, height: float, depth: float) -> tuple[Spot, ...]:
-    """Every point in a picture so large; images come after all points."""
+    """Every point in a picture so large; images come after all points, in their order."""
     own: list[Spot] = []
     for point in points_of(pattern):
         x, y = round(point.across * width, 9), round(point.up * height, 9)
@@ -70,12 +73,19 @@ def surface_of(pattern: Pattern, width: float, height: float, depth: float) -> F
     """The facets of a picture so large, and round it."""
     spots = spots_of(pattern, width, height, depth)
     own = [spot for spot in spots if not spot.mirrored]
-    faces: list[tuple[int, ...]] = list(delaunay(tuple(spot.at[:2] for spot in own)))
+    faces = list(_joined(pattern, tuple(spot.number for spot in own)))
     if pattern.mirrored:
         place = {spot.number: k for k, spot in enumerate(spots) if spot.mirrored}
         image = [place.get(spot.number, k) for k, spot in enumerate(own)]
         faces += [tuple(image[k] for k in reversed(face)) for face in faces]
     return _run_on(Facets(tuple(spot.at for spot in spots), tuple(faces)))
+
+
+@lru_cache(maxsize=64)
+def _joined(pattern: Pattern, numbers: tuple[int, ...]) -> tuple[tuple[int, ...], ...]:
+    """The facets between these points of a pattern, as places among them."""
+    shares = {point.number: (WIDE * point.across, point.up) for point in points_of(pattern)}
+    return delaunay(tuple(shares[number] for number in numbers))
 
 
 def _run_on(facets: Facets) -> Facets:

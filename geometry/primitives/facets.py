@@ -87,6 +87,7 @@ def delaunay(points: tuple[Vec2, ...]) -> tuple[Triangle, ...]:
     return tuple(sorted(found))
 
 
+@lru_cache(maxsize=512)
 def trimmed(facets: Facets, to: Rectangle) -> Facets:
     """What of the facets lies within a rectangle; points that no facet needs are left out."""
     x_low, y_low, x_high, y_high = to
@@ -105,10 +106,12 @@ def trimmed(facets: Facets, to: Rectangle) -> Facets:
         if every:
             continue
         face = whole
+        # No side cuts what none of a facet's corners lies beyond.
         for side, (axis, at, way) in enumerate(sides) if some else ():
-            face = work.beside(face, side, axis, at, way)
-            if not face:
-                break
+            if some >> side & 1:
+                face = work.beside(face, side, axis, at, way)
+                if not face:
+                    break
         if face:
             faces.append(face)
     kept = sorted({k for face in faces for k in face})

@@ -13,6 +13,9 @@ beside one another; they are tried.
 Between two stations along one axis, at which nothing but straight removals are crossed, the
 other two may be drawn out in a way of their own: in the gap one way passes into the other.
 
+A relief seldom goes along with that.  Where it is the crown of the piece (``crown``) it pins
+nothing, and its corners are put where its facets now have them.
+
 The proof asks for more than needed: where it does not hold the solid is to be cut as always.
 """
 
@@ -24,10 +27,15 @@ from functools import lru_cache
 
 import numpy as np
 
+from geometry.cuts.removal import Hollow, Removal
 from geometry.design.part import Shape
+from geometry.primitives.facets import Facets
+from geometry.primitives.frame import Vec3
+from geometry.solids.crown import NONE, CrownCorners, crown_corners, crown_of
 from geometry.solids.cutting import removals_of, solid_of
 from geometry.solids.pins import Hold, Pins, hold_of, pins_of
 from geometry.solids.solid import Flags, Floats, Indices, Solid, frozen
+from geometry.solids.surface import FLAT_NORMALS
 
 _SAME = 1e-9
 """mm, and shares of a unit direction: what rounding makes of equal numbers."""
@@ -50,8 +58,10 @@ class _Pinned:
     the shapes' pins, ``along`` (n,) where it was.  From each pin to the next, (n - 1,):
     ``joined``, both are of one row; ``apart``, and are two.  k stretches run from pin ``first``
     to pin ``last``.  The 3 v coordinates of all corners are ``share`` of the way from pin
-    ``left`` to the next.  ``panels`` (4, q) are numbers of corners, ``facing`` (3, q) their
-    normals.  ``sizes`` (shapes, 5) is how many pins' coordinates, n, k, v and q are whose.
+    ``left`` to the next.  ``panels`` (4, q) are numbers of corners, ``faces`` (q,) those of their
+    flat faces.  The corners ``crowned`` (c,) are set by themselves, each on one of the points of
+    all crowns, ``crown`` (c,).  ``sizes`` (shapes, 7) is how many pins' coordinates, n, k, v, q,
+    flat faces and points of crowns are whose.
     """
 
     pick: Indices
@@ -64,6 +74,8 @@ class _Pinned:
     share: Floats
     panels: Indices
     faces: Indices
+    crowned: Indices
+    crown: Indices
     sizes: Indices
 
 
@@ -74,9 +86,14 @@ def follow(cut: Sequence[Shape], shapes: Sequence[Shape]) -> list[Solid | None]:
     """
     found: list[Solid | None] = [None] * len(shapes)
     pins = [_pins(shape) for shape in shapes]
-    fit = [k for k, old in enumerate(cut) if _of_one_form(_pins(old), pins[k])]
+    fit = [
+        k
+        for k, old in enumerate(cut)
+        if _of_one_form(_pins(old), pins[k]) and _alike_crowned(old, shapes[k])
+    ]
     if fit:
-        moved = _moved(tuple(cut[k] for k in fit), [pins[k] for k in fit])
+        crowns = [point for k in fit if (crown := _crown(shapes[k])) for point in crown.points]
+        moved = _moved(tuple(cut[k] for k in fit), [pins[k] for k in fit], crowns)
         for k, solid in zip(fit, moved, strict=True):
             found[k] = solid
     return found
@@ -89,7 +106,35 @@ def make_ready(shape: Shape) -> None:
 
 @lru_cache(maxsize=4 * _KEPT)
 def _pins(shape: Shape) -> Pins:
-    return pins_of(shape.blank, removals_of(shape))
+    return pins_of(shape.blank, _pinning(shape))
+
+
+def _pinning(shape: Shape) -> Sequence[Removal]:
+    """What pins a shape: all that is taken away but for its crown."""
+    removals = removals_of(shape)
+    if _crown(shape) is None:
+        return removals
+    return [removal for removal in removals if not isinstance(removal, Hollow)]
+
+
+@lru_cache(maxsize=4 * _KEPT)
+def _crown(shape: Shape) -> Facets | None:
+    return crown_of(shape.blank, removals_of(shape))
+
+
+@lru_cache(maxsize=_KEPT)
+def _crown_corners(shape: Shape) -> CrownCorners | None:
+    """The corners that are its crown's points; None where it cannot follow with its crown."""
+    crown = _crown(shape)
+    return NONE if crown is None else crown_corners(solid_of(shape), crown)
+
+
+def _alike_crowned(one: Shape, other: Shape) -> bool:
+    """Whether the crowns of both have the same facets, or neither has one."""
+    before, after = _crown(one), _crown(other)
+    if before is None or after is None:
+        return before is after
+    return before.faces == after.faces and _crown_corners(one) is not None
 
 
 def _of_one_form(one: Pins, other: Pins) -> bool:
@@ -106,10 +151,11 @@ def _of_one_form(one: Pins, other: Pins) -> bool:
 @lru_cache(maxsize=_KEPT)
 def _pinned(shape: Shape) -> _Pinned:
     solid = solid_of(shape)
+    crown, crowned = _crown(shape), _crown_corners(shape) or NONE
     pins = _pins(shape)
     points = np.array(pins.points)
     owner = np.repeat(np.arange(len(pins.counts) + 1), (2, *pins.counts))
-    holds = [hold_of(removal, shape.blank) for removal in removals_of(shape)]
+    holds = [hold_of(removal, shape.blank) for removal in _pinning(shape)]
     main, stations = _stations(points, owner, holds)
     low, high = _reach(points[:, main], owner, stations)
     zones = len(stations) + 1
@@ -162,7 +208,11 @@ def _pinned(shape: Shape) -> _Pinned:
         share=np.divide(beyond, room, out=np.zeros_like(room), where=room > _APART),
         panels=np.ascontiguousarray(solid.panels.T),
         faces=solid.panel_faces,
-        sizes=np.array([(len(flat), len(pick), len(first), *_counts(solid))]),
+        crowned=crowned.corners,
+        crown=crowned.points,
+        sizes=np.array(
+            [(len(flat), len(pick), len(first), *_counts(solid), len(crown.points) if crown else 0)]
+        ),
     )
 
 
@@ -212,7 +262,7 @@ def _gathered(shapes: tuple[Shape, ...]) -> _Pinned:
     """Several shapes at once: the few array operations cost the same for one and for thirty."""
     each = [_pinned(shape) for shape in shapes]
     sizes = np.concatenate([one.sizes for one in each])
-    coordinates, pins, _, corners, _, faces = (np.cumsum(sizes, axis=0) - sizes).T
+    coordinates, pins, _, corners, _, faces, of_crowns = (np.cumsum(sizes, axis=0) - sizes).T
     gap = np.zeros(1, dtype=np.bool_)
     return _Pinned(
         pick=_joined([one.pick for one in each], coordinates),
@@ -225,6 +275,8 @@ def _gathered(shapes: tuple[Shape, ...]) -> _Pinned:
         share=np.concatenate([one.share for one in each]),
         panels=_joined([one.panels.T for one in each], corners).T.copy(),
         faces=_joined([one.faces for one in each], faces),
+        crowned=_joined([one.crowned for one in each], corners),
+        crown=_joined([one.crown for one in each], of_crowns),
         sizes=sizes,
     )
 
@@ -236,12 +288,15 @@ def _joined(each: Sequence[Indices], offsets: Indices) -> Indices:
 # Moving it
 
 
-def _moved(cut: tuple[Shape, ...], pins: Sequence[Pins]) -> list[Solid | None]:
-    """The solids of ``cut`` with their corners where ``pins`` have them; None where unproven."""
+def _moved(
+    cut: tuple[Shape, ...], pins: Sequence[Pins], crowns: Sequence[Vec3]
+) -> list[Solid | None]:
+    """The solids of ``cut`` with their corners where ``pins``, and the points of all ``crowns``,
+    have them; None where unproven."""
     old = _gathered(cut)
     every = [coordinate for each in pins for point in each.points for coordinate in point]
     now = np.array(every).take(old.pick)
-    _, in_rows, in_stretches, corners, in_panels, in_faces = old.sizes.T
+    _, in_rows, in_stretches, corners, in_panels, in_faces, _ = old.sizes.T
     whose = np.arange(len(cut))
     spoilt = np.zeros(len(cut), dtype=np.bool_)
 
@@ -255,6 +310,8 @@ def _moved(cut: tuple[Shape, ...], pins: Sequence[Pins]) -> list[Solid | None]:
 
     start = now.take(old.left)
     vertices = (start + old.share * (now.take(old.left + 1) - start)).reshape(-1, 3)
+    if crowns:
+        vertices[old.crowned] = np.array(crowns)[old.crown]
     at = vertices.T.take(old.panels, axis=1)  # (3, 4, q)
     normals = _normals(at, old.faces, int(in_faces.sum()))
     sides = np.roll(at, -1, axis=1) - at
@@ -273,11 +330,15 @@ def _moved(cut: tuple[Shape, ...], pins: Sequence[Pins]) -> list[Solid | None]:
             continue
         solid = solid_of(shape)
         of_faces = normals[:, last_faces[k] - in_faces[k] : last_faces[k]].T
+        edge_normals = of_faces[solid.edge_faces]
+        if _crown(shape) and not _all_bent(edge_normals):
+            found.append(None)
+            continue
         found.append(
             replace(
                 solid,
                 vertices=vertices[ends[k] - corners[k] : ends[k]],
-                edge_normals=frozen(of_faces[solid.edge_faces]),
+                edge_normals=frozen(edge_normals),
                 panel_normals=frozen(of_faces[solid.panel_faces]),
                 volume=float(volumes[k]),
             )
@@ -296,6 +357,12 @@ def _bends(old: _Pinned, steps: Floats) -> Indices:
     # Pins in one place bend together: it counts at the last of them.
     np.add.at(bends, after[differ], 1)
     return np.cumsum(bends)
+
+
+def _all_bent(edge_normals: Floats) -> bool:
+    """Whether the two faces of each edge differ in direction, so that it is there to be drawn."""
+    apart = edge_normals[:, 0] - edge_normals[:, 1]
+    return bool(((apart * apart).sum(axis=1) > FLAT_NORMALS**2).all())
 
 
 def _normals(at: Floats, faces: Indices, count: int) -> Floats:

@@ -22,7 +22,7 @@ from geometry.solids.solid import Floats, Indices, Solid, frozen
 from shared.tolerances import SHARP_EDGE_DEG
 
 _SHARP = 2.0 * math.sin(math.radians(SHARP_EDGE_DEG) / 2.0)
-_FLAT = 1e-6
+FLAT_NORMALS = 1e-6
 """Normals that differ by less belong to one plane: a micrometre over a metre."""
 
 
@@ -41,7 +41,7 @@ def solid_from(mesh: Mesh) -> Solid:
     across = np.flatnonzero(~within)
     beside, faces = beside.take(across, axis=1), faces.take(across, axis=1)
     flat_normals = normals[:, beside]  # (3, 2, e)
-    differ = _square(flat_normals[:, 0] - flat_normals[:, 1]) > _FLAT**2
+    differ = _square(flat_normals[:, 0] - flat_normals[:, 1]) > FLAT_NORMALS**2
     start = halves[0].take(across)
     end = start + 1 - 3 * (start % 3 == 2)  # the next corner of the same triangle
     ends = mesh.triangles.ravel().take((start, end))

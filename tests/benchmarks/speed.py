@@ -16,7 +16,7 @@ import tempfile
 from datetime import date
 from pathlib import Path
 
-from app.collecting import collect_rarely
+from app.collecting import collect_rarely, the_hand_is_off, wait_for_the_hand
 from app.scene.laying_out import lay_out
 from app.scene.model import build_model
 from app.scene.preferences import Preferences
@@ -110,12 +110,14 @@ def drags(spec: BenchSpec, steps: int) -> list[Times]:
         model = build_model(spec)
         lay_out(model, preferences, SCREEN_SCALE)
         make_ready_to_move(model.standing)  # as when the hand closes on a value
+        wait_for_the_hand()
         for k in range(1, steps + 1):
             by = span * k / steps
             with times.one():
                 moved = drag(spec, pull, (pull.along[0] * by, pull.along[1] * by), None)
                 model = build_model(moved.spec, model)
                 lay_out(model, preferences, SCREEN_SCALE)
+        the_hand_is_off()
         found.append(times)
     return found
 
