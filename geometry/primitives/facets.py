@@ -13,7 +13,6 @@ neighbours still share their corners exactly.
 from __future__ import annotations
 
 import itertools
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
@@ -139,12 +138,13 @@ class _Trimming:
         if min(beyond) >= -_ON:
             return ()
         left: list[int] = []
-        for k, (here, there) in enumerate(zip(face, (*face[1:], face[0]), strict=True)):
-            off, next_off = beyond[k], beyond[(k + 1) % len(face)]
+        before, before_off = face[-1], beyond[-1]
+        for here, off in zip(face, beyond, strict=True):
+            if (before_off < -_ON and off > _ON) or (before_off > _ON and off < -_ON):
+                left.append(self._crossing(before, here, side, axis, at))
             if off <= _ON:
                 left.append(here)
-            if (off < -_ON and next_off > _ON) or (off > _ON and next_off < -_ON):
-                left.append(self._crossing(here, there, side, axis, at))
+            before, before_off = here, off
         if len(left) < 3 or self._area(left) < _SLIVER:
             return ()
         return tuple(left)
@@ -154,17 +154,25 @@ class _Trimming:
         known = self.cut.get((low, high, side))
         if known is not None:
             return known
-        p, q = self.points[low], self.points[high]
-        share = (at - p[axis]) / (q[axis] - p[axis])
-        x, y, z = (a + share * (b - a) for a, b in zip(p, q, strict=True))
-        self.points.append((at, y, z) if axis == 0 else (x, at, z))
+        (px, py, pz), (qx, qy, qz) = self.points[low], self.points[high]
+        if axis == 0:
+            share = (at - px) / (qx - px)
+            crossing = (at, py + share * (qy - py), pz + share * (qz - pz))
+        else:
+            share = (at - py) / (qy - py)
+            crossing = (px + share * (qx - px), at, pz + share * (qz - pz))
+        self.points.append(crossing)
         self.cut[(low, high, side)] = len(self.points) - 1
         return len(self.points) - 1
 
     def _area(self, face: Sequence[int]) -> float:
-        first, *rest = (self.points[k] for k in face)
-        pairs = itertools.pairwise(rest)
-        return math.fsum(_twice_area(first, p, q) for p, q in pairs) / 2.0
+        x0, y0, _ = self.points[face[0]]
+        doubled, u, v = 0.0, 0.0, 0.0
+        for k in face[1:]:
+            x, y, _ = self.points[k]
+            doubled += u * (y - y0) - (x - x0) * v
+            u, v = x - x0, y - y0
+        return doubled / 2.0
 
 
 def _twice_area(a: Sequence[float], b: Sequence[float], c: Sequence[float]) -> float:

@@ -159,3 +159,61 @@ def test_what_slants_is_drawn_out_evenly_and_its_normals_turn() -> None:
         np.array(sorted(np.round(one.panel_normals, 9).tolist())) + 0.0 for one in (solid, cut)
     )
     assert normals == pytest.approx(expected)
+
+
+# A relief over the whole face: the crown of its piece
+
+
+def carved(length: float, *removed: Removal, peak: float = 200.0, deep: float = 6.0) -> Shape:
+    """A face whose four corners lie at 2 deep and one point, ``peak`` along and half across, at
+    ``deep``; the facets reach 10 past the ends and 5 past the edges."""
+    x, y = (-10.0, length + 10.0), (-5.0, 105.0)
+    points = (
+        (x[0], y[0], 2.0),
+        (x[1], y[0], 2.0),
+        (x[1], y[1], 2.0),
+        (x[0], y[1], 2.0),
+        (peak, 50.0, deep),
+    )
+    facets = Facets(points, ((0, 1, 4), (1, 2, 4), (2, 3, 4), (3, 0, 4)))
+    return board(length, Hollow(facets, -2.0), *removed)
+
+
+def test_a_carved_board_grows_with_its_relief() -> None:
+    """Over the facets' own rectangle the relief is 2 deep and a pyramid more; within the board
+    the judge compares it with one that was cut."""
+    solid = one(carved(500.0, slot(300.0)), carved(520.0, slot(310.0), peak=205.0, deep=6.5))
+    assert solid is not None
+    whole = carved(500.0, peak=200.0)
+    assert one(whole, carved(500.0, peak=210.0, deep=7.0)) is not None
+    assert one(whole, whole) is not None
+
+
+def test_a_trimmed_board_is_carved_to_its_new_edges() -> None:
+    def trimmed_to(x: float) -> Shape:
+        return carved(500.0, HalfSpace((x, 0.0, 0.0), (1.0, 0.0, 0.0)))
+
+    assert one(trimmed_to(480.0), trimmed_to(440.0)) is not None
+    # Past the point in which the facets meet, others come to the edge.
+    assert one(trimmed_to(480.0), trimmed_to(190.0)) is None
+
+
+def test_a_relief_that_comes_down_to_a_slot_is_cut() -> None:
+    here = carved(500.0, slot(300.0, depth=12.0))
+    assert one(here, carved(500.0, slot(300.0, depth=12.0), deep=7.9)) is not None
+    assert one(here, carved(500.0, slot(300.0, depth=12.0), deep=8.1)) is None
+    through = carved(500.0, hole(300.0, 50.0))
+    assert one(through, carved(510.0, hole(300.0, 50.0))) is None
+
+
+def test_facets_that_come_into_one_plane_are_cut() -> None:
+    """Between them lies no arris any more, or none yet."""
+    flat, peaked = carved(500.0, deep=2.0), carved(500.0)
+    assert one(peaked, flat) is None
+    assert one(flat, peaked) is None
+    assert one(peaked, carved(500.0, deep=2.1)) is not None
+
+
+def test_a_slanting_end_lets_no_relief_follow() -> None:
+    here = carved(500.0, slanting_end(480.0))
+    assert one(here, carved(500.0, slanting_end(470.0))) is None
