@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QSettings, QUrl
 from PySide6.QtGui import QDesktopServices, QDragEnterEvent, QDropEvent, QGuiApplication
-from PySide6.QtWidgets import QApplication, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QVBoxLayout, QWidget
 
 from app.document.desk import Desk
 from app.document.keeping import Keeper
@@ -37,14 +37,11 @@ from app.window.menus import PreferenceMenus, fill_recent, fill_samples
 from app.window.presenter import Presenter
 from app.window.samples import sample_files, spoken_name
 from app.window.settings import read_bytes, write_preferences
+from app.window.stages import Stages
 from exporters.project_file import SUFFIX
 from geometry.bench.drawers import has_drawers
 
 if TYPE_CHECKING:
-    from app.window.brief_stage import BriefStage
-    from app.window.carving_stage import CarvingStage
-    from app.window.joints_stage import JointsStage
-    from app.window.papers_stage import PapersStage
     from app.window.preferences_dialog import PreferencesDialog
 
 
@@ -79,13 +76,11 @@ class Workplace(QObject):
         self.foot = FindingsFoot(self._body)
         self.page = DrawingPage(self.desk, preferences, self._type_value, self._body)
         self.presenter = Presenter(self.desk, preferences, self.page, self.job, self.foot, self)
-        self.brief: BriefStage | None = None
-        self.joints: JointsStage | None = None
-        self.carving: CarvingStage | None = None
-        self.papers: PapersStage | None = None
+        self.stages = Stages(
+            self.desk, self.presenter, self.page, self._type_value, self.ask, self._body
+        )
         self._dialog: PreferencesDialog | None = None
         self.unit_button = WordButton("", self.job)
-        self._stages = QStackedWidget(self._body)
         self._closing_anyway = False
         self._lay_out()
         self.commands = Actions(frame, self._deeds())
@@ -109,9 +104,8 @@ class Workplace(QObject):
         column = QVBoxLayout(self._body)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
-        self._stages.addWidget(self.page)
-        for widget in (self.job, self.notices, self._stages, self.foot):
-            column.addWidget(widget, 1 if widget is self._stages else 0)
+        for widget in (self.job, self.notices, self.stages, self.foot):
+            column.addWidget(widget, 1 if widget is self.stages else 0)
         fit = WordButton("Fit", self.job)
         fit.setToolTip("Fit the sheet to the window (Ctrl+0)")
         fit.clicked.connect(self.page.canvas.fit)
@@ -228,76 +222,21 @@ class Workplace(QObject):
 
     def go_to(self, stage: int) -> None:
         """Another stage of the job."""
-        word = STAGES[stage]
         self.job.go_to(stage)
-        if word == BRIEF:
-            brief = self._brief()
-            self._stages.setCurrentWidget(brief.page)
-            brief.shown()
-        elif word == PAPERS:
-            papers = self._papers()
-            self._stages.setCurrentWidget(papers.page)
-            papers.shown()
-        elif word == JOINTS:
-            joints = self._joints()
-            self._stages.setCurrentWidget(joints.page)
-            joints.shown()
-        elif word == CARVING:
-            carving = self._carving()
-            self._stages.setCurrentWidget(carving.page)
-            carving.shown()
-            carving.canvas.setFocus()
-        else:
-            self._stages.setCurrentWidget(self.page)
+        self.stages.go_to(STAGES[stage])
 
     def open_joint(self, name: str) -> None:
         """The detail of a joint."""
-        self._joints().open(name)
+        self.stages.to_joints().open(name)
         self.go_to(STAGES.index(JOINTS))
-
-    def _brief(self) -> BriefStage:
-        """Made when it is first gone to."""
-        if self.brief is None:
-            from app.window.brief_stage import BriefStage
-
-            self.brief = BriefStage(self.desk, self.presenter, self)
-            self._stages.addWidget(self.brief.page)
-        return self.brief
-
-    def _joints(self) -> JointsStage:
-        """Made when it is first gone to."""
-        if self.joints is None:
-            from app.window.joints_stage import JointsStage
-
-            self.joints = JointsStage(self.desk, self.presenter, self._type_value, self)
-            self._stages.addWidget(self.joints.page)
-        return self.joints
-
-    def _carving(self) -> CarvingStage:
-        """Made when it is first gone to."""
-        if self.carving is None:
-            from app.window.carving_stage import CarvingStage
-
-            self.carving = CarvingStage(self.desk, self.presenter, self._type_value, self)
-            self._stages.addWidget(self.carving.page)
-        return self.carving
 
     def _show_stages(self) -> None:
         """Only a bench with drawers has fronts to carve."""
         there = has_drawers(self.desk.spec)
         self.job.show_stage(CARVING, there=there)
         self.commands["stage_carving"].setEnabled(there)
-        if not there and self.carving is not None and self.carving.page.isVisible():
+        if not there and self.stages.carving_is_shown:
             self.go_to(STAGES.index(DRAWING))
-
-    def _papers(self) -> PapersStage:
-        """Made when it is first gone to."""
-        if self.papers is None:
-            from app.window.papers_stage import PapersStage
-
-            self.papers = PapersStage(self.desk, self.presenter, self.ask, self)
-            self._stages.addWidget(self.papers.page)
-        return self.papers
 
     def _show_look(self, look: Look) -> None:
         self.go_to(STAGES.index(DRAWING))
@@ -338,9 +277,7 @@ class Workplace(QObject):
         write_preferences(self._settings, preferences)
         self._show_preferences(preferences)
         self.presenter.show_preferences(preferences)
-        for stage in (self.brief, self.joints, self.carving):
-            if stage is not None and stage.page.isVisible():
-                stage.shown()
+        self.stages.renew()
         if self._dialog is not None:
             self._dialog.show_preferences(preferences)
 
@@ -407,8 +344,7 @@ class Workplace(QObject):
         self._settings.setValue("window", self.frame.saveGeometry())
         self._settings.setValue("splitter", self.page.saveState())
         self._settings.sync()
-        if self.papers is not None:
-            self.papers.job.wait()
+        self.stages.wait()
         return True
 
     def _work_is_kept(self) -> bool:

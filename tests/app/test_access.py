@@ -36,7 +36,7 @@ def test_every_control_has_a_name(window: Workplace, stage: int) -> None:
     window.presenter.look_for_findings()
     window.go_to(stage)
     if STAGES[stage] == PAPERS:
-        assert isinstance(window.papers.page, PapersPage)
+        assert isinstance(window.stages.papers.page, PapersPage)
     window.open_preferences()
     seen = 0
     for widget in window.frame.findChildren(QWidget):

@@ -19,8 +19,8 @@ from shared.units import SHOWN_IN16, SHOWN_MM, Shown
 
 def page_of(window: Workplace) -> BriefPage:
     window.go_to(STAGES.index(BRIEF))
-    assert window.brief is not None
-    return window.brief.page
+    assert window.stages.brief is not None
+    return window.stages.brief.page
 
 
 def choose(page: BriefPage, name: str, words: str) -> None:

@@ -68,8 +68,8 @@ def stage_of(window: Workplace, **changes: Value) -> CarvingStage:
         window.desk.set_values(changes)
     window.go_to(STAGE)
     QApplication.processEvents()
-    assert window.carving is not None
-    return window.carving
+    assert window.stages.carving is not None
+    return window.stages.carving
 
 
 def place(window: Workplace, number: int) -> tuple[float, float, float]:

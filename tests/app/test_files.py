@@ -228,7 +228,7 @@ def test_a_thousand_steps_can_be_undone(window: Workplace) -> None:
 
 def test_the_title_block_is_undone_like_all_else(window: Workplace, qtbot: QtBot) -> None:
     window.go_to(STAGES.index(PAPERS))
-    field = window.papers.page.title_fields.fields["title"]
+    field = window.stages.papers.page.title_fields.fields["title"]
     field.selectAll()
     qtbot.keyClicks(field, "Hall bench")
     qtbot.keyClick(field, Qt.Key.Key_Return)

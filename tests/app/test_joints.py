@@ -22,8 +22,8 @@ STAGE = STAGES.index(JOINTS)
 
 def stage_of(window: Workplace) -> JointsStage:
     window.go_to(STAGE)
-    assert window.joints is not None
-    return window.joints
+    assert window.stages.joints is not None
+    return window.stages.joints
 
 
 def texts(stage: JointsStage) -> list[str]:
@@ -93,9 +93,9 @@ def test_a_double_click_on_a_joint_opens_it(window: Workplace, hand: MouseHand) 
         QEvent.Type.MouseButtonDblClick, spot, canvas.mapToGlobal(spot), left, left, keys
     )
     QApplication.sendEvent(canvas, event)
-    assert window.joints is not None
-    assert window.joints.page.isVisible()
-    assert window.joints.picked == "mitre_top_left"
+    assert window.stages.joints is not None
+    assert window.stages.joints.page.isVisible()
+    assert window.stages.joints.picked == "mitre_top_left"
 
 
 def test_units_change_on_the_detail_too(window: Workplace) -> None:

@@ -21,10 +21,10 @@ def test_the_pack_is_written_from_the_window(
 ) -> None:
     window.desk.set_values({"length": 1100.0})
     window.go_to(STAGE)
-    page = window.papers.page
+    page = window.stages.papers.page
     window.ask.next = tmp_path / "shop"
     qtbot.mouseClick(page.choose, Qt.MouseButton.LeftButton)
-    with qtbot.waitSignal(window.papers.job.written, timeout=30_000):
+    with qtbot.waitSignal(window.stages.papers.job.written, timeout=30_000):
         qtbot.mouseClick(page.write, Qt.MouseButton.LeftButton)
         assert not page.write.isEnabled()
         assert "Writing" in page.outcome.text()
@@ -43,9 +43,9 @@ def test_a_folder_that_cannot_be_written_is_said_in_place(
 ) -> None:
     (tmp_path / "shop").write_text("a file where the folder should be")
     window.go_to(STAGE)
-    page = window.papers.page
+    page = window.stages.papers.page
     page.folder.setText(str(tmp_path / "shop"))
-    with qtbot.waitSignal(window.papers.job.refused, timeout=30_000):
+    with qtbot.waitSignal(window.stages.papers.job.refused, timeout=30_000):
         qtbot.mouseClick(page.write, Qt.MouseButton.LeftButton)
     assert "Nothing is written" in page.outcome.text()
     assert page.write.isEnabled()
@@ -54,7 +54,7 @@ def test_a_folder_that_cannot_be_written_is_said_in_place(
 
 def test_the_first_page_follows_paper_and_units(window: Workplace) -> None:
     window.go_to(STAGE)
-    page = window.papers.page
+    page = window.stages.papers.page
     sizes = set()
     for place in range(page.paper.count()):
         page.paper.setCurrentIndex(place)
@@ -70,24 +70,24 @@ def test_the_first_page_follows_paper_and_units(window: Workplace) -> None:
 
 def test_an_empty_folder_name_cannot_be_written_to(window: Workplace) -> None:
     window.go_to(STAGE)
-    window.papers.page.folder.setText("  ")
-    assert not window.papers.page.write.isEnabled()
+    window.stages.papers.page.folder.setText("  ")
+    assert not window.stages.papers.page.write.isEnabled()
 
 
 def test_do_not_cut_is_said_before_writing(window: Workplace) -> None:
     window.desk.set_values({"cutter_diameter": 30.0})
     window.presenter.look_for_findings()
     window.go_to(STAGE)
-    assert "do not cut" in window.papers.page.alarm.text()
-    assert window.papers.page.alarm.isVisible()
+    assert "do not cut" in window.stages.papers.page.alarm.text()
+    assert window.stages.papers.page.alarm.isVisible()
 
 
 @pytest.mark.parametrize("changes", [{"length": 1150.0}])
 def test_the_first_page_follows_the_bench(window: Workplace, changes: dict[str, float]) -> None:
     window.go_to(STAGE)
-    before = window.papers.page.preview._sheet
+    before = window.stages.papers.page.preview._sheet
     window.desk.set_values(changes)
-    assert window.papers.page.preview._sheet is not before
+    assert window.stages.papers.page.preview._sheet is not before
 
 
 def test_a_fault_while_writing_is_told_and_logged(
@@ -98,7 +98,7 @@ def test_a_fault_while_writing_is_told_and_logged(
 
     monkeypatch.setattr("app.papers_job._written", fail)
     window.go_to(STAGE)
-    page = window.papers.page
+    page = window.stages.papers.page
     page.folder.setText(str(tmp_path / "shop"))
     with qtbot.captureExceptions() as caught:
         qtbot.mouseClick(page.write, Qt.MouseButton.LeftButton)

@@ -1,0 +1,117 @@
+"""The stages of the job: the drawing at once, each other made when it is first gone to.
+
+So the window is there before what a maker may not need today is loaded.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Protocol
+
+from PySide6.QtWidgets import QStackedWidget, QWidget
+
+from app.document.desk import Desk
+from app.panels.job_strip import BRIEF, CARVING, JOINTS, PAPERS
+from app.window.asking import Asker
+from app.window.drawing_page import DrawingPage
+from app.window.presenter import Presenter
+
+if TYPE_CHECKING:
+    from app.window.brief_stage import BriefStage
+    from app.window.carving_stage import CarvingStage
+    from app.window.joints_stage import JointsStage
+    from app.window.papers_stage import PapersStage
+
+
+class _Stage(Protocol):
+    @property
+    def page(self) -> QWidget: ...
+
+    def shown(self) -> None: ...
+
+
+class Stages(QStackedWidget):
+    """One page of the window's middle for each stage."""
+
+    def __init__(
+        self,
+        desk: Desk,
+        presenter: Presenter,
+        drawing: DrawingPage,
+        type_value: Callable[[str, str], str],
+        ask: Asker,
+        parent: QWidget,
+    ) -> None:
+        super().__init__(parent)
+        self._desk, self._presenter, self.ask = desk, presenter, ask
+        self._type_value = type_value
+        self._drawing = drawing
+        self.brief: BriefStage | None = None
+        self.joints: JointsStage | None = None
+        self.carving: CarvingStage | None = None
+        self.papers: PapersStage | None = None
+        self.addWidget(drawing)
+
+    def go_to(self, word: str) -> None:
+        """Show the stage of that name, up to date."""
+        stages: dict[str, Callable[[], _Stage]] = {
+            BRIEF: self._to_brief,
+            JOINTS: self.to_joints,
+            CARVING: self._to_carving,
+            PAPERS: self._to_papers,
+        }
+        if word not in stages:
+            self.setCurrentWidget(self._drawing)
+            return
+        stage = stages[word]()
+        self.setCurrentWidget(stage.page)
+        stage.shown()
+        if self.carving is not None and stage is self.carving:
+            self.carving.canvas.setFocus()
+
+    def renew(self) -> None:
+        """What is being looked at, once more: units or words are others now."""
+        for stage in (self.brief, self.joints, self.carving):
+            if stage is not None and stage.page.isVisible():
+                stage.shown()
+
+    @property
+    def carving_is_shown(self) -> bool:
+        return self.carving is not None and self.carving.page.isVisible()
+
+    def wait(self) -> None:
+        """Until the papers that are being written are written."""
+        if self.papers is not None:
+            self.papers.job.wait()
+
+    def to_joints(self) -> JointsStage:
+        if self.joints is None:
+            from app.window.joints_stage import JointsStage
+
+            self.joints = JointsStage(self._desk, self._presenter, self._type_value, self)
+            self.addWidget(self.joints.page)
+        return self.joints
+
+    def _to_brief(self) -> BriefStage:
+        if self.brief is None:
+            from app.window.brief_stage import BriefStage
+
+            self.brief = BriefStage(self._desk, self._presenter, self)
+            self.addWidget(self.brief.page)
+        return self.brief
+
+    def _to_carving(self) -> CarvingStage:
+        if self.carving is None:
+            from app.window.carving_stage import CarvingStage
+
+            self.carving = CarvingStage(self._desk, self._presenter, self._type_value, self)
+            self.addWidget(self.carving.page)
+        return self.carving
+
+    def _to_papers(self) -> PapersStage:
+        if self.papers is None:
+            from app.window.papers_stage import PapersStage
+
+            self.papers = PapersStage(self._desk, self._presenter, self.ask, self)
+            self.addWidget(self.papers.page)
+        return self.papers
