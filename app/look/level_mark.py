@@ -43,6 +43,10 @@ class LevelMark(QWidget):
         super().__init__(parent)
         self._level = level
 
+    def show_level(self, level: Level) -> None:
+        self._level = level
+        self.update()
+
     def sizeHint(self) -> QSize:
         side = self.fontMetrics().ascent()
         return QSize(side, side)

@@ -63,6 +63,7 @@ class WhyDetail(QWidget):
     def _aside_row(self) -> QHBoxLayout:
         row = QHBoxLayout()
         row.setSpacing(8)
+        self.reason: FlatField | None = None
         if self.finding.set_aside:
             row.addWidget(_sentence(f"Set aside because: {self.finding.set_aside}", self), 1)
             self.take_up = WordButton("take up again", self)
@@ -82,7 +83,13 @@ class WhyDetail(QWidget):
         row.addWidget(self.aside)
         return row
 
+    def keep_reason(self, other: WhyDetail) -> None:
+        """What has been typed in another one that this takes the place of."""
+        if self.reason is not None and other.reason is not None:
+            self.reason.setText(other.reason.text())
+
     def _set_aside(self) -> None:
+        assert self.reason is not None
         try:
             one = aside(self.finding, self.reason.text().strip())
         except MakerError as error:

@@ -1,6 +1,7 @@
-"""One finding on one line: shape, word, sentence, 'show', 'why', and 'mend' where there is one.
+"""One finding on one line: shape, word, sentence, 'mend' where there is one, 'show' and 'why'.
 
-What 'why' and 'mend' ask for unfolds under the line; who made the line gives it.
+The words that every line has stand last, so that they stand under one another.  What 'why' and
+'mend' ask for unfolds under the line; who made the line gives it.
 """
 
 from __future__ import annotations
@@ -31,32 +32,63 @@ class FindingLine(QWidget):
     ) -> None:
         super().__init__(parent)
         self.finding = finding
+        self._theme = theme
         self.detail: QWidget | None = None
+        self._sentence = QLabel(self)
+        self._sentence.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        self._sentence.setWordWrap(True)  # after the policy, which would forget it
+        self._sentence.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self._mark = LevelMark(finding.level, self)
+        self._word = self._level_word()
+        self._mend_button = self._button("mend", self._mend)
+        self.show_button = self._button("show", self._show)
+        self.why = self._button("why", self._why)
+        self._mend_button.setCheckable(True)
+        self.why.setCheckable(True)
+        self._put_together()
+        self.tell(finding, preferences)
+
+    @property
+    def mend(self) -> WordButton | None:
+        """The word that shows the mend; None where there is none to make."""
+        made = self.finding.mend is not None and not self.finding.set_aside
+        return self._mend_button if made else None
+
+    def tell(self, finding: Finding, preferences: Preferences) -> None:
+        """Say this of the same matter, in the same place."""
+        self.finding = finding
         message = said(message_of(finding), preferences)
-        sentence = QLabel(message, self)
-        sentence.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
-        sentence.setWordWrap(True)  # after the policy, which would forget it
-        sentence.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self._sentence.setText(message)
+        self._mark.show_level(finding.level)
+        self._word.setText(level_words(finding))
+        palette = QPalette(self._word.palette())
+        tone = Tone.QUIET if finding.set_aside else TONES[finding.level]
+        palette.setColor(QPalette.ColorRole.WindowText, self._theme.tone(tone))
+        self._word.setPalette(palette)
+        self.show_button.setAccessibleName(f"Show: {message}")
+        self.why.setAccessibleName(f"Why: {message}")
+        cure = said(finding.mend.sentence, preferences) if finding.mend is not None else ""
+        self._mend_button.setAccessibleName(f"Mend: {cure}")
+        self._mend_button.setToolTip(cure)
+        self._mend_button.setVisible(self.mend is not None)
+
+    def _put_together(self) -> None:
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(0)
         row = QHBoxLayout()
         row.setSpacing(8)
-        row.addWidget(LevelMark(finding.level, self))
-        row.addWidget(self._word(finding, theme))
-        row.addWidget(sentence, 1)
-        self.show_button = self._button("show", f"Show: {message}", self._show)
-        self.why = self._button("why", f"Why: {message}", self._why)
-        self.why.setCheckable(True)
-        row.addWidget(self.show_button)
-        row.addWidget(self.why)
-        self.mend: WordButton | None = None
-        if finding.mend is not None and not finding.set_aside:
-            cure = said(finding.mend.sentence, preferences)
-            self.mend = self._button("mend", f"Mend: {cure}", self._mend)
-            self.mend.setCheckable(True)
-            self.mend.setToolTip(cure)
-            row.addWidget(self.mend)
+        # Beside a sentence of several lines the words stand at its first.
+        high = self.why.sizeHint().height()
+        top = Qt.AlignmentFlag.AlignTop
+        for label in (self._mark, self._word):
+            label.setFixedHeight(high)
+            row.addWidget(label, 0, top)
+        above = max(0, (high - self.fontMetrics().height()) // 2)
+        self._sentence.setContentsMargins(0, above, 0, above)
+        row.addWidget(self._sentence, 1, top)
+        for button in (self._mend_button, self.show_button, self.why):
+            row.addWidget(button, 0, top)
         self._column.addLayout(row)
 
     def unfold(self, detail: QWidget) -> None:
@@ -86,20 +118,15 @@ class FindingLine(QWidget):
         if self.mend is not None:
             self.mend.setChecked(mend)
 
-    def _word(self, finding: Finding, theme: Theme) -> QLabel:
-        word = QLabel(level_words(finding), self)
+    def _level_word(self) -> QLabel:
+        word = QLabel(self)
         word.setFont(bold(self.font()))
-        palette = QPalette(word.palette())
-        tone = Tone.QUIET if finding.set_aside else TONES[finding.level]
-        palette.setColor(QPalette.ColorRole.WindowText, theme.tone(tone))
-        word.setPalette(palette)
         texts = [SET_ASIDE, *(each.value for each in Level)]
         word.setMinimumWidth(max(map(word.fontMetrics().horizontalAdvance, texts)) + 4)
         return word
 
-    def _button(self, text: str, name: str, slot: object) -> WordButton:
+    def _button(self, text: str, slot: object) -> WordButton:
         button = WordButton(text, self)
-        button.setAccessibleName(name)
         button.clicked.connect(slot)
         return button
 

@@ -1,14 +1,23 @@
 """Findings: a quiet list at the foot, the gravest first, folded to one line when there are none.
 
-Lines are kept by the finding's key: one whose words have not changed stays the very same widget, so
-that nothing flickers and an unfolded line stays unfolded.
+Lines are kept by the finding's key: one that is still found stays the very same widget, whatever
+its number is now, so that nothing flickers, the list stays where it was scrolled to, and an
+unfolded line stays unfolded.
 """
 
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, Qt, QTimer, Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QScrollArea,
+    QScrollBar,
+    QVBoxLayout,
+    QWidget,
+)
 
 from app.look.palettes import theme_of
 from app.look.thin_scroll_bar import quiet_scrolling
@@ -26,12 +35,14 @@ MOST_LINES_UNFOLDED = 8
 class FindingsFoot(QFrame):
     """``show_asked`` carries a finding; ``why_asked`` and ``mend_asked`` the line to unfold under.
 
-    ``folded`` tells that a line which was open has gone or was shut.
+    ``told_anew`` carries an unfolded line whose finding has changed; ``folded`` tells that a line
+    which was open has gone or was shut.
     """
 
     show_asked = Signal(object)
     why_asked = Signal(object)
     mend_asked = Signal(object)
+    told_anew = Signal(object)
     folded = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -70,14 +81,18 @@ class FindingsFoot(QFrame):
         self._fit()
 
     def show_findings(self, findings: tuple[Finding, ...], preferences: Preferences) -> None:
-        """List them; a line whose finding is as it was stays as it is."""
+        """List them; a line whose finding is still there stays, with what it says now."""
         ranked = sorted(findings, key=lambda each: (bool(each.set_aside), _RANK[each.level]))
         again = preferences != self._preferences
         self._preferences = preferences
         wanted = {finding.key: finding for finding in ranked}
         for key, line in list(self._lines.items()):
-            if again or wanted.get(key) != line.finding:
+            if key not in wanted:
                 self._drop(key)
+            elif again or wanted[key] != line.finding:
+                line.tell(wanted[key], preferences)
+                if key == self._open:
+                    self.told_anew.emit(line)
         for place, (key, finding) in enumerate(wanted.items()):
             line = self._lines.get(key) or self._made(finding)
             if self._column.indexOf(line) != place:
@@ -98,6 +113,10 @@ class FindingsFoot(QFrame):
         self.state.setText(text)
         # As wide as it has ever been, so that the list beside it does not move.
         self.state.setMinimumWidth(max(self.state.minimumWidth(), self.state.sizeHint().width()))
+
+    @property
+    def scroll_bar(self) -> QScrollBar:
+        return self._area.verticalScrollBar()
 
     def lines(self) -> list[FindingLine]:
         return list(self._lines.values())

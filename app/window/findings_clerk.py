@@ -62,7 +62,9 @@ class FindingsClerk(QObject):
         desk.work_changed.connect(self._work_changed)
         foot.why_asked.connect(self._why)
         foot.mend_asked.connect(self._mend)
+        foot.told_anew.connect(self._tell_anew)
         foot.folded.connect(desk.take_back)
+        desk.laid_down.connect(self._another_bench)
         self._later.start()
 
     @property
@@ -81,7 +83,9 @@ class FindingsClerk(QObject):
 
         self._later.stop()
         project, bench = self._desk.project, self._desk.settled.bench
-        slow = self._slow if self._slow_of is bench else ()
+        names = {part.name for part in bench.parts}
+        # What was found of the bench as it was stays until it is known of this one.
+        slow = tuple(one for one in self._slow if names.issuperset(one.parts))
         shown = self._preferences().shown
         self.findings = judged(bench, project.judging, project.brief, slow, shown)
         if self._slow_of is not bench:
@@ -92,10 +96,13 @@ class FindingsClerk(QObject):
         """Whether it goes together is known: the list gets what was found."""
         from geometry.checks.assembly import findings_of
 
-        bench = self._desk.settled.bench
+        bench, before = self._desk.settled.bench, self._slow
         self._slow_of, self._slow = bench, tuple(findings_of(bench, assembly))
-        if self._slow:
+        if self._slow != before:
             self.look()
+
+    def _another_bench(self) -> None:
+        self._slow, self._slow_of = (), None
 
     def show(self) -> None:
         self._foot.show_findings(self.findings, self._preferences())
@@ -171,9 +178,21 @@ class FindingsClerk(QObject):
         if isinstance(line.detail, WhyDetail):
             self._foot.fold()
             return
+        self._desk.take_back()
+        self._foot.unfold(line, self._why_detail(line), mend=False)
+
+    def _tell_anew(self, line: FindingLine) -> None:
+        """An open line says something else now: its reasons go by it, an offer is withdrawn."""
+        if not isinstance(line.detail, WhyDetail):
+            self._foot.fold()
+            return
+        detail = self._why_detail(line)
+        detail.keep_reason(line.detail)
+        self._foot.unfold(line, detail, mend=False)
+
+    def _why_detail(self, line: FindingLine) -> WhyDetail:
         from geometry.checks.all_checks import check_of
 
-        self._desk.take_back()
         check = check_of(line.finding)
         bench = replace(self._desk.settled.bench, judged_by=self._desk.project.judging.limits)
         values = [row.of(bench) for row in check.limits]
@@ -181,7 +200,7 @@ class FindingsClerk(QObject):
         detail.limit_changed.connect(self.change_limit)
         detail.set_aside.connect(self._set_aside)
         detail.taken_up.connect(self._take_up)
-        self._foot.unfold(line, detail, mend=False)
+        return detail
 
     def _mend(self, line: FindingLine) -> None:
         """Show a mend on the sheet and in words; nothing is changed yet."""
@@ -202,7 +221,9 @@ class FindingsClerk(QObject):
         self._foot.unfold(line, detail, mend=True)
 
     def _set_aside(self, one: SetAside) -> None:
+        self._foot.fold()
         self._judge(self._desk.project.judging.setting_aside(one), "Set a finding aside")
 
     def _take_up(self, finding: Finding) -> None:
+        self._foot.fold()
         self._judge(self._desk.project.judging.taking_up(finding.key), "Take a finding up")

@@ -49,6 +49,46 @@ def test_why_says_the_paragraph_and_the_limit_can_be_changed_and_undone(window: 
     assert [one.finding.check for one in window.foot.lines()] == ["mortise_wall"]
 
 
+def test_a_finding_that_changes_keeps_its_line_open_its_place_and_what_was_typed(
+    window: Workplace,
+) -> None:
+    (line,) = _spoil(window, base_thickness=18.0)
+    line.why.click()
+    assert isinstance(line.detail, WhyDetail)
+    assert line.detail.reason is not None
+    line.detail.reason.setText("The shop has no oth")
+    _spoil(window, base_thickness=17.8)  # walls of 5.83
+    assert _line(window, "mortise_wall") is line
+    assert line.finding.amount == pytest.approx(5.8333, abs=1e-3)
+    assert isinstance(line.detail, WhyDetail)
+    assert line.detail.finding is line.finding
+    assert line.detail.reason is not None
+    assert line.detail.reason.text() == "The shop has no oth"
+    _spoil(window, base_thickness=24.0)
+    assert window.foot.lines() == []
+    assert not window.desk.previewing
+
+
+def test_the_list_stays_where_it_was_scrolled_to(window: Workplace, qtbot: QtBot) -> None:
+    def found(thick: float) -> tuple[Finding, ...]:
+        words = f"is only {{{thick} mm}} thick."
+        return tuple(
+            Finding(f"made_up_{k}", Level.THINK_AGAIN, f"Wall {k} {words}", ("top",), amount=thick)
+            for k in range(50)
+        )
+
+    window.foot.show_findings(found(4.5), window.presenter.preferences)
+    bar = window.foot.scroll_bar
+    qtbot.waitUntil(lambda: bar.maximum() > 300)
+    bar.setValue(300)
+    before = window.foot.lines()
+    window.foot.show_findings(found(4.4), window.presenter.preferences)
+    qtbot.wait(20)
+    assert bar.value() == 300
+    assert window.foot.lines() == before
+    assert all(line.finding.amount == 4.4 for line in before)
+
+
 def test_a_wrong_limit_is_refused_beside_the_field(window: Workplace) -> None:
     (line,) = _spoil(window, base_thickness=18.0)
     line.why.click()
