@@ -11,7 +11,8 @@ from app.scene.looks import detail_of
 from app.scene.preferences import Preferences
 from geometry.bench.bench import Bench
 from geometry.drawing.marks import Mark
-from geometry.primitives.frame import Vec2
+from geometry.primitives.frame import Vec2, Vec3
+from geometry.sheets.picked_place import PICKED
 
 
 class JointSheet(MarksView):
@@ -22,20 +23,35 @@ class JointSheet(MarksView):
         self._bench: Bench | None = None
         self._names: tuple[str, ...] = ()
         self._preferences = Preferences()
+        self._picked: Vec3 | None = None
 
     def show_joints(
-        self, bench: Bench, names: tuple[str, ...], preferences: Preferences, told: str
+        self,
+        bench: Bench,
+        names: tuple[str, ...],
+        preferences: Preferences,
+        told: str,
+        picked: Vec3 | None = None,
     ) -> None:
-        """Joints that are made alike; ``told`` is the detail in words, for a screen reader."""
+        """Joints that are made alike, of which the first is drawn; ``told`` is the detail in words,
+        for a screen reader, and ``picked`` a point that is ringed."""
+        self._picked = picked
         self._bench, self._names, self._preferences = bench, names, preferences
         self.setAccessibleDescription(told)
         self.update()
 
     def key(self) -> Hashable:
-        return (self._bench.spec if self._bench else None, self._names, self._preferences)
+        spec = self._bench.spec if self._bench else None
+        return (spec, self._names, self._preferences, self._picked)
+
+    def lit(self) -> frozenset[str]:
+        return frozenset((PICKED,))
 
     def make(self, size: Vec2) -> tuple[tuple[Mark, ...], float]:
         if self._bench is None:
             return (), 1.0
-        joints = [joint for joint in self._bench.joints if joint.name in self._names]
-        return detail_of(self._bench, joints, size, self._preferences) if joints else ((), 1.0)
+        named = {joint.name: joint for joint in self._bench.joints}
+        joints = [named[name] for name in self._names if name in named]
+        if not joints:
+            return (), 1.0
+        return detail_of(self._bench, joints, size, self._preferences, self._picked)

@@ -13,7 +13,8 @@ from app.scene.looks import Look, cut_through, screen_layout, whole_marks
 from app.scene.preferences import Preferences
 from geometry.bench.bench import Bench
 from geometry.drawing.marks import Label, Mark, Role
-from geometry.primitives.frame import Vec2
+from geometry.primitives.frame import Vec2, Vec3
+from geometry.sheets.picked_place import PICKED
 from geometry.sheets.section_sheet import SectionSheet, Way, reach_of
 
 STEP, BIG = 1.0, 10  # mm a press of an arrow key, and how many with Shift
@@ -36,10 +37,22 @@ class LookCanvas(MarksView):
         self.way = Way.ACROSS
         self._places: dict[Way, float] = {}
         self._sheet: SectionSheet | None = None
+        self._picked: Vec3 | None = None
+        self._gathered: tuple[str, ...] = ()
 
     # Showing
 
+    def pick_out(self, parts: tuple[str, ...], place: Vec3 | None) -> None:
+        """Light some parts and ring a point, until the bench changes or a hand takes hold; the
+        plane goes through the point."""
+        self._gathered, self._picked = parts, place
+        if place is not None:
+            self._places = {way: place[way.value] for way in Way}
+        self.update()
+
     def show_bench(self, bench: Bench, preferences: Preferences) -> None:
+        if bench is not self._bench:
+            self._gathered, self._picked = (), None
         self._bench, self._preferences = bench, preferences
         self.update()
 
@@ -69,13 +82,17 @@ class LookCanvas(MarksView):
         return min(max(self._places.get(self.way, (low + high) / 2.0), low), high)
 
     def key(self) -> Hashable:
-        return (self._bench.spec, self._preferences, self.look, self.way, self.place)
+        shown = (self._bench.spec, self._preferences, self.look, self.way, self.place)
+        return (*shown, self._picked, self._gathered)
+
+    def lit(self) -> frozenset[str]:
+        return frozenset((PICKED, *(f"part:{name}" for name in self._gathered)))
 
     def make(self, size: Vec2) -> tuple[tuple[Mark, ...], float]:
         layout = screen_layout(*size, self._preferences)
         if self.look is not Look.SECTION:
             self._sheet = None
-            return whole_marks(self._bench, self.look, layout), 1.0
+            return whole_marks(self._bench, self.look, layout, self._picked), 1.0
         self._sheet = cut_through(self._bench, self.way, self.place, layout)
         self._tell()
         return self._sheet.marks, 1.0
@@ -95,6 +112,8 @@ class LookCanvas(MarksView):
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         if event.button() == Qt.MouseButton.LeftButton:
+            self._gathered, self._picked = (), None
+            self.update()
             self._pull(event)
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:

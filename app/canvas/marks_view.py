@@ -14,7 +14,7 @@ from PySide6.QtCore import QEvent
 from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from app.canvas.picture import Picture
+from app.canvas.picture import Picture, marks_owned
 from app.look.palettes import theme_of
 from app.look.type import cap_height
 from app.scene.laying_out import TEXT_HEIGHT
@@ -35,6 +35,7 @@ class MarksView(QWidget):
         self.marks: tuple[Mark, ...] = ()
         self._shown: Hashable = None
         self._picture: Picture | None = None
+        self._lit: Picture | None = None
         self._density = 4.0
 
     @abstractmethod
@@ -44,6 +45,10 @@ class MarksView(QWidget):
     @abstractmethod
     def make(self, size: Vec2) -> tuple[tuple[Mark, ...], float]:
         """The marks for a sheet of so many mm, and how much larger than that their sheet is."""
+
+    def lit(self) -> frozenset[str]:
+        """The owners of what is picked out; what they are is part of the key."""
+        return frozenset()
 
     @property
     def sheet_size(self) -> Vec2:
@@ -65,7 +70,10 @@ class MarksView(QWidget):
             return
         self.marks, larger = self.make(self.sheet_size)
         self._density = self.width() / (self.sheet_size[0] * larger)
-        self._picture = Picture(self.marks, self._density, self.devicePixelRatioF())
+        ratio = self.devicePixelRatioF()
+        self._picture = Picture(self.marks, self._density, ratio)
+        picked = marks_owned(self.marks, self.lit())
+        self._lit = Picture(picked, self._density, ratio) if picked else None
         self._shown = key
 
     def paintEvent(self, event: QPaintEvent) -> None:  # noqa: ARG002
@@ -77,6 +85,8 @@ class MarksView(QWidget):
             if self._picture is not None:
                 painter.translate(0, self.height())
                 self._picture.paint(painter, theme)
+            if self._lit is not None:
+                self._lit.paint(painter, theme, lit=True)
         except Exception:
             sys.excepthook(*sys.exc_info())
         finally:

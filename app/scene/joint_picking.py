@@ -1,4 +1,4 @@
-"""Which joint lies under a point of a view.
+"""Which joint lies under a point of a view, and which a finding is about.
 
 Frame and units: (u, v) of the view, mm.
 
@@ -13,6 +13,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from app.scene.picking import distances_to
+from geometry.design.finding import Finding
 from geometry.design.joint import Joint
 from geometry.primitives.frame import Vec2
 from geometry.views.view import View
@@ -30,6 +31,25 @@ def joint_under(joints: Sequence[Joint], view: View, at: Vec2, reach: float) -> 
             if away <= reach and (best is None or found < best):
                 best = found
     return best[2] if best else ""
+
+
+def joint_of(joints: Sequence[Joint], finding: Finding) -> str:
+    """The name of the joint that a finding is about; empty when it is about none.
+
+    Of the joints of its parts one between two of them goes first, then one whose faces come nearest
+    to its place.
+    """
+    parts = set(finding.parts)
+
+    def worth(joint: Joint) -> tuple[int, float]:
+        corners = [corner for contact in joint.contacts for corner in contact.corners]
+        away = 0.0
+        if finding.place is not None and corners:
+            away = float(np.linalg.norm(np.subtract(corners, finding.place), axis=1).min())
+        return -len(parts.intersection(joint.parts)), away
+
+    about = [joint for joint in joints if parts.intersection(joint.parts)]
+    return min(about, key=worth).name if about else ""
 
 
 def _inside(points: np.ndarray, at: Vec2) -> bool:

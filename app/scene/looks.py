@@ -15,6 +15,7 @@ from app.scene.preferences import Preferences
 from geometry.bench.bench import Bench
 from geometry.design.joint import Joint
 from geometry.drawing.marks import Mark
+from geometry.primitives.frame import Vec3
 from geometry.sheets.layout import Layout
 from shared.paper import Paper
 
@@ -46,12 +47,15 @@ def screen_layout(wide: float, high: float, preferences: Preferences) -> Layout:
     )
 
 
-def whole_marks(bench: Bench, look: Look, layout: Layout) -> tuple[Mark, ...]:
-    """The whole bench, together or taken apart."""
+def whole_marks(
+    bench: Bench, look: Look, layout: Layout, picked: Vec3 | None = None
+) -> tuple[Mark, ...]:
+    """The whole bench, together with a ring round what is picked out, or taken apart."""
     from geometry.sheets.whole_views import exploded_marks, pictorial_marks
 
-    made = pictorial_marks if look is Look.PICTORIAL else exploded_marks
-    return made(bench, layout)
+    if look is Look.PICTORIAL:
+        return pictorial_marks(bench, layout, picked)
+    return exploded_marks(bench, layout)
 
 
 def cut_through(bench: Bench, way: Way, place: float, layout: Layout) -> SectionSheet:
@@ -62,7 +66,11 @@ def cut_through(bench: Bench, way: Way, place: float, layout: Layout) -> Section
 
 
 def detail_of(
-    bench: Bench, joints: Sequence[Joint], size: tuple[float, float], preferences: Preferences
+    bench: Bench,
+    joints: Sequence[Joint],
+    size: tuple[float, float],
+    preferences: Preferences,
+    picked: Vec3 | None = None,
 ) -> tuple[tuple[Mark, ...], float]:
     """The detail of joints that are made alike, and how much larger than ``size`` its sheet is."""
     from geometry.sheets.joint_details import joint_marks
@@ -70,7 +78,7 @@ def detail_of(
     parts = {part.name: part for part in bench.parts}
     for larger in LARGER:
         layout = screen_layout(size[0] * larger, size[1] * larger, preferences)
-        marks = joint_marks(joints, parts, layout)
+        marks = joint_marks(joints, parts, layout, picked)
         if marks is not None:
             return marks, larger
     return (), 1.0

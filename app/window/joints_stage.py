@@ -7,10 +7,13 @@ from PySide6.QtCore import QObject
 from app.document.desk import Desk
 from app.panels.joints_page import JointsPage
 from app.panels.stick_model import TypeValue
+from app.scene.joint_picking import joint_of
 from app.scene.joint_rows import JointRow, joint_rows, joint_sizes
 from app.scene.steps import finest_step
 from app.window.presenter import Presenter
 from geometry.bench.catalogue import parameter
+from geometry.design.finding import Finding
+from geometry.primitives.frame import Vec3
 
 
 class JointsStage(QObject):
@@ -24,6 +27,7 @@ class JointsStage(QObject):
         self.page = JointsPage(type_value)
         self._rows: tuple[JointRow, ...] = ()
         self.picked = ""
+        self._place: Vec3 | None = None
         self.page.list.picked.connect(self._pick)
         self.page.stick.stepped.connect(self._step)
         desk.shown_changed.connect(self._follow)
@@ -37,7 +41,17 @@ class JointsStage(QObject):
         self.picked = name
         self._show()
 
+    def show_finding(self, finding: Finding) -> bool:
+        """Show the joint that a finding is about, with its place; False if it is about none."""
+        name = joint_of(self._desk.model.bench.joints, finding)
+        if not name:
+            return False
+        self.picked, self._place = name, finding.place
+        self._show()
+        return True
+
     def _follow(self) -> None:
+        self._place = None
         if self.page.isVisible():
             self._show()
 
@@ -56,7 +70,7 @@ class JointsStage(QObject):
         """A row of the list: the joint picked before stays if the row stands for it."""
         row = self._row_of(name)
         if row is not None and self.picked not in row.names:
-            self.picked = name
+            self.picked, self._place = name, None
             self.page.stick.stick.forget_wrong()
             self._show_picked()
 
@@ -64,8 +78,11 @@ class JointsStage(QObject):
         bench, preferences = self._desk.model.bench, self._presenter.preferences
         row = self._row_of(self.picked)
         names = row.names if row is not None else ()
+        if self._place is not None:
+            # The very joint that the place is in, not one that is made like it.
+            names = (self.picked, *(name for name in names if name != self.picked))
         told = row.spoken if row is not None else ""
-        self.page.sheet.show_joints(bench, names, preferences, told)
+        self.page.sheet.show_joints(bench, names, preferences, told, self._place)
         self.page.show_sizes(joint_sizes(bench, self.picked, preferences))
 
     def _row_of(self, name: str) -> JointRow | None:

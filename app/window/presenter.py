@@ -109,6 +109,7 @@ class Presenter(QObject):
             self._page.canvas.sight.pick(finding.parts[0])
         self._page.canvas.sight.gather(finding.parts)
         self._page.canvas.sight.show_place(finding.place)
+        self._page.looks.pick_out(finding.parts, finding.place)
 
     def _step_value(self, name: str, steps: int) -> None:
         """The story stick's arrow keys: one step of the history each press."""

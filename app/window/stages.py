@@ -15,6 +15,7 @@ from app.panels.job_strip import BRIEF, CARVING, JOINTS, PAPERS
 from app.window.asking import Asker
 from app.window.drawing_page import DrawingPage
 from app.window.presenter import Presenter
+from geometry.design.finding import Finding
 
 if TYPE_CHECKING:
     from app.window.brief_stage import BriefStage
@@ -78,6 +79,11 @@ class Stages(QStackedWidget):
     @property
     def carving_is_shown(self) -> bool:
         return self.carving is not None and self.carving.page.isVisible()
+
+    def shows_finding(self, finding: Finding) -> bool:
+        """Whether the joint that a finding is about is now shown, where joints are looked at."""
+        joints = self.joints
+        return joints is not None and joints.page.isVisible() and joints.show_finding(finding)
 
     def wait(self) -> None:
         """Until the papers that are being written are written."""

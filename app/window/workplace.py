@@ -40,6 +40,7 @@ from app.window.settings import read_bytes, write_preferences
 from app.window.stages import Stages
 from exporters.project_file import SUFFIX
 from geometry.bench.drawers import has_drawers
+from geometry.design.finding import Finding
 
 if TYPE_CHECKING:
     from app.window.preferences_dialog import PreferencesDialog
@@ -154,6 +155,7 @@ class Workplace(QObject):
         self.page.canvas.joint_opened.connect(self.open_joint)
         self.desk.work_changed.connect(self._show_work)
         self.desk.shown_changed.connect(self._show_stages)
+        self.foot.show_asked.connect(self._show_where)
         self.desk.laid_down.connect(self.page.canvas.fit)
         QGuiApplication.styleHints().colorSchemeChanged.connect(self._follow_desktop)
         recent = self.commands.submenus["recent"]
@@ -229,6 +231,11 @@ class Workplace(QObject):
         """The detail of a joint."""
         self.stages.to_joints().open(name)
         self.go_to(STAGES.index(JOINTS))
+
+    def _show_where(self, finding: Finding) -> None:
+        """In the detail if a maker looks at joints, else on the drawing."""
+        if not self.stages.shows_finding(finding) and not self.page.isVisible():
+            self.go_to(STAGES.index(DRAWING))
 
     def _show_stages(self) -> None:
         """Only a bench with drawers has fronts to carve."""

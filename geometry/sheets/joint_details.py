@@ -11,7 +11,7 @@ from geometry.bench.bench import Bench
 from geometry.design.joint import Joint
 from geometry.design.part import Part
 from geometry.drawing.marks import Label, Mark, Role
-from geometry.primitives.frame import Vec2
+from geometry.primitives.frame import Vec2, Vec3
 from geometry.sheets.joint_groups import joint_groups
 from geometry.sheets.joint_pictures import joint_pictures
 from geometry.sheets.joint_words import joint_head, joint_title, measures_table
@@ -53,11 +53,17 @@ def joint_leaf(joints: Sequence[Joint], parts: Mapping[str, Part], layout: Layou
 
 
 def joint_marks(
-    joints: Sequence[Joint], parts: Mapping[str, Part], layout: Layout
+    joints: Sequence[Joint],
+    parts: Mapping[str, Part],
+    layout: Layout,
+    picked: Vec3 | None = None,
 ) -> tuple[Mark, ...] | None:
-    """The same on a sheet that cannot be turned, such as a window; None if it is too small."""
+    """The same on a sheet that cannot be turned, such as a window; None if it is too small.
+
+    A ring goes round the point of the bench that is picked out.
+    """
     title = in_words(joint_title(joints, parts), layout.words)
-    pictures = joint_pictures(joint_scene(joints[0], parts), parts, layout)
+    pictures = joint_pictures(joint_scene(joints[0], parts), parts, layout, picked)
     found = _composed(pictures, title, (joints, parts), layout)
     return None if found is None else found.marks
 

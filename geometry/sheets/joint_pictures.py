@@ -16,6 +16,7 @@ from geometry.dimensioning.dimension_marks import dimension_marks
 from geometry.dimensioning.placed import Placed
 from geometry.dimensioning.placement import place
 from geometry.drawing.marks import Anchor, Label, Mark, Role, Strokes
+from geometry.primitives.frame import Vec3
 from geometry.sheets.arrangement import linework_marks
 from geometry.sheets.joint_choice import Chosen, chosen
 from geometry.sheets.joint_figures import PartFigure, SectionFigure
@@ -24,6 +25,7 @@ from geometry.sheets.joint_pictorial import JointPictorial, joint_pictorial
 from geometry.sheets.joint_words import seen_from, short_titles, side_words
 from geometry.sheets.layout import Layout, Room, scale_text
 from geometry.sheets.part_labels import Named, label_marks, named, spots_of
+from geometry.sheets.picked_place import ring
 from geometry.sheets.picture_page import Drawn, Picture
 from geometry.sheets.section_marks import section_marks
 from geometry.solids.solid import Flags, Floats
@@ -31,33 +33,39 @@ from geometry.views.breaks import Broken, broken
 from geometry.views.joint_scene import JointScene
 from geometry.views.linework import Linework
 from geometry.views.sections import section
+from geometry.views.view import View
 from shared.lettering import text_width
 from shared.words import in_words
 
 _CAPTION_AIR = 3.0  # mm between a picture and its caption
 _NAMES = 14.0  # mm round a picture in which names may stand
 _POINT = 1e-6
+_BESIDE = 20.0  # mm of the bench
 
 
 def joint_pictures(
-    scene: JointScene, parts: Mapping[str, Part], layout: Layout
+    scene: JointScene, parts: Mapping[str, Part], layout: Layout, picked: Vec3 | None = None
 ) -> tuple[Picture, ...]:
-    """All pictures of a joint in their order; ``parts`` are the bench's by name."""
+    """All pictures of a joint in their order; ``parts`` are the bench's by name.
+
+    Where the parts stand as they do in the bench, a ring goes round the point that is picked out.
+    """
     pictorial = joint_pictorial(scene, parts)
     flat = [
-        _section_picture(one, one.figure, scene, layout)
+        _section_picture(one, one.figure, scene, (layout, picked))
         if isinstance(one.figure, SectionFigure)
         else _part_picture(one, one.figure, scene, layout)
         for one in chosen(scene)
     ]
-    return (_together(pictorial, layout), _apart(pictorial, layout), *flat)
+    return (_together(pictorial, layout, picked), _apart(pictorial, layout), *flat)
 
 
-def _together(pictorial: JointPictorial, layout: Layout) -> Picture:
+def _together(pictorial: JointPictorial, layout: Layout, picked: Vec3 | None) -> Picture:
     lines = pictorial.together
 
     def draw(scale: float) -> Drawn:
         marks = _line_marks(lines, scale, ("", ""))
+        marks += _rings(picked, lines.linework.view, scale, _bounds(_all(lines)))
         return _captioned(marks, _scaled(_bounds(_all(lines)), scale), "Together", layout)
 
     # As large as its fellow.
@@ -89,8 +97,12 @@ def _apart(pictorial: JointPictorial, layout: Layout) -> Picture:
 
 
 def _section_picture(
-    one: Chosen, figure: SectionFigure, scene: JointScene, layout: Layout
+    one: Chosen,
+    figure: SectionFigure,
+    scene: JointScene,
+    way: tuple[Layout, Vec3 | None],
 ) -> Picture:
+    layout, picked = way
     found = section(scene.parts, figure.view, figure.at)
     cut = dict(found.left)
     left = [replace(p, part=cut.get(k, p.part)) for k, p in enumerate(scene.both)]
@@ -103,6 +115,7 @@ def _section_picture(
         boxes = [dimension.box for dimension in placed.dimensions]
         marks = section_marks(shown, scene.parts, scale, (0.0, 0.0), boxes)
         marks += [*_break_marks(lines, scale), *dimension_marks(placed, (0.0, 0.0))]
+        marks += _rings(picked, figure.view, scale, _bounds(_all(lines)))
         caption = f"Section {seen_from(figure.view)}, {scale_text(scale)}"
         return _captioned(marks, placed.extent, caption, layout)
 
@@ -124,6 +137,15 @@ def _part_picture(one: Chosen, figure: PartFigure, scene: JointScene, layout: La
         return _captioned(marks, placed.extent, caption, layout)
 
     return Picture(_size(_all(lines)), draw)
+
+
+def _rings(picked: Vec3 | None, view: View, scale: float, bounds: Room) -> list[Mark]:
+    """Round a point that lies in a picture, or a little beside it; none round one farther away."""
+    if picked is None:
+        return []
+    u, v = view.project(picked)
+    left, bottom, right, top = _widened(bounds, (_BESIDE, _BESIDE))
+    return [ring(picked, view, scale)] if left <= u <= right and bottom <= v <= top else []
 
 
 def _placed(lines: Broken, dimensions: Sequence[Dimension], scale: float, layout: Layout) -> Placed:

@@ -20,11 +20,12 @@ import shapely
 from geometry.bench.bench import Bench
 from geometry.design.part import Part
 from geometry.drawing.marks import Mark, Role, Strokes
-from geometry.primitives.frame import add
+from geometry.primitives.frame import Vec3, add
 from geometry.sheets.arrangement import linework_marks
 from geometry.sheets.layout import Layout, Room
 from geometry.sheets.leaf import Leaf, standing
 from geometry.sheets.part_labels import Named, Spot, label_marks, named, spots_of
+from geometry.sheets.picked_place import ring
 from geometry.sheets.section_marks import visible_lines
 from geometry.sheets.text_block import TextBlock, TextLine
 from geometry.solids.cutting import placed
@@ -86,9 +87,10 @@ def exploded_leaf(bench: Bench, layout: Layout) -> Leaf:
     return Leaf("Pictorial drawing", in_words("Exploded view", layout.words), None, marks, way)
 
 
-def pictorial_marks(bench: Bench, layout: Layout) -> tuple[Mark, ...]:
-    """The pictorial view on a sheet that cannot be turned, such as a window."""
-    return _best(_pictorials(bench), (layout,))[0]
+def pictorial_marks(bench: Bench, layout: Layout, picked: Vec3 | None = None) -> tuple[Mark, ...]:
+    """The pictorial view on a sheet that cannot be turned, such as a window; a ring round what is
+    picked out."""
+    return _best(_pictorials(bench), (layout,), picked)[0]
 
 
 def exploded_marks(bench: Bench, layout: Layout) -> tuple[Mark, ...]:
@@ -122,7 +124,9 @@ def taken_apart(bench: Bench, view: View) -> Figure:
     return Figure(parts, seen, ties, spots)
 
 
-def _best(figures: Sequence[Figure], layouts: Sequence[Layout]) -> tuple[tuple[Mark, ...], Layout]:
+def _best(
+    figures: Sequence[Figure], layouts: Sequence[Layout], picked: Vec3 | None = None
+) -> tuple[tuple[Mark, ...], Layout]:
     """The marks of the figure that shows most, and the way its sheet lies."""
     ways = [(figure, way) for way in layouts for figure in figures]
 
@@ -143,6 +147,8 @@ def _best(figures: Sequence[Figure], layouts: Sequence[Layout]) -> tuple[tuple[M
     if shown.key is not None:
         _, _, right, top = way.room
         marks += shown.key.marks((right - shown.key.width, top))
+    if picked is not None:
+        marks.append(ring(picked, lines.view, scale, origin))
     return tuple(marks), way
 
 
