@@ -22,5 +22,14 @@ SITTERS_APART = Limit(
     300.0,
     1500.0,
 )
+FLOOR_GRIP = Limit(
+    "floor_grip",
+    "Grip of the floor on a foot, of the force on it",
+    "%",
+    20.0,
+    "from memory: wood on wood 25 to 50 %, on a waxed floor 20 %",
+    0.0,
+    100.0,
+)
 
-ROWS: tuple[Limit, ...] = (HEAVY_SITTER, SITTERS_APART)
+ROWS: tuple[Limit, ...] = (HEAVY_SITTER, SITTERS_APART, FLOOR_GRIP)

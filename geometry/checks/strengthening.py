@@ -84,8 +84,8 @@ def _strengthened(bench: Bench, told: Told, look: Look) -> Mend | None:
 
     def cures(mend: Mend) -> bool:
         mended = bench_with(bench, mend)
-        return mended is not None and all(
-            still.finding.key != told.finding.key for still in look(mended)
+        return mended is not None and not any(
+            _of_same_parts(still.finding, told.finding) for still in look(mended)
         )
 
     for way in told.ways:
@@ -97,6 +97,10 @@ def _strengthened(bench: Bench, told: Told, look: Look) -> Mend | None:
         if least is not None:
             return least
     return None
+
+
+def _of_same_parts(one: Finding, other: Finding) -> bool:
+    return one.check == other.check and not set(one.parts).isdisjoint(other.parts)
 
 
 def _least(now: float, way: Grown, cures: Callable[[Mend], bool]) -> Mend | None:

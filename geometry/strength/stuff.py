@@ -12,7 +12,7 @@ from functools import lru_cache
 from shared.errors import UnknownName
 from shared.sheet_stiffness import SHEET_STIFFNESS
 from shared.timber_stiffness import STIFFNESS
-from shared.timber_strength import ROLLING, strength_of
+from shared.timber_strength import DENTED, ROLLING, strength_of
 
 _SHEAR_FREE = 1.1
 _E_OVER_G = 16.0
@@ -21,7 +21,8 @@ _E_OVER_G = 16.0
 @dataclass(frozen=True, slots=True)
 class Stuff:
     """MPa: ``elasticity`` free of shear, ``rigidity``, and what it stands in bending (``rupture``),
-    ``shear`` along the grain, ``crushing`` along it and ``denting`` across it; None if unknown."""
+    ``shear`` along the grain, ``crushing`` along it and ``denting`` across it, at a dent of a
+    millimetre; None if unknown."""
 
     elasticity: float
     rigidity: float
@@ -42,7 +43,9 @@ def stuff_of(material: str) -> Stuff:
     if material in STIFFNESS:
         row, more = STIFFNESS[material], strength_of(material)
         e = row.elasticity * _SHEAR_FREE
-        return Stuff(e, e / _E_OVER_G, row.rupture, more.shear, more.crushing, more.denting)
+        return Stuff(
+            e, e / _E_OVER_G, row.rupture, more.shear, more.crushing, DENTED * more.denting
+        )
     if material in SHEET_STIFFNESS:
         sheet = SHEET_STIFFNESS[material]
         e = sheet.elasticity * _SHEAR_FREE

@@ -1,0 +1,141 @@
+"""Sound samples with legs too weak by one change; amounts by hand beside each."""
+
+from __future__ import annotations
+
+import math
+from pathlib import Path
+
+import pytest
+
+from exporters.project_file import load
+from geometry.bench.bench import Bench
+from geometry.bench.build import build
+from geometry.bench.limits import set_values
+from geometry.checks.all_checks import findings
+from geometry.checks.leg_strength import own_weight
+from geometry.checks.offers import bench_with
+from geometry.design.finding import Finding, Level
+from geometry.design.parameter import Value
+from shared.timber_strength import DENTED, ROLLING, STRENGTH
+
+SAMPLES = Path(__file__).parents[3] / "sample_projects"
+
+
+def spoiled(name: str, changes: dict[str, Value]) -> Bench:
+    return build(set_values(load(SAMPLES / f"{name}.settle").spec, changes))
+
+
+def of_check(bench: Bench, check: str) -> list[Finding]:
+    return [one for one in findings(bench) if one.check == check]
+
+
+def cured(bench: Bench, finding: Finding) -> bool:
+    assert finding.mend is not None
+    mended = bench_with(bench, finding.mend)
+    return mended is not None and not of_check(mended, finding.check)
+
+
+@pytest.mark.parametrize("path", sorted(SAMPLES.glob("*.settle")), ids=lambda path: path.stem)
+def test_samples_stand(path: Path) -> None:
+    bench = build(load(path).spec)
+    assert not of_check(bench, "leg_strength")
+    assert not of_check(bench, "leg_joint_strength")
+
+
+def test_feet_too_thin() -> None:
+    """The bowling green's legs tapered to 12 mm: what is on one, at its lean, over 144 mm² and
+    against Euler's load of a square 12 + (56 - 12) / 3 mm at twice the length."""
+    bench = spoiled("bowling_green_bench", {"leg_foot": 12.0})
+    (found,) = of_check(bench, "leg_strength")
+    assert found.level is Level.THINK_AGAIN
+    assert found.parts == ("leg_back_left", "leg_back_right", "leg_front_left", "leg_front_right")
+    force = float(found.message.split("about ")[1].split(" N")[0])
+    lean = math.sqrt(
+        1.0
+        + math.tan(math.radians(bench.spec.number("splay"))) ** 2
+        + math.tan(math.radians(bench.spec.number("rake"))) ** 2
+    )
+    high = bench.spec.number("base_height") - bench.spec.number("apron_height")
+    size = 12.0 + 44.0 / 3.0
+    euler = math.pi**2 * 1.1 * 12_000.0 * size**4 / 12.0 / (2.0 * high * lean) ** 2
+    crushing = STRENGTH["white ash"].crushing
+    stress = euler / size**2
+    stands = (
+        stress
+        if stress <= 2.0 / 3.0 * crushing
+        else crushing * (1.0 - 4.0 / 27.0 * (crushing / stress) ** 2)
+    )
+    assert found.amount == pytest.approx(100.0 * force * lean / 144.0 / stands, rel=1e-3)
+    assert found.estimate
+    assert cured(bench, found)
+
+
+def test_a_tenon_that_dents() -> None:
+    """The stitching room's stretchers of cherry with tenons of 6 mm in legs of 55 mm, upright."""
+    changes: dict[str, Value] = {"tenon_rule": "own", "tenon_thickness": 6.0}
+    bench = spoiled("stitching_room_bench", changes)
+    (found,) = of_check(bench, "leg_joint_strength")
+    assert "denting" in found.message
+    assert {"stretcher_left", "leg_front_left"} <= set(found.parts)
+    force = float(found.message.split("about ")[1].split(" N")[0])
+    wide = bench.spec.number("leg_top_width") / math.cos(math.radians(bench.spec.number("splay")))
+    stands = DENTED * STRENGTH["black cherry"].denting
+    assert found.amount == pytest.approx(100.0 * force / (6.0 * wide) / stands, rel=1e-3)
+    assert cured(bench, found)
+
+
+def test_aprons_too_low_for_a_lean() -> None:
+    """The map room's aprons of 40 mm: what its lean makes of the force on a leg opens the glue.
+
+    The foot stands out by the lean over 170 - 40 mm, and by half of what the taper takes off; the
+    grip of 20 % takes as much of that as of the height, and each apron gets its own direction's
+    share.  White ash: shear 1910 psi, 23 % of it where grain crosses.
+    """
+    bench = spoiled("map_room_bench", {"apron_height": 40.0})
+    (found,) = of_check(bench, "leg_joint_strength")
+    assert "glued cheeks" in found.message
+    assert "“Apron, front”" in found.message
+    spec = bench.spec
+    force = float(found.message.split("about ")[1].split(" N")[0])
+    high = spec.number("base_height") - 40.0
+    taken = (spec.number("leg_size") - spec.number("leg_foot")) / 2.0
+    leans = [math.tan(math.radians(spec.number(name))) for name in ("splay", "rake")]
+    outs = [high * lean + taken for lean in leans]
+    whole = math.hypot(*outs)
+    moment = force * outs[0] * (whole - 0.2 * high) / whole
+    tall, long = 40.0 - 2.0 * spec.number("apron_shoulder"), spec.number("apron_tenon_length")
+    far = math.hypot(tall, long)
+    cheek = (
+        2.0 * tall * long * far
+        + tall**3 * math.log((long + far) / tall)
+        + long**3 * math.log((tall + far) / long)
+    ) / 6.0
+    stands = ROLLING * STRENGTH["white ash"].shear
+    # The tenon leans with its apron, and the middle of the taper with the leg: some hundredths.
+    assert found.amount == pytest.approx(100.0 * moment / (2.0 * cheek) / stands, rel=0.1)
+    assert cured(bench, found)
+
+
+def test_round_tenons_that_lean_too_much() -> None:
+    """The kiln yard's legs at a splay of 20: the bore of the board of 30 mm is pressed by
+    6 M / (d T²), less what the shoulder of 44 mm takes, a third of that times the force."""
+    bench = spoiled("kiln_yard_bench", {"splay": 20.0})
+    (found,) = of_check(bench, "leg_joint_strength")
+    assert "bore" in found.message
+    assert "bottom" in found.parts
+    spec = bench.spec
+    force = float(found.message.split("about ")[1].split(" N")[0])
+    high = spec.number("base_height")
+    lean = math.hypot(*(math.tan(math.radians(spec.number(name))) for name in ("splay", "rake")))
+    moment = force * (high * (lean - 0.2) - spec.number("leg_size") / 3.0)
+    pressure = 6.0 * moment / (spec.number("leg_tenon") * 30.0**2)
+    stands = DENTED * STRENGTH["European ash"].denting
+    assert found.amount == pytest.approx(100.0 * pressure / stands, rel=2e-3)
+    assert cured(bench, found)
+
+
+def test_own_weight_is_that_of_the_blanks() -> None:
+    """The apiary's seat alone: 1050 x 300 x 46 mm of European ash, 702 kg/m³, is 10.2 kg."""
+    bench = spoiled("apiary_bench", {})
+    assert own_weight(bench) > 9.80665 * 702.0 * 1.05 * 0.3 * 0.046
+    assert own_weight(bench) < 2.0 * 9.80665 * 702.0 * 1.05 * 0.3 * 0.046
