@@ -282,6 +282,7 @@ CHECKS: tuple[Check, ...] = (
         "What differs by less than a stop keeps, 0.25 mm, is the same. Common practice, no source.",
         _nearly,
         limits=(ALIKE_WITHIN, ALIKE_ANGLE, SAWN_ALIKE),
+        quick=False,
     ),
     Check(
         "mirror_images",
@@ -291,5 +292,6 @@ CHECKS: tuple[Check, ...] = (
         "is that of what a saw stop keeps apart.",
         _mirrored,
         limits=(SAWN_ALIKE,),
+        quick=False,
     ),
 )

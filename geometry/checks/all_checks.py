@@ -82,11 +82,13 @@ _ORDER = tuple(Level)
 @lru_cache(maxsize=64)
 def findings(bench: Bench) -> tuple[Finding, ...]:
     """What a maker should know of a bench, the gravest first; the order is stable."""
+    told = [
+        (check, finding) for check in CHECKS if check.applies(bench) for finding in check.run(bench)
+    ]
+    grave = frozenset(finding.key for _, finding in told if finding.level is Level.DO_NOT_CUT)
     found = [
-        replace(offered(bench, check, finding), told_by=check.name)
-        for check in CHECKS
-        if check.applies(bench)
-        for finding in check.run(bench)
+        replace(offered(bench, check, finding, CHECKS, grave), told_by=check.name)
+        for check, finding in told
     ]
     return tuple(sorted(found, key=lambda finding: _ORDER.index(finding.level)))
 

@@ -16,7 +16,8 @@ class Check:
     """``about`` says what it looks for, why it matters and where its limit comes from.
 
     ``needs`` names the members without which there is nothing to look at; ``limits`` are the rows
-    of the table that it goes by, which the maker may change.
+    of the table that it goes by, which the maker may change.  One that is not ``quick`` reads
+    solids or seeks mends, and is not run on benches that are only tried.
     """
 
     name: str
@@ -25,6 +26,7 @@ class Check:
     run: Callable[[Bench], Iterable[Finding]]
     needs: tuple[str, ...] = ()
     limits: tuple[Limit, ...] = ()
+    quick: bool = True
 
     def applies(self, bench: Bench) -> bool:
         return all(has(bench.spec, name) for name in self.needs)

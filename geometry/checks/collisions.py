@@ -44,5 +44,6 @@ CHECKS: tuple[Check, ...] = (
         "Tries every pair of finished parts for wood that both would fill. Nothing that fits "
         "together shares any; the limit is what rounding in the computation may leave.",
         _collisions,
+        quick=False,
     ),
 )

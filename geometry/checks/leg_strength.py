@@ -192,6 +192,7 @@ CHECKS: tuple[Check, ...] = (
         "An estimate.",
         with_mends(_legs),
         limits=(SEAT_LOAD, HEAVY_SITTER, SITTERS_APART, FLOOR_GRIP, MOST_OF_STRENGTH),
+        quick=False,
     ),
     Check(
         "leg_joint_strength",
@@ -203,5 +204,6 @@ CHECKS: tuple[Check, ...] = (
         "break is simplified. An estimate.",
         with_mends(_joints),
         limits=(SEAT_LOAD, HEAVY_SITTER, SITTERS_APART, FLOOR_GRIP, MOST_OF_STRENGTH),
+        quick=False,
     ),
 )

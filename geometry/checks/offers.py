@@ -1,4 +1,4 @@
-"""Mends worth offering: only those that the bench takes and that cure what they were offered for.
+"""Mends worth offering: only those that the bench takes, that cure and that spoil nothing.
 
 A check says what would be right; whether all the other numbers leave room for it is tried here,
 for every check alike.
@@ -6,23 +6,39 @@ for every check alike.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import replace
 
 from geometry.bench.bench import Bench
 from geometry.bench.build import build
 from geometry.bench.limits import set_values
 from geometry.checks.check import Check
-from geometry.design.finding import Finding, Mend
+from geometry.design.finding import Finding, Level, Mend
+from geometry.design.judging import FindingKey
 from shared.errors import MakerError
 
 
-def offered(bench: Bench, check: Check, finding: Finding) -> Finding:
-    """The finding, without its mend if that cannot be made or would leave it as it is."""
+def offered(
+    bench: Bench,
+    check: Check,
+    finding: Finding,
+    others: Iterable[Check],
+    grave: frozenset[FindingKey],
+) -> Finding:
+    """The finding, without its mend if that cannot be made, would leave it as it is, or would make
+    one of the quick ``others`` forbid to cut what it does not forbid now (``grave``)."""
     if finding.mend is None:
         return finding
     mended = bench_with(bench, finding.mend)
     if mended is None or (
         check.applies(mended) and any(still.key == finding.key for still in check.run(mended))
+    ):
+        return replace(finding, mend=None)
+    if any(
+        one.level is Level.DO_NOT_CUT and one.key not in grave
+        for other in others
+        if other.quick and other.applies(mended)
+        for one in other.run(mended)
     ):
         return replace(finding, mend=None)
     return finding

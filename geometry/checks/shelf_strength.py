@@ -124,6 +124,7 @@ CHECKS: tuple[Check, ...] = (
         with_mends(_sags),
         ("shelves",),
         limits=(SHELF_LOAD, VISIBLE_SAG, AFTER_A_YEAR),
+        quick=False,
     ),
     Check(
         "shelf_strength",
@@ -134,5 +135,6 @@ CHECKS: tuple[Check, ...] = (
         with_mends(_strains),
         ("shelves",),
         limits=(SHELF_LOAD, MOST_OF_STRENGTH),
+        quick=False,
     ),
 )

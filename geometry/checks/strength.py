@@ -139,6 +139,7 @@ CHECKS: tuple[Check, ...] = (
         "mean stiffness. An estimate.",
         with_mends(_bends),
         limits=(SEAT_LOAD, HEAVY_SITTER, SITTERS_APART, SEAT_BENDS, AFTER_A_YEAR),
+        quick=False,
     ),
     Check(
         "seat_strength",
@@ -151,5 +152,6 @@ CHECKS: tuple[Check, ...] = (
         "it.",
         with_mends(_strains),
         limits=(SEAT_LOAD, HEAVY_SITTER, SITTERS_APART, MOST_OF_STRENGTH),
+        quick=False,
     ),
 )

@@ -1,8 +1,9 @@
 """What the joints of a base bear, as shares of the timber's strength.  N, mm, MPa.
 
-A bridle: the leg pushes up under the stretcher's tenon, which it may dent (across the grain) and
-shear off; its lean turns the tenon between the two cheeks, where glue holds grain across grain.
-An apron's tenon: the same turning, and under a slab the shear of what the apron carries.
+A bridle: the board lies on the leg's top and on the stretcher alike, so half of the force comes
+through the tenon (common practice, no source), which it may dent (across the grain) and shear off;
+the lean turns the tenon between the two cheeks, where glue holds grain across grain.  An apron's
+tenon: the same turning, and under a slab the shear of what the apron carries.
 
 Glued cheeks: the joint opens about a corner of its shoulder, and before it breaks the glue is
 strained alike all over: M = 2 s S, with S the sum of the distances of a cheek's area from that
@@ -38,6 +39,7 @@ DENT, CUT, GLUE, BENT, BORE = (
 )
 _SHEAR_PEAK = 1.5
 _CHEEKS = 2.0
+_THROUGH = 0.5  # of the force on a bridled leg, through the stretcher's tenon
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,9 +103,10 @@ def _bridle(spec: BenchSpec, leg: Leg, force: float, grip: float) -> Held:
     stretcher = next(stretcher_words(b, *pair)[0] for pair in b.pairs if corner in pair)
     wide = b.leg_top / b.cosine
     turning, _ = moment_at_joint(leg, force, grip)
+    through = _THROUGH * force
     shares = {
-        DENT: force / (b.tenon * wide) / denting,
-        CUT: _SHEAR_PEAK * force / (b.tenon * b.stretcher_height) / shear,
+        DENT: through / (b.tenon * wide) / denting,
+        CUT: _SHEAR_PEAK * through / (b.tenon * b.stretcher_height) / shear,
         GLUE: opened_glue(turning, b.stretcher_height, wide) / rolling,
     }
     return _worst((stretcher, leg.part), shares)

@@ -10,11 +10,10 @@ from geometry.bench.bench import Bench
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values
-from geometry.checks.all_checks import findings, judged
+from geometry.checks.all_checks import findings
 from geometry.checks.offers import bench_with
 from geometry.design.brief import Brief
 from geometry.design.finding import Finding, Level
-from geometry.design.judging import AS_FOUND, Judging
 from geometry.design.parameter import Value
 
 # White oak: E 12 300 MPa, a tenth more without shear, G a sixteenth of that, 105 MPa of strength.
@@ -98,19 +97,18 @@ def test_a_top_is_told_of_when_it_uses_more_than_the_maker_allows() -> None:
     Shear, which three moments leave out, makes it half a hundredth less.
     """
     bench = bench_of({"flare": 0.0, "right_end": "mitred"})
-    assert judged(bench, AS_FOUND) == ()
     span = 590.0
     low, high = span - APART / 2.0 - SAT_ON / 2.0, span - APART / 2.0 + SAT_ON / 2.0
     mean = (span**2 * (high**2 - low**2) / 2.0 - (high**4 - low**4) / 4.0) / SAT_ON
     moment = 2.0 * SITTER * mean / (4.0 * span**2)
     left = 20.0 - bench.spec.number("housing_depth")
     share = 100.0 * moment / (360.0 * left**2 / 6.0) / RUPTURE
-    (found,) = judged(bench, Judging().with_limit("most_of_strength", 0.99 * share))
-    assert found.check == "seat_strength"
+    strict = replace(bench, judged_by=(("most_of_strength", 0.99 * share),))
+    (found,) = of_check(strict, "seat_strength")
     assert found.parts == ("top",)
     assert found.amount == pytest.approx(share, rel=0.006)
     assert found.estimate
-    assert judged(bench, Judging().with_limit("most_of_strength", share)) == ()
+    assert not of_check(replace(bench, judged_by=(("most_of_strength", share),)), "seat_strength")
 
 
 def test_a_heavy_load_of_the_brief_is_borne_in_mind() -> None:
