@@ -8,6 +8,7 @@ from functools import lru_cache
 
 from app.window.samples import sample_files
 from exporters.project_file import read_project
+from geometry.bench.as_cut import NAMES as HOW_IT_IS_MADE
 from geometry.bench.carving_parameters import FACETED
 from geometry.bench.carving_parameters import PARAMETERS as CARVING
 from geometry.bench.catalogue import PARAMETERS, default_spec, parameter
@@ -30,7 +31,7 @@ def random_spec(
     """
     dice = random.Random(seed)
     spec = default_spec()
-    rows = [row for row in PARAMETERS if row.name not in kept]
+    rows = [row for row in PARAMETERS if row.name not in kept | HOW_IT_IS_MADE]
     dice.shuffle(rows)
     if dice.random() < 0.7:
         # Forms first, so that the numbers of the base and the ends drawn are touched too; in the

@@ -5,14 +5,14 @@ end, or with a case that comes in, gets its stations from the bench's length, if
 before no longer fit.  A shelf that is put into an opening where its kept height does not fit goes
 half way up.  Another form of seat stays as high above the floor (see ``form_change``).  Another
 kind of runner brings the numbers of its generic row, and the drawers' bottoms as high as it needs
-them.
+them.  A record of what has been cut begins with what is drawn.
 """
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 
-from geometry.bench import flares, shelves
+from geometry.bench import as_cut, flares, shelves
 from geometry.bench.case_numbers import BOTH
 from geometry.bench.form_change import reformed
 from geometry.bench.lid_rows import hinge_values, stay_values
@@ -43,6 +43,8 @@ def changed(spec: BenchSpec, changes: Mapping[str, Value]) -> BenchSpec:
     for choice, values in (("hinge", hinge_values), ("lid_stay", stay_values)):
         if wanted.word(choice) != spec.word(choice):
             wanted = _with(wanted, values(wanted.word(choice)), changes)
+    if as_cut.has_record(wanted) and not as_cut.has_record(spec):
+        wanted = _with(wanted, as_cut.as_drawn(wanted), changes)
     if wanted.word("runner_kind") != spec.word("runner_kind"):
         wanted = _with(wanted, runner_values(generic(wanted.word("runner_kind"))), changes)
         recess, up = runner_of(wanted).recess, wanted.number("drawer_bottom_up")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from geometry.bench import (
     aprons,
     arrises,
+    as_cut,
     back,
     back_rest,
     base_place,
@@ -86,6 +87,8 @@ MEMBERS: tuple[Member, ...] = (
     fixings.CHOICE_MEMBER,
     fixings.MEMBER,
     materials.MEMBER,
+    as_cut.CHOICE_MEMBER,
+    as_cut.MEMBER,
 )
 
 

@@ -9,6 +9,7 @@ from functools import lru_cache
 from geometry.bench.bench import Bench
 from geometry.checks import (
     alike,
+    as_cut,
     assembly,
     back_rest,
     base,
@@ -27,6 +28,7 @@ from geometry.checks import (
     lid,
     lippings,
     loose_tenons,
+    mitres,
     panel_bench,
     rails,
     readings,
@@ -69,6 +71,8 @@ CHECKS: tuple[Check, ...] = (
     *leg_strength.CHECKS,
     *shelf_strength.CHECKS,
     *brief.CHECKS,
+    *as_cut.CHECKS,
+    *mitres.CHECKS,
     *alike.CHECKS,
     *readings.CHECKS,
 )

@@ -26,4 +26,30 @@ READ_APART = Limit(
     5.0,
 )
 
-ROWS: tuple[Limit, ...] = (ALIKE_WITHIN, ALIKE_ANGLE, SAWN_ALIKE, READ_APART)
+MOST_MISSED = Limit(
+    "most_missed",
+    "Most that a housing may miss its place",
+    "mm",
+    0.5,
+    f"{TRADE}: what a wide board gives",
+    0.05,
+    5.0,
+)
+WIDEST_MITRE = Limit(
+    "widest_mitre",
+    "Widest gap of a mitre",
+    "mm",
+    0.2,
+    f"{TRADE}: a thick shaving",
+    0.02,
+    3.0,
+)
+
+ROWS: tuple[Limit, ...] = (
+    ALIKE_WITHIN,
+    ALIKE_ANGLE,
+    SAWN_ALIKE,
+    READ_APART,
+    MOST_MISSED,
+    WIDEST_MITRE,
+)

@@ -49,6 +49,11 @@ FELT_ON: dict[str, Steps] = {
     ),
     "sitter_from_edge": (*PANELS, {"left_joint": "housed"}, {"left_end_in": 300.0}),
     "most_proud": ({"right_end": "mitred"},),
+    "most_missed": (
+        {"cut_already": "as recorded"},
+        {"cut_top_partition_1_along": 601.0, "cut_bottom_partition_1_along": 600.0},
+    ),
+    "widest_mitre": ({"cut_already": "as recorded"}, {"sawn_mitre_top_left_board_tilt": 44.0}),
     "alike_angle": ({"right_end": "mitred", "deep_end": "both"},),
     "most_leg_out": ({"inset_left": -30.0},),
 }
