@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import pytest
-from PySide6.QtWidgets import QLabel
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
 from app.panels.finding_detail import MendDetail, WhyDetail
@@ -154,6 +155,30 @@ def test_a_mend_is_shown_and_can_be_left(window: Workplace) -> None:
     line.mend.click()
     assert not window.desk.settle(), "what is only offered never becomes a step by itself"
     assert window.desk.spec == spec
+
+
+def test_a_mend_is_shown_made_and_undone_with_mouse_and_keys(
+    window: Workplace, qtbot: QtBot
+) -> None:
+    """Real presses: what the sheet shows, what a step is, and what Ctrl+Z brings back."""
+
+    def press(button: QWidget | None) -> None:
+        assert button is not None
+        qtbot.mouseClick(button, Qt.MouseButton.LeftButton)
+
+    (line,) = _spoil(window, cutter_diameter=25.0)
+    steps, spoiled = window.desk.undo_count, window.desk.spec
+    press(line.mend)
+    assert isinstance(line.detail, MendDetail)
+    assert window.page.canvas.view.model.bench.spec.number("cutter_diameter") < 25.0
+    assert (window.desk.undo_count, window.desk.project.spec) == (steps, spoiled)
+    press(line.detail.make)
+    assert window.desk.undo_count == steps + 1
+    assert window.desk.project.spec.number("cutter_diameter") < 25.0
+    qtbot.waitUntil(lambda: window.foot.lines() == [], timeout=2000)
+    qtbot.keyClick(window.page.canvas, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    assert window.desk.project.spec == spoiled
+    qtbot.waitUntil(lambda: len(window.foot.lines()) == 1, timeout=2000)
 
 
 def test_the_hand_takes_over_from_an_offer(window: Workplace) -> None:
