@@ -17,11 +17,12 @@ import sys
 import tempfile
 import time
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
-from PySide6.QtCore import QEventLoop, QSettings, QTimer
+from PySide6.QtCore import QEventLoop, QSettings
 from PySide6.QtWidgets import QApplication
 
 from app.main import application
@@ -58,14 +59,15 @@ def arrival(window: Workplace, hand: MouseHand, by: float) -> tuple[Times, Times
             with step.one():
                 hand.move((hand.at[0] + way, hand.at[1]), held=True)
                 QApplication.processEvents()
-        loop = QEventLoop()
-        window.presenter.clerk.found.connect(loop.quit)
-        QTimer.singleShot(5000, loop.quit)
+        arrived: list[bool] = []
+        there = partial(arrived.append, True)
+        window.presenter.clerk.found.connect(there)
         with till.one():
             hand.release()
-            loop.exec()
+            while not arrived:
+                QApplication.processEvents(QEventLoop.ProcessEventsFlag.WaitForMoreEvents, 20)
             window.foot.repaint()
-        window.presenter.clerk.found.disconnect(loop.quit)
+        window.presenter.clerk.found.disconnect(there)
     return step, till
 
 
