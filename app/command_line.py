@@ -4,11 +4,12 @@
     settlewright pack FILE --out DIR [--set NAME=VALUE ...] [--units mm|in] [--paper ...]
     settlewright check FILE [--set NAME=VALUE ...] [--json]
     settlewright facts FILE [--set NAME=VALUE ...]
+    settlewright checks [--units mm|in] [--json]
 
-A first word ``pack``, ``check`` or ``facts`` is the command; a project file of that name is opened
-as ``./pack``.  Exit codes: 0 done; 1 ``check`` found something that means 'do not cut' and is not
-set aside; 2 wrong usage, or a file or value that cannot be read, built or written; 3 a fault of the
-program itself.
+A first word ``pack``, ``check``, ``facts`` or ``checks`` is the command; a project file of that
+name is opened as ``./pack``.  Exit codes: 0 done; 1 ``check`` found something that means 'do not
+cut' and is not set aside; 2 wrong usage, or a file or value that cannot be read, built or written;
+3 a fault of the program itself.
 
 Imports stand where they are used: a command needs no window library and the window starts sooner
 without the exporters.
@@ -18,6 +19,7 @@ from __future__ import annotations
 
 import argparse
 import contextlib
+import json
 import os
 import sys
 import traceback
@@ -49,7 +51,7 @@ class Outcome:
 
 def run(arguments: Sequence[str]) -> int:
     """Do what the arguments say; the exit code.  Never raises and never ends the process."""
-    commands = {"pack": _pack, "check": _check, "facts": _facts}
+    commands = {"pack": _pack, "check": _check, "facts": _facts, "checks": _checks}
     try:
         if not arguments or arguments[0] not in commands:
             return _open(_window_parser().parse_args(arguments))
@@ -88,12 +90,33 @@ def _command_parser(command: str) -> argparse.ArgumentParser:
     description = {
         "pack": "Writes drawings, templates, cut list, cutting files, meshes and facts.",
         "check": "Prints the findings; exit code 1 when one of them means 'do not cut'.",
+        "checks": "Prints what is looked for, why, and by which limits.",
         "facts": "Prints parameters, derived sizes, parts, joints, findings and advice as JSON.",
     }
     parser = argparse.ArgumentParser(
         prog=f"settlewright {command}", description=description[command], allow_abbrev=False
     )
-    parser.add_argument("file", metavar="FILE", type=Path, help="the project")
+    if command != "checks":
+        parser.add_argument("file", metavar="FILE", type=Path, help="the project")
+        _take_settings(parser)
+    if command in ("check", "checks", "pack"):
+        parser.add_argument(
+            "--units",
+            choices=("mm", "in"),
+            default="mm",
+            help="of sizes shown, and of bare numbers",
+        )
+    if command in ("check", "checks"):
+        parser.add_argument("--json", action="store_true", help="the same as data, in millimetres")
+    if command == "pack":
+        parser.add_argument(
+            "--out", metavar="DIR", type=_folder, required=True, help="the folder to write to"
+        )
+        parser.add_argument("--paper", choices=tuple(PAPERS), default="A4", help="size of sheets")
+    return parser
+
+
+def _take_settings(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--set",
         metavar="NAME=VALUE",
@@ -103,21 +126,6 @@ def _command_parser(command: str) -> argparse.ArgumentParser:
         help="a value to change first, read as if typed on the screen, such as flare=2 1/2; "
         "may be given several times",
     )
-    if command in ("check", "pack"):
-        parser.add_argument(
-            "--units",
-            choices=("mm", "in"),
-            default="mm",
-            help="of sizes shown, and of bare numbers",
-        )
-    if command == "check":
-        parser.add_argument("--json", action="store_true", help="the same as data, in millimetres")
-    if command == "pack":
-        parser.add_argument(
-            "--out", metavar="DIR", type=_folder, required=True, help="the folder to write to"
-        )
-        parser.add_argument("--paper", choices=tuple(PAPERS), default="A4", help="size of sheets")
-    return parser
 
 
 def _folder(text: str) -> Path:
@@ -181,6 +189,15 @@ def _check(options: argparse.Namespace) -> Outcome:
         return Outcome(code, facts_text({"findings": [finding_fact(one) for one in found]}))
     text = "".join(_finding_lines(finding) for finding in found) or "Nothing found.\n"
     return Outcome(code, in_units(text, shown))
+
+
+def _checks(options: argparse.Namespace) -> Outcome:
+    from app.scene.checked import checks_facts, checks_text
+    from app.scene.preferences import Preferences
+
+    if options.json:
+        return Outcome(DONE, json.dumps({"checks": checks_facts()}, indent=2) + "\n")
+    return Outcome(DONE, checks_text(Preferences(shown=_shown(options))))
 
 
 def _facts(options: argparse.Namespace) -> Outcome:

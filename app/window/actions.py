@@ -85,6 +85,7 @@ MENUS: tuple[tuple[str, tuple[Row, ...]], ...] = (
         "&Help",
         (
             Row("keys", "&Keys and mouse", Standard.HelpContents),
+            Row("checked", "&What is looked for"),
             Row("cautions", "&Cautions"),
             Row("log", "Show the &log"),
         ),

@@ -145,6 +145,7 @@ class Workplace(QObject):
             "sheet": self._go_to_sheet,
             "other_unit": self._other_unit,
             "keys": self._show_keys,
+            "checked": self._show_checked,
             "cautions": self._show_cautions,
             "log": self._show_log,
         }
@@ -321,6 +322,13 @@ class Workplace(QObject):
         from app.window.help_pages import HelpPage, keys_html
 
         HelpPage("Keys and mouse", keys_html(self.presenter.preferences), self.frame).show()
+
+    def _show_checked(self) -> None:
+        from app.scene.checked import checks_html
+        from app.window.help_pages import HelpPage
+
+        told = checks_html(self.presenter.preferences, self.desk.project.judging)
+        HelpPage("What is looked for", told, self.frame).show()
 
     def _show_cautions(self) -> None:
         from app.window.help_pages import HelpPage, cautions_html
