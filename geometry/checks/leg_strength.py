@@ -14,7 +14,7 @@ from geometry.checks.check import Check
 from geometry.checks.limits_of_loads import MOST_OF_STRENGTH, SEAT_LOAD
 from geometry.checks.limits_of_strength import FLOOR_GRIP, HEAVY_SITTER, SITTERS_APART
 from geometry.checks.strength import level_of
-from geometry.checks.strengthening import Size, Told, Way, loads_on, with_mends
+from geometry.checks.strengthening import Size, Told, Way, loads_on, own_weight, with_mends
 from geometry.design.finding import Finding, Level
 from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Vec3
@@ -24,20 +24,9 @@ from geometry.strength.legs import Leg, Stress, greatest_forces, has_legs, leg_s
 from geometry.strength.line import strained
 from geometry.strength.loads import Case
 from geometry.strength.seats import seat_lines
-from shared.materials import weight_of
-from shared.seating import GRAVITY
 
 _MOST = 999.0  # %: beyond it only 'far too weak' is meant
 _LARGEST = 2.0  # times as large is the most that is tried at once
-
-
-def own_weight(bench: Bench) -> float:
-    """N, of the pieces before they are cut: a little too much."""
-    return GRAVITY * sum(
-        weight_of(blank.length * blank.width * blank.thickness, part.material)
-        for part in bench.parts
-        for blank in (part.shape.blank,)
-    )
 
 
 def _loaded(bench: Bench) -> Iterator[tuple[Leg, float, Case]]:

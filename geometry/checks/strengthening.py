@@ -17,6 +17,8 @@ from geometry.checks.limits_of_strength import HEAVY_SITTER, SITTERS_APART
 from geometry.checks.offers import bench_with
 from geometry.design.finding import Finding, Mend
 from geometry.strength.loads import Loads, loads_of
+from shared.materials import weight_of
+from shared.seating import GRAVITY
 from shared.units import length_mark
 
 _STEP = 0.5  # mm, to which sizes are rounded up
@@ -55,6 +57,15 @@ def loads_on(bench: Bench) -> Loads:
         single=SEAT_LOAD.of(bench),
         sitter=HEAVY_SITTER.of(bench),
         room=SITTERS_APART.of(bench),
+    )
+
+
+def own_weight(bench: Bench) -> float:
+    """N, of the pieces before they are cut: a little too much."""
+    return GRAVITY * sum(
+        weight_of(blank.length * blank.width * blank.thickness, part.material)
+        for part in bench.parts
+        for blank in (part.shape.blank,)
     )
 
 

@@ -27,13 +27,15 @@ _POINT = 1e-6  # of the length: what is narrower is a point
 @dataclass(frozen=True, slots=True)
 class Beam:
     """From ``low`` to ``high``; ``supports`` ascending, at least two, at least ``low``, at most
-    ``high``.  ``bending`` is E I in N mm², ``shearing`` G A' in N."""
+    ``high``.  ``bending`` is E I in N mm², ``shearing`` G A' in N.  ``marked`` places are looked at
+    beside the stations of every beam."""
 
     low: float
     high: float
     supports: tuple[float, ...]
     bending: float
     shearing: float
+    marked: tuple[float, ...] = ()
 
     @property
     def length(self) -> float:
@@ -41,7 +43,7 @@ class Beam:
 
     def stations(self) -> Floats:
         """Both ends, the supports, and places between: all that is looked at, ascending."""
-        marks = sorted({self.low, *self.supports, self.high})
+        marks = sorted({self.low, *self.supports, *self.marked, self.high})
         runs = [np.linspace(a, b, _STEPS + 1)[:-1] for a, b in pairwise(marks)]
         return np.concatenate([*runs, [self.high]])
 

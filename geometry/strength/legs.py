@@ -157,7 +157,10 @@ def seat_edges(spec: BenchSpec, x: float) -> tuple[float, float]:
 
 
 def greatest_forces(spec: BenchSpec, loads: Loads, own: float) -> dict[str, tuple[float, Case]]:
-    """By leg the greatest upright force, with a quarter of ``own`` weight, and who sits there."""
+    """By leg the greatest upright force, with a quarter of ``own`` weight, and who sits there.
+
+    No more than all that sit: farther out they would lift the other legs, and tip the bench.
+    """
     feet = {corner: leg.foot for corner, leg in zip(CORNERS, legs(spec), strict=True)}
     length = spec.number("length")
     found = {}
@@ -176,7 +179,8 @@ def greatest_forces(spec: BenchSpec, loads: Loads, own: float) -> dict[str, tupl
             sits = front + NEAREST if fore == "front" else back - NEAREST
             across = (sits - other_y) / (y - other_y)
             along = sum((middle + at - far_x) / (near_x - far_x) for at in case.offsets)
-            force = case.force * along * max(0.0, across) + own / 4.0
+            borne = min(along, len(case.offsets)) * min(1.0, max(0.0, across))
+            force = float(case.force * borne + own / 4.0)
             if best is None or force > best[0]:
                 best = (force, case)
         assert best is not None, "there is always a single load"

@@ -12,8 +12,8 @@ from geometry.bench.bench import Bench
 from geometry.bench.build import build
 from geometry.bench.limits import set_values
 from geometry.checks.all_checks import findings
-from geometry.checks.leg_strength import own_weight
 from geometry.checks.offers import bench_with
+from geometry.checks.strengthening import own_weight
 from geometry.design.finding import Finding, Level
 from geometry.design.parameter import Value
 from shared.timber_strength import DENTED, ROLLING, STRENGTH
