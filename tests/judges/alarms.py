@@ -80,11 +80,11 @@ def _halfway_down(bench: Bench, board: str) -> Iterator[tuple[Joint, Floats]]:
 def front_is_thin(bench: Bench, finding: Finding) -> bool:
     """Somewhere less wood from face to reverse than the maker wants: at the points of the mesh."""
     least = bench.spec.number("carving_least")
-    return _thinnest(bench, finding.parts[0]) < least + 0.02
+    return _thinnest(bench, finding.parts[0], finding.place) < least + 0.02
 
 
-def _thinnest(bench: Bench, name: str) -> float:
-    """Over the whole piece, measured through it at all its corners, a little inward of its rim."""
+def _thinnest(bench: Bench, name: str, place: Vec3 | None) -> float:
+    """Over the whole piece, measured through it at its corners, near its rim and at a place."""
     mesh, part = mesh_of(bench, name), bench.part(name)
     blank = part.shape.blank
     local = np.array([part.frame.to_local(tuple(p)) for p in mesh.vertices])
@@ -95,10 +95,13 @@ def _thinnest(bench: Bench, name: str) -> float:
         & (local[:, 1] < blank.width - _HAIR)
     ]
     edges = _round_the_edge(blank.length, blank.width)
-    plan = np.unique(np.round(np.vstack([local[:, :2], edges]), 3), axis=0)
-    starts = np.array(
-        [part.frame.to_bench((x + 3e-3, y + 2e-3, -1.0)) for x, y in plan[:: len(plan) // 600 + 1]]
-    )
+    plan = np.unique(np.round(np.vstack([local[:, :2], edges]), 3), axis=0)[
+        :: len(local) // 600 + 1
+    ]
+    if place is not None:
+        x, y, _ = part.frame.to_local(place)
+        plan = np.vstack([plan, [[x + dx, y + dy] for dx in (-0.01, 0.0) for dy in (-0.01, 0.0)]])
+    starts = np.array([part.frame.to_bench((x + 3e-3, y + 2e-3, -1.0)) for x, y in plan])
     away = np.array(part.frame.to_bench((0.0, 0.0, 1.0))) - part.frame.to_bench((0.0, 0.0, 0.0))
     wood = wood_along(mesh, starts, away, blank.thickness + 2.0, 0.02)
     return float(wood[wood > 0.0].min())
@@ -161,6 +164,7 @@ def _shell(frame: Frame, half_width: float, radius: float, depth: float) -> list
     out, turns = radius + 0.02, np.linspace(0.0, 2.0 * np.pi, 48, endpoint=False)
     straight = half_width - radius
     rim = [(np.sign(np.cos(t)) * straight + out * np.cos(t), out * np.sin(t)) for t in turns]
+    rim += [(x, side * out) for x in np.linspace(-straight, straight, 25) for side in (-1.0, 1.0)]
     walls = [
         frame.to_bench((float(x), float(y), float(z)))
         for x, y in rim
@@ -185,7 +189,8 @@ def hole_meets_housing(bench: Bench, finding: Finding) -> bool:
             continue
         for cut in (cut for cut in joint.cuts_second if isinstance(cut, Bore)):
             r = cut.diameter / 2.0 - 0.05
-            rim = [(r * np.cos(t), r * np.sin(t)) for t in np.linspace(0.0, 6.28, 24)]
+            turns = np.linspace(0.0, 2.0 * np.pi, 65)
+            rim = [(k * r * np.cos(t), k * r * np.sin(t)) for t in turns for k in (0.9, 1.0)]
             starts = np.array(
                 [part.frame.to_bench((cut.x + x, cut.y + y, thickness)) for x, y in rim]
             )
