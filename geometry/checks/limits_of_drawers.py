@@ -28,10 +28,40 @@ WIDEST_ON_WOOD = Limit(
 LEAST_HOLD = Limit(
     "least_hold", "Least depth of a finger groove that holds", "mm", 5.0, TRADE, 1.0, 12.0
 )
+LEAST_TRAVEL = Limit(
+    "least_travel",
+    "How far a drawer must open, of its runner's travel",
+    "%",
+    100.0,
+    f"{TRADE}: all of it",
+    10.0,
+    100.0,
+)
+DRAWER_FILL = Limit(
+    "drawer_fill",
+    "Load of a drawer, by the room inside it",
+    "kg/m³",
+    500.0,
+    f"{TRADE}: half a kilogram a litre, papers and tools; linen is about half of that",
+    0.0,
+    8000.0,
+)
+MOST_OF_RUNNER = Limit(
+    "most_of_runner",
+    "Most of a runner's load to be used",
+    "%",
+    100.0,
+    f"{TRADE}: check your runner's sheet",
+    10.0,
+    100.0,
+)
 
 ROWS: tuple[Limit, ...] = (
     LEAST_GAP,
     DEEPEST_GROOVE,
     WIDEST_ON_WOOD,
     LEAST_HOLD,
+    LEAST_TRAVEL,
+    DRAWER_FILL,
+    MOST_OF_RUNNER,
 )

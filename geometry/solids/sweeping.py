@@ -171,3 +171,54 @@ def _width(polygon: Floats, length: Indices, counted: np.ndarray) -> Floats:
         girth += np.where(live, np.hypot(*(there - here).T), 0.0)
     # A polygon with a girth of nothing is a point, whatever rounding makes of its area.
     return np.asarray(2.0 * np.abs(twice) / np.maximum(girth, SLIDING))
+
+
+@dataclass(frozen=True, slots=True)
+class Touch:
+    """How far a mover comes before it touches, in mm, on which of the others, and where (bench)."""
+
+    travel: float
+    mover: int
+    other: int
+    place: Vec3
+
+
+def first_touch(
+    movers: Sequence[PlacedSolid], others: Sequence[PlacedSolid], way: Vec3, reach: float
+) -> Touch | None:
+    """The first touch of solids that move together along ``way``; None where they go free.
+
+    ``reach`` is how far they go, in mm.  Where the shadows of a face of theirs that looks ahead and
+    of a face of another's that looks back overlap, the way between them is linear, so its least
+    value is at a corner.  What they have passed already, or are in, is not looked for.
+    """
+    turn = _looking_along(way)
+    ahead, back = _facing(movers, turn, ahead=True), _facing(others, turn, ahead=False)
+    if not len(ahead.owner) or not len(back.owner):
+        return None
+    near = back.along.min(axis=1)[None, :] < ahead.along.max(axis=1)[:, None] + reach
+    near &= back.along.max(axis=1)[None, :] > ahead.along.min(axis=1)[:, None] - TOUCH
+    for axis in (0, 1):
+        low, high = ahead.plan[:, :, axis].min(axis=1), ahead.plan[:, :, axis].max(axis=1)
+        near &= low[:, None] + SLIDING < back.plan[:, :, axis].max(axis=1)[None, :]
+        near &= high[:, None] - SLIDING > back.plan[:, :, axis].min(axis=1)[None, :]
+    i, j = np.nonzero(near)
+    if not len(i):
+        return None
+    polygon, length = _clipped(ahead.plan[i], back.plan[j])
+    counted = np.arange(polygon.shape[1])[None, :] < length[:, None]
+    stands = _height(back.plan[j], back.along[j], polygon)
+    between = stands - _height(ahead.plan[i], ahead.along[i], polygon)
+    passed = np.where(counted, between, -np.inf).max(axis=1) <= TOUCH
+    between = np.where(counted, between, np.inf)
+    least = between.min(axis=1)
+    free = passed & (least < -TOUCH)
+    free |= _width(polygon, length, counted) <= SLIDING
+    least = np.where(free, np.inf, np.maximum(least, 0.0))
+    first = int(least.argmin())
+    if least[first] >= reach:
+        return None
+    corner = int(between[first].argmin())
+    x, y, z = (np.append(polygon[first, corner], stands[first, corner]) @ turn).tolist()
+    mover, other = int(ahead.owner[i[first]]), int(back.owner[j[first]])
+    return Touch(float(least[first]), mover, other, (x, y, z))
