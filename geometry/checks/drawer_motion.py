@@ -22,7 +22,6 @@ from geometry.bench.case_numbers import LEFT, RIGHT, case_numbers
 from geometry.bench.drawer_numbers import Drawer, box_side_clearance, drawers, fronts_of, making_of
 from geometry.bench.runner_numbers import runner_of
 from geometry.checks.check import Check
-from geometry.checks.limits_of_drawers import LEAST_TRAVEL
 from geometry.design.finding import Finding, Level, Mend
 from geometry.design.part import Part
 from geometry.primitives.frame import Vec3
@@ -109,7 +108,7 @@ def _blocked(bench: Bench) -> Iterator[Finding]:
         met = _swept(bench, drawer, _OUT, whole)
         if met is None:
             continue
-        travel = min(whole, LEAST_TRAVEL.of(bench) / 100.0 * opens_by(bench, drawer))
+        travel = min(whole, opens_by(bench, drawer))
         far = met.touch.travel
         opens = far >= travel - _HAIR
         doing = (
@@ -269,7 +268,6 @@ CHECKS: tuple[Check, ...] = (
         "way. The limit is the runner's travel; a part is in the way or it is not.",
         _blocked,
         ("drawers",),
-        limits=(LEAST_TRAVEL,),
     ),
     Check(
         "drawer_hits",

@@ -28,15 +28,6 @@ WIDEST_ON_WOOD = Limit(
 LEAST_HOLD = Limit(
     "least_hold", "Least depth of a finger groove that holds", "mm", 5.0, TRADE, 1.0, 12.0
 )
-LEAST_TRAVEL = Limit(
-    "least_travel",
-    "How far a drawer must open, of its runner's travel",
-    "%",
-    100.0,
-    f"{TRADE}: all of it",
-    10.0,
-    100.0,
-)
 DRAWER_FILL = Limit(
     "drawer_fill",
     "Load of a drawer, by the room inside it",
@@ -61,7 +52,6 @@ ROWS: tuple[Limit, ...] = (
     DEEPEST_GROOVE,
     WIDEST_ON_WOOD,
     LEAST_HOLD,
-    LEAST_TRAVEL,
     DRAWER_FILL,
     MOST_OF_RUNNER,
 )

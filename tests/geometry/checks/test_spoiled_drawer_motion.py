@@ -127,14 +127,6 @@ def test_a_part_beside_the_way_is_in_nobodys() -> None:
     assert not found(bench, "drawer_blocked")
 
 
-def test_the_maker_says_how_far_a_drawer_must_open() -> None:
-    """32 of 300 are enough where a tenth of the travel is: it still cannot be put in."""
-    bench = spoiled({}, OTHER_FRONT, (ASIDE, -50.0, 0.0))
-    tenth = Judging().with_limit("least_travel", 10.0)
-    assert not found(bench, "drawer_blocked", tenth)
-    assert found(bench, "drawer_shut_in", tenth)[0].amount == pytest.approx(32.0)
-
-
 def test_a_front_beside_a_flared_end_rubs_when_pulled_askew() -> None:
     """Wooden runners with 0.8 of play, boxes 318 long, gaps of 1.2: at z = 428.8 the end stands
     360 + 60 x 278.8 / 300 = 415.76 out, 85.76 in front of the box.  Turned by 1.6 in the 232.24
