@@ -8,17 +8,21 @@ from functools import lru_cache
 
 from app.window.samples import sample_files
 from exporters.project_file import read_project
-from geometry.bench.as_cut import NAMES as HOW_IT_IS_MADE
+from geometry.bench.as_cut import NAMES as AS_CUT
 from geometry.bench.carving_parameters import FACETED
 from geometry.bench.carving_parameters import PARAMETERS as CARVING
 from geometry.bench.catalogue import PARAMETERS, default_spec, parameter
 from geometry.bench.drawers import has_drawers
+from geometry.bench.left_to_fit import PARAMETERS as LEFT_TO_FIT
 from geometry.bench.limits import limits, set_values
 from geometry.bench.overall import CASE
 from geometry.design.parameter import Parameter
 from geometry.design.spec import BenchSpec
 from shared.errors import MakerError
 from tests.carved_texts import random_text
+
+# Of how a bench is made, and nothing of what it is.
+HOW_IT_IS_MADE = AS_CUT | {row.name for row in LEFT_TO_FIT}
 
 
 def random_spec(

@@ -24,9 +24,11 @@ def build(spec: BenchSpec) -> Bench:
     joints = tuple(joint for member in members for joint in member.joints(spec, by_name))
     jointed = _cuts_of_joints(by_name, joints)
     finishing = tuple(member for member in members if member.cuts_last)
+    noting = tuple(member for member in members if member.notes_pieces)
+    finished = (_finished(spec, piece, jointed[piece.name], finishing) for piece in pieces)
     return Bench(
         spec,
-        tuple(_finished(spec, piece, jointed[piece.name], finishing) for piece in pieces),
+        tuple(_noted(spec, piece, noting) for piece in finished),
         joints,
         tuple(size for member in members for size in member.derived(spec)),
     )
@@ -51,3 +53,9 @@ def _finished(
         return piece
     shape = Shape(piece.shape.blank, (*piece.shape.cuts, *jointed, *last))
     return replace(piece, shape=shape)
+
+
+def _noted(spec: BenchSpec, piece: Part, members: tuple[Member, ...]) -> Part:
+    """A piece with what members say of it besides."""
+    notes = [note for member in members for note in member.notes(spec, piece)]
+    return replace(piece, notes=(*piece.notes, *notes)) if notes else piece

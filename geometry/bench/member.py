@@ -38,6 +38,10 @@ def _nothing_derived(_spec: BenchSpec) -> tuple[Derived, ...]:
     return ()
 
 
+def _no_notes(_spec: BenchSpec, _part: Part) -> tuple[str, ...]:
+    return ()
+
+
 def _as_kept(_spec: BenchSpec) -> tuple[Mapping[str, float], ...]:
     return ()
 
@@ -49,8 +53,9 @@ class Member:
     ``present`` tells whether the bench has it; a member that is absent keeps its numbers, shows
     none of them, and binds nothing.  ``parts`` come with their own cuts but no joints.
     ``joints`` are made once all parts of all members are there, by name.  ``cuts`` are those that
-    a part gets last of all, in its own frame.  ``snug`` are numbers to move toward, stage
-    by stage, when it comes in and those it kept do not fit (see ``settling``).
+    a part gets last of all, in its own frame, ``notes`` what is said of it besides.  ``snug`` are
+    numbers to move toward, stage by stage, when it comes in and those it kept do not fit (see
+    ``settling``).
     """
 
     name: str
@@ -59,6 +64,7 @@ class Member:
     parts: Callable[[BenchSpec], tuple[Part, ...]] = _no_parts
     joints: Callable[[BenchSpec, Mapping[str, Part]], tuple[Joint, ...]] = _no_joints
     cuts: Callable[[BenchSpec, Part], tuple[Cut, ...]] = _no_cuts
+    notes: Callable[[BenchSpec, Part], tuple[str, ...]] = _no_notes
     derived: Callable[[BenchSpec], tuple[Derived, ...]] = _nothing_derived
     present: Callable[[BenchSpec], bool] = _always
     snug: Callable[[BenchSpec], tuple[Mapping[str, float], ...]] = _as_kept
@@ -67,3 +73,8 @@ class Member:
     def cuts_last(self) -> bool:
         """Whether it may cut any part last of all."""
         return self.cuts is not _no_cuts
+
+    @property
+    def notes_pieces(self) -> bool:
+        """Whether it may say something of any part."""
+        return self.notes is not _no_notes

@@ -23,6 +23,7 @@ from geometry.bench import (
     glue_ups,
     housed_ends,
     housings,
+    left_to_fit,
     lid,
     lid_box,
     lippings,
@@ -89,6 +90,7 @@ MEMBERS: tuple[Member, ...] = (
     materials.MEMBER,
     as_cut.CHOICE_MEMBER,
     as_cut.MEMBER,
+    left_to_fit.MEMBER,
 )
 
 
