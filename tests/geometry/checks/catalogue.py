@@ -1,0 +1,217 @@
+"""The catalogue of what must be caught before the saw: each row with its checks and their proofs.
+
+A proof is a test in this folder in which a sound bench is spoiled and the check catches it.  A row
+that is not there yet, or not all of it, says so in ``lacking`` and is seen among the skipped tests.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """``proofs``: check -> ``file::test``, of the files ``test_….py`` in this folder, or in the
+    one named before it."""
+
+    number: int
+    title: str
+    proofs: dict[str, str] = field(default_factory=dict)
+    lacking: str = ""
+
+
+CATALOGUE: tuple[Row, ...] = (
+    Row(
+        1,
+        "A housing that misses its partner",
+        {
+            "housings_meet": (
+                "spoiled_as_cut::stops_marked_from_the_front_miss_where_the_top_is_deeper"
+            ),
+            "shelf_housings_meet": (
+                "spoiled_as_cut::a_shelf_marked_from_lower_ends_that_lie_at_two_heights"
+            ),
+        },
+    ),
+    Row(
+        2,
+        "A mitre that cannot close",
+        {"mitres_close": "spoiled_as_cut::a_third_angle_in_the_corner_gapes_along_the_joint"},
+    ),
+    Row(
+        3,
+        "A loose tenon, mortise or screw that another cut cuts into",
+        {
+            "mitre_mortises": "spoiled_tenons::a_wide_chamfer_opens_the_last_mortise",
+            "glue_up_mortises": "spoiled_tenons::a_deeper_housing_opens_them",
+            "screw_in_housing": "spoiled_fixings::a_screw_under_a_partition_is_caught_and_mended",
+            "edge_bares_housing": (
+                "spoiled_edges::an_edge_that_bares_a_housing_is_caught_and_mended"
+            ),
+            "insert_room": "spoiled_feet::an_insert_without_room_is_caught_and_mended",
+        },
+    ),
+    Row(
+        4,
+        "A router's rounded stop left showing",
+        {
+            "round_stop": "spoiled_benches::a_spoiled_bench_is_caught",
+            "housing_front": "spoiled_benches::a_spoiled_bench_is_caught",
+        },
+    ),
+    Row(
+        5,
+        "A partition, shelf or drawer longer than its opening, or rattling in it",
+        {
+            "shelf_length": "spoiled_shelves::a_shelf_of_another_length_is_measured",
+            "drawer_clearance": "spoiled_drawers::a_box_of_another_size_is_measured",
+        },
+    ),
+    Row(
+        6,
+        "Mortise wall, tenon, tongue, or what is left beside a cut, too thin",
+        {
+            "thin_walls": "spoiled_benches::a_spoiled_bench_is_caught",
+            "deep_housing": "spoiled_benches::a_spoiled_bench_is_caught",
+            "deep_rebate": "spoiled_benches::a_spoiled_bench_is_caught",
+            "back_to_back": "spoiled_shelves::each_wall_between_two_housings_is_looked_at",
+            "deep_shelf_housing": "spoiled_shelves::a_spoiled_shelf_is_caught_and_mended",
+            "deep_bottom_groove": "spoiled_drawers::a_spoiled_drawer_is_caught_and_mended",
+            "thin_rail_tenon": "spoiled_bases::a_spoiled_base_is_caught_and_mended",
+            "tall_rail_mortise": "spoiled_bases::a_spoiled_base_is_caught_and_mended",
+            "apron_wall": "spoiled_bases::a_spoiled_base_is_caught_and_mended",
+            "apron_tenon_thin": "spoiled_bases::a_spoiled_base_is_caught_and_mended",
+            "short_round_tenon": "spoiled_bases::a_spoiled_base_is_caught_and_mended",
+            "deep_end_housing": "spoiled_seats::spoiled_seat",
+            "short_stub_tenon": "spoiled_seats::spoiled_seat",
+            "rest_thin_wall": "spoiled_rests::a_spoiled_rest_is_caught_and_mended",
+        },
+    ),
+    Row(7, "Short grain at an angled or curved cut, or at a foot", lacking="all of it"),
+    Row(
+        8,
+        "A front too thin for its finger groove or its carving; a groove too shallow",
+        {
+            "front_thin_for_carving": "spoiled_fronts::a_spoiled_front_is_caught_and_mended",
+            "front_thin_at_groove": "spoiled_fronts::a_spoiled_front_is_caught_and_mended",
+            "groove_too_shallow": "spoiled_fronts::a_spoiled_front_is_caught_and_mended",
+        },
+    ),
+    Row(
+        9,
+        "A drawer that cannot open, cannot go in, hits the back, or overloads its runner",
+        {
+            "drawer_clearance": "spoiled_drawers::a_box_of_another_size_is_measured",
+            "side_too_thick": "spoiled_drawers::a_spoiled_drawer_is_caught_and_mended",
+            "bottom_too_low": "spoiled_drawers::a_spoiled_drawer_is_caught_and_mended",
+            "front_binds": "spoiled_drawers::a_spoiled_drawer_is_caught_and_mended",
+            "wide_on_wood": "spoiled_drawers::a_spoiled_drawer_is_caught_and_mended",
+        },
+        lacking="what stands in a drawer's way; a runner's load",
+    ),
+    Row(10, "Cross-grain glue-ups and fixings, panels with no room to move", lacking="all of it"),
+    Row(11, "Grain running the wrong way", lacking="all of it"),
+    Row(
+        12,
+        "A part larger than the boards or sheets there are; a strip too narrow",
+        {
+            "large_back": "spoiled_benches::a_spoiled_bench_is_caught",
+            "wide_seat_board": "spoiled_seats::spoiled_seat",
+            "sheet_thickness": (
+                "spoiled_lippings::a_thickness_that_is_not_sold_is_caught_and_mended"
+            ),
+        },
+        lacking="parts longer or wider than the boards there are; strips too narrow",
+    ),
+    Row(
+        13,
+        "Seat, shelf, stretcher, leg and joint under those who sit, and a year later",
+        {
+            "seat_bends": "strength::a_thin_seat_bends",
+            "seat_strength": "strength::a_seat_that_breaks_is_not_to_be_cut",
+            "shelf_sag": "strength::a_shelf_that_sags",
+            "shelf_strength": "strength::a_shelf_that_is_overloaded",
+            "leg_strength": "leg_strength::feet_too_thin",
+            "leg_joint_strength": "leg_strength::a_tenon_that_dents",
+            "bottom_strength": "base_strength::a_thin_bottom_between_trestle_and_partitions",
+            "rail_strength": "base_strength::a_rail_that_is_stepped_on",
+            "trestle_strength": "base_strength::a_trestle_that_its_rail_has_weakened",
+        },
+    ),
+    Row(
+        14,
+        "Tipping forward, sideways and at an overhang, drawers open and shut; racking",
+        {
+            "tips_back": "spoiled_rests::a_bench_whose_feet_stand_in_tips",
+            "bench_tips": "spoiled_seats::a_bench_that_tips",
+            "tips_over": "spoiled_briefs::a_bench_that_tips_when_somebody_sits_on_its_edge",
+        },
+        lacking="drawers open; racking",
+    ),
+    Row(
+        15,
+        "Seat, edge, finger and knee room against the person; legs that trip",
+        {
+            "seat_height": "spoiled_briefs::caught_measured_and_mended",
+            "seat_depth": "spoiled_briefs::caught_measured_and_mended",
+            "room_for_all": "spoiled_briefs::caught_measured_and_mended",
+            "hard_edge": "spoiled_briefs::caught_measured_and_mended",
+            "leg_outside": "spoiled_benches::a_spoiled_bench_is_caught",
+            "foot_beyond": "spoiled_bases::a_spoiled_base_is_caught_and_mended",
+            "lid_grip": "bench/lid_box::a_lid_that_falls_and_one_without_a_grip",
+        },
+    ),
+    Row(
+        16,
+        "A bench that will not go through the door or up the stair",
+        {
+            "past_door": "spoiled_briefs::a_bench_that_does_not_go_through_the_door",
+            "past_stair": "spoiled_briefs::a_bench_that_does_not_go_round_the_stair",
+            "too_large_for_room": "spoiled_briefs::caught_measured_and_mended",
+        },
+    ),
+    Row(
+        17,
+        "Assembly: can it be put together at all",
+        {"assembly": "assembly::parts_that_lock_each_other_are_told_of"},
+        lacking="clamping faces; too many joints for the open time",
+    ),
+    Row(18, "A dimension left to the dry fit that an earlier step needs", lacking="all of it"),
+    Row(
+        19,
+        "Parts nearly but not quite the same; left and right of a pair",
+        {
+            "nearly_alike": (
+                "spoiled_pairs::pieces_that_come_out_nearly_alike_are_caught_and_made_alike"
+            ),
+            "mirror_images": "spoiled_pairs::left_and_right_sides_of_drawers_are_told_of_once",
+        },
+    ),
+    Row(20, "A cut with no machine in the shop that can make it", lacking="all of it"),
+    Row(
+        21,
+        "Two numbers that disagree by a rounding",
+        {"reading": "spoiled_readings::a_partition_half_a_sixteenth_aside_is_caught_and_mended"},
+    ),
+)
+
+BESIDE: dict[str, str] = {
+    "collision": "spoiled_benches::two_parts_in_one_place_are_never_cut",
+    "housing_cutter": "spoiled_benches::a_spoiled_bench_is_caught",
+    "shelf_cutter": "spoiled_shelves::a_spoiled_shelf_is_caught_and_mended",
+    "end_cutter": "spoiled_seats::spoiled_seat",
+    "box_shows": "spoiled_drawers::a_spoiled_drawer_is_caught_and_mended",
+    "rest_lever": "spoiled_rests::a_spoiled_rest_is_caught_and_mended",
+    "seat_tail_slope": "spoiled_seats::spoiled_seat",
+    "lid_blocked": "bench/lid_box::a_lid_hung_on_the_back_cannot_open_under_a_rest",
+    "lid_falls": "bench/lid_box::a_lid_that_falls_and_one_without_a_grip",
+    "flat_lap": "spoiled_benches::a_spoiled_bench_is_caught",
+    "steep_wedge": "spoiled_bases::a_spoiled_base_is_caught_and_mended",
+    "fixing_lacking": "spoiled_fixings::fixings_without_a_place_are_counted",
+    "button_slips": "spoiled_fixings::a_button_that_slips_out_is_caught_and_mended",
+    "short_thread": "spoiled_fixings::a_short_thread_is_caught_and_mended",
+    "leg_left_sharp": "spoiled_edges::legs_without_room_for_their_edges_are_caught_and_mended",
+    "proud_bevel": "spoiled_benches::a_spoiled_bench_is_caught",
+    "bevel_step": "spoiled_benches::a_spoiled_bench_is_caught",
+}
+"""Checks of what the catalogue does not ask for."""
