@@ -23,6 +23,7 @@ from app.scene.preferences import Preferences
 from exporters.pack import PackOptions, write_pack
 from exporters.project_file import read_project
 from geometry.bench.build import build
+from geometry.bench.carving_parameters import FACETED, TOP_EDGE
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import limits, set_values
 from geometry.design.project import Project
@@ -47,6 +48,13 @@ def largest_sample() -> tuple[str, Project]:
         (path.name, read_project(path.read_bytes())) for path in sorted(SAMPLES.glob("*.settle"))
     ]
     return max(found, key=lambda each: len(build(each[1].spec).parts))
+
+
+def carved(spec: BenchSpec) -> BenchSpec:
+    """The same with a relief over all its fronts, and a finger groove behind their edges."""
+    thick = max(spec.number("drawer_front_thickness"), 22.0)
+    spec = set_values(spec, {"drawer_front_thickness": thick})
+    return set_values(spec, {"carving": FACETED, "finger_groove": TOP_EDGE})
 
 
 def long_bench() -> BenchSpec:
@@ -177,6 +185,11 @@ def main() -> None:
         for times in (*found, *stages(spec)):
             print(times.line())
         print(together("all drag steps", found).line())
+    found = drags(carved(project.spec), 40 if quick else 200)
+    print(f"Largest sample, {name}, with all its fronts carved")
+    for times in found:
+        print(times.line())
+    print(together("all drag steps", found).line())
     print("Pack")
     print(pack(project, 1 if quick else 3).line())
     print("Start")
