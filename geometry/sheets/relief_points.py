@@ -12,10 +12,12 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+import numpy as np
+
 from geometry.cuts.relief import Relief
 from geometry.cuts.trim import Trim
 from geometry.design.part import Shape
-from geometry.drawing.marks import Anchor, Label, Mark, Role
+from geometry.drawing.marks import Anchor, Label, Mark, Role, Strokes
 from geometry.drawing.text_box import Ground, TextBox
 from geometry.primitives.facets import trimmed
 from geometry.primitives.frame import Vec2
@@ -31,6 +33,8 @@ TABLE_LETTERING = 2.5  # mm, capitals
 _LAST = 20.0  # mm, as wide as a table makes its last column at least
 _LABEL = 2.0  # mm, capitals of a point's number
 _AWAY = (2.2, 3.0, 4.0, 5.2)
+_FAR = (6.6, 8.0, 10.0, 12.0)
+_LED = 5.0  # mm: a number farther off than this has a line to its point
 _TURNS = 12
 _BETWEEN = 3.0  # mm between the two tables
 _HEAD = ("Point", "From left", "From top", "Deep")
@@ -116,7 +120,7 @@ def _stacked(upper: TextBlock, lower: TextBlock) -> TextBlock:
 
 
 def point_labels(block: Block, ground: Ground, shape: Shape) -> list[Mark]:
-    """The number of each point beside it, clear of texts and where it can be of lines."""
+    """The number of each point beside it, or led to it from where there is room."""
     marks: list[Mark] = []
     left, bottom, right, top = (c * block.scale for c in block.linework.bounds())
     for point in relief_points(shape):
@@ -130,13 +134,27 @@ def point_labels(block: Block, ground: Ground, shape: Shape) -> list[Mark]:
                 half,
                 _LABEL / 2.0 + 0.2,
             )
-            for away in _AWAY
+            for away in (*_AWAY, *_FAR)
             for turn in (math.radians(30.0 + 360.0 * k / _TURNS) for k in range(_TURNS))
         ]
         inside = [s for s in spots if left < s.x - half and s.x + half < right]
         inside = [s for s in inside if bottom < s.y - _LABEL / 2 and s.y + _LABEL / 2 < top]
         spot = free_spot(ground, inside, over_lines=True)
-        if spot is not None:
-            at = (spot.x, spot.y - _LABEL / 2.0)
-            marks.append(Label(Role.TEXT, text, at, _LABEL, Anchor.MIDDLE))
+        if spot is None:
+            continue
+        marks.append(Label(Role.TEXT, text, (spot.x, spot.y - _LABEL / 2.0), _LABEL, Anchor.MIDDLE))
+        if math.dist((x, y), (spot.x, spot.y)) > _LED:
+            led = _leader((x, y), spot)
+            ground.add([led], [])
+            marks.append(Strokes(Role.DIMENSION, np.array([led])))
     return marks
+
+
+def _leader(point: Vec2, spot: TextBox) -> tuple[float, float, float, float]:
+    """From the edge of a number's box to its point."""
+    dx, dy = point[0] - spot.x, point[1] - spot.y
+    out = min(
+        half / abs(way) if way else math.inf
+        for half, way in ((spot.half_width, dx), (spot.half_height, dy))
+    )
+    return (spot.x + out * dx, spot.y + out * dy, *point)
