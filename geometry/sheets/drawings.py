@@ -17,7 +17,8 @@ from geometry.sheets.cross_sections import cross_section_leaf
 from geometry.sheets.findings_page import findings_leaves
 from geometry.sheets.joint_details import joint_leaves
 from geometry.sheets.layout import Layout, furniture
-from geometry.sheets.part_sheets import part_groups, part_pages
+from geometry.sheets.leaf import standing
+from geometry.sheets.part_sheets import part_groups, part_leaves
 from geometry.sheets.whole_views import exploded_leaf, pictorial_leaf
 from geometry.views.bench_views import bench_views
 from geometry.views.look import look_all
@@ -34,21 +35,17 @@ def drawings(bench: Bench, layout: Layout, found: Sequence[Finding] = ()) -> tup
     """
     boards = boards_of(bench)
     groups = (*part_groups(bench), *part_groups(boards))
-    pages = [page for group in groups for page in part_pages(group, layout)]
     leaves = [
+        *(leaf for group in groups for leaf in part_leaves(group, layout)),
         *joint_leaves(bench, layout),
         *joint_leaves(boards, layout),
         *(leaf_of(bench, layout) for leaf_of in _WHOLE),
         *findings_leaves(found, layout),
     ]
-    count = 1 + len(pages) + len(leaves)
+    count = 1 + len(leaves)
     first = _titled(layout, "General arrangement drawing", 1, count)
     sheets = [_general_arrangement(bench, first)]
-    for number, page in enumerate(pages, start=2):
-        own = _titled(layout, "Part drawing", number, count, page.title)
-        marks = (*furniture(own, page.scale), *page.marks)
-        sheets.append(Sheet(page.title, layout.paper.width, layout.paper.height, marks))
-    for number, leaf in enumerate(leaves, start=len(sheets) + 1):
+    for number, leaf in enumerate(leaves, start=2):
         own = _titled(leaf.layout, leaf.kind, number, count, leaf.title)
         marks = (*furniture(own, leaf.scale), *leaf.marks)
         sheets.append(Sheet(leaf.title, own.paper.width, own.paper.height, marks))
@@ -60,10 +57,8 @@ def _general_arrangement(bench: Bench, layout: Layout) -> Sheet:
     lineworks = look_all(bench.parts, bench_views(bench))
     shown = dimensions(bench)
     lying = arrange(bench, lineworks, shown, layout)
-    paper = layout.paper
-    upright = replace(layout, paper=replace(paper, width=paper.height, height=paper.width))
-    standing = arrange(bench, lineworks, shown, upright)
-    chosen = standing if standing.places[0].scale > lying.places[0].scale else lying
+    upright = arrange(bench, lineworks, shown, standing(layout))
+    chosen = upright if upright.places[0].scale > lying.places[0].scale else lying
     return replace(chosen.sheet, marks=legible(chosen.sheet.marks))
 
 

@@ -5,7 +5,8 @@ Frame: sheet mm.
 Method: at each standard scale, largest first, the views go to the upper left, the table of cuts
 into the lowest room that holds it (beside the title block if it can), and the details into what
 is left, from the upper right.  Then all but the table moves to the middle of the room it has.
-When one page would cost more than half of the scale, what has no room goes on to another page.
+When one page would cost more than half of the scale, or leave the views small in their room, what
+has no room goes on to another page.
 """
 
 from __future__ import annotations
@@ -27,6 +28,7 @@ _AIR = 7.0  # mm between views, details and tables
 _COLUMN = 84.0  # mm, a table at the right
 _LARGEST_SCALE = 1.0
 _WORTH = 0.45  # a second page is better than less than this part of the scale
+_POOR = 0.3  # and than less than this part of the scale that the bare views have room for
 _FOOT = 3.0  # mm between the border and a table beside the title block
 DETAIL_CAPTION = 7.0  # mm below a detail for its caption
 _DETAIL_WIDTH = 34.0  # mm, for the caption
@@ -82,8 +84,9 @@ def planned(
     tables = tuple(make_table(width) for width in widths if width > 30.0)
     tables = tuple(table for table in tables if table.height)
     first: tuple[PagePlan, _Content] | None = None
+    poor = _POOR * roomiest_scale(lineworks, layout)
     for scale in _scales(lineworks, layout):
-        if first is not None and scale < _WORTH * first[0].scale:
+        if first is not None and (scale < _WORTH * first[0].scale or scale < poor):
             break
         for diameter in DIAMETERS:
             content = _content(lineworks, dimensions, (scale, diameter), tables, layout)
@@ -103,6 +106,14 @@ def planned(
     return tuple(pages)
 
 
+def roomiest_scale(lineworks: Sequence[Linework], layout: Layout) -> float:
+    """The largest standard scale at which bare views have room."""
+    wide, high = bare_size(lineworks)
+    left, bottom, right, top = layout.room
+    most = min(_LARGEST_SCALE, (right - left) / max(wide, 1.0), (top - bottom) / max(high, 1.0))
+    return largest_scale(most).factor
+
+
 def detail_size(detail: Detail) -> Vec2:
     """Width and height of a detail with its dimensions and its caption."""
     left, bottom, right, top = detail.placed.extent
@@ -113,11 +124,8 @@ def _scales(lineworks: Sequence[Linework], layout: Layout) -> Iterator[float]:
     if layout.scale is not None:
         yield layout.scale
         return
-    wide, high = bare_size(lineworks)
-    left, bottom, right, top = layout.room
-    most = min(_LARGEST_SCALE, (right - left) / max(wide, 1.0), (top - bottom) / max(high, 1.0))
-    first = SCALES.index(largest_scale(most))
-    yield from (step.factor for step in SCALES[first:])
+    largest = roomiest_scale(lineworks, layout)
+    yield from (step.factor for step in SCALES if step.factor <= largest)
 
 
 def _content(

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 import shapely
@@ -25,12 +24,9 @@ from geometry.sheets.arrangement import linework_marks
 from geometry.sheets.balloons import balloons, free_spot, ground_of
 from geometry.sheets.details import Detail
 from geometry.sheets.layout import Layout, scale_text
+from geometry.sheets.leaf import Leaf, standing
 from geometry.sheets.marked_part import marked_part
-from geometry.sheets.page_plan import (
-    PagePlan,
-    detail_size,
-    planned,
-)
+from geometry.sheets.page_plan import PagePlan, detail_size, planned, roomiest_scale
 from geometry.sheets.part_dimensions import part_dimensions
 from geometry.sheets.part_symbols import face_edge_mark, face_side_mark, grain_arrow
 from geometry.sheets.part_words import group_title, head, table_maker
@@ -44,16 +40,8 @@ from shared.words import in_words
 _GRAIN_ARROWS = (26.0, 16.0, 10.0)  # mm, the longest that finds room
 _ALONG = (0.5, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85, 0.08, 0.92)  # of a view, where to look
 _DETAIL_LETTER = 3.5
+_POOR = 0.5  # of the largest scale that a sheet has room for: then it is tried upright
 _OUT = 2.0  # mm that a detail's letter may stand outside its view, in the air between views
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Page:
-    """A page before its border and title block: a title, the scale it states, and its marks."""
-
-    title: str
-    scale: float | None
-    marks: tuple[Mark, ...]
 
 
 def part_groups(bench: Bench) -> tuple[tuple[Part, ...], ...]:
@@ -64,27 +52,42 @@ def part_groups(bench: Bench) -> tuple[tuple[Part, ...], ...]:
     return tuple(tuple(group) for group in groups.values())
 
 
-def part_pages(parts: Sequence[Part], layout: Layout) -> tuple[Page, ...]:
-    """The page, or pages, of parts that are made alike."""
+def part_leaves(parts: Sequence[Part], layout: Layout) -> tuple[Leaf, ...]:
+    """The page, or pages, of parts that are made alike.
+
+    They lie, but stand upright where that draws the part larger.
+    """
     part = parts[0]
-    left, _, right, top = layout.room
-    words = head(parts, layout, right - left)
     lineworks = [look_at_part(part, view) for view in (PART_FACE, PART_EDGE, PART_END)]
     dimensions = part_dimensions(part.shape)
-    plans = planned(lineworks, dimensions, table_maker(part, layout), words.height, layout)
+
+    def plans_on(way: Layout) -> tuple[PagePlan, ...]:
+        left, _, right, _ = way.room
+        words = head(parts, way, right - left)
+        return planned(lineworks, dimensions, table_maker(part, way), words.height, way)
+
+    plans = plans_on(layout)
+    if layout.scale is None and plans[0].scale <= _POOR * roomiest_scale(lineworks, layout):
+        upright = standing(layout)
+        others = plans_on(upright)
+        if others[0].scale > plans[0].scale:
+            plans, layout = others, upright
+    return tuple(_leaf(plan, parts, layout, number) for number, plan in enumerate(plans, start=1))
+
+
+def _leaf(plan: PagePlan, parts: Sequence[Part], layout: Layout, number: int) -> Leaf:
+    part = parts[0]
+    left, _, right, top = layout.room
+    marks: list[Mark] = [*head(parts, layout, right - left).marks((left, top), right - left)]
+    for block in plan.blocks:
+        own = [*_view_marks(block, part), *_additions(block, part, plan)]
+        marks += [shifted(mark, plan.origins[block.view]) for mark in own]
+    for detail, origin in zip(plan.details, plan.detail_origins, strict=True):
+        marks += [shifted(mark, origin) for mark in _detail_marks(detail, part, layout)]
+    marks += plan.table.marks(plan.table_corner)
     title = in_words(group_title(parts), layout.words)
-    pages: list[Page] = []
-    for plan in plans:
-        marks: list[Mark] = [*words.marks((left, top), right - left)]
-        for block in plan.blocks:
-            own = [*_view_marks(block, part), *_additions(block, part, plan)]
-            marks += [shifted(mark, plan.origins[block.view]) for mark in own]
-        for detail, origin in zip(plan.details, plan.detail_origins, strict=True):
-            marks += [shifted(mark, origin) for mark in _detail_marks(detail, part, layout)]
-        marks += plan.table.marks(plan.table_corner)
-        name = title if not pages else f"{title} ({len(pages) + 1})"
-        pages.append(Page(name, plan.scale if plan.blocks else None, tuple(marks)))
-    return tuple(pages)
+    name = title if number == 1 else f"{title} ({number})"
+    return Leaf("Part drawing", name, plan.scale if plan.blocks else None, tuple(marks), layout)
 
 
 def _view_marks(block: Block, part: Part) -> list[Mark]:

@@ -16,7 +16,7 @@ from geometry.drawing.marks import Arc, Label, Role
 from geometry.sheets.details import DIAMETERS, details, too_small
 from geometry.sheets.layout import Layout
 from geometry.sheets.part_dimensions import part_dimensions
-from geometry.sheets.part_sheets import part_groups, part_pages
+from geometry.sheets.part_sheets import part_groups, part_leaves
 from geometry.sheets.title_block import title_block_of
 from geometry.views.look import look_at_part
 from geometry.views.view import PART_EDGE, PART_END, PART_FACE
@@ -52,7 +52,7 @@ def test_a_letter_stands_outside_its_ring_on_any_side(long_bench, project):
     layout = Layout(PAPERS["A4"], title=title_block_of(project, date(2025, 3, 4)))
     sides = set()
     for group in part_groups(long_bench):
-        marks = [mark for page in part_pages(group, layout) for mark in page.marks]
+        marks = [mark for page in part_leaves(group, layout) for mark in page.marks]
         whole = [m for m in marks if isinstance(m, Arc) and m.end_deg - m.start_deg == 360.0]
         letters = [
             m for m in marks if isinstance(m, Label) and m.role is Role.TITLE and len(m.text) == 1

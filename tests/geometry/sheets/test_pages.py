@@ -11,7 +11,7 @@ from geometry.bench.build import build
 from geometry.drawing.marks import Role, Strokes
 from geometry.sheets.drawings import drawings
 from geometry.sheets.layout import Layout
-from geometry.sheets.part_sheets import part_groups, part_pages
+from geometry.sheets.part_sheets import part_groups, part_leaves
 from geometry.sheets.part_words import group_title
 from geometry.sheets.title_block import title_block_of
 from geometry.sheets.trim import proud_ends, proud_regions
@@ -56,7 +56,7 @@ def test_a_group_is_called_by_what_its_parts_share(plain):
 
 def test_a_page_says_how_many_of_what_from_which_blank(bench, layout):
     legs = next(group for group in part_groups(bench) if group[0].kind == "leg")
-    page = part_pages(legs, layout)[0]
+    page = part_leaves(legs, layout)[0]
     texts = " ".join(m.text for m in page.marks if hasattr(m, "text"))
     assert f"make {len(legs)}" in texts
     assert "White oak, blank" in texts
@@ -67,14 +67,14 @@ def test_wood_left_proud_is_drawn_and_said(splayed_leg, layout):
     assert proud_ends(splayed_leg) == pytest.approx((3.0, 0.0))
     (region,) = proud_regions(splayed_leg)
     assert region.area == pytest.approx(3.0 * 80.0, rel=1e-6)  # 3 mm along, 80 mm across
-    page = part_pages([splayed_leg], layout)[0]
+    page = part_leaves([splayed_leg], layout)[0]
     assert any(isinstance(m, Strokes) and m.role is Role.TRIM for m in page.marks)
     texts = " ".join(m.text for m in page.marks if hasattr(m, "text"))
     assert "Leave 3 mm on the left end proud, to trim flush after the glue-up" in texts
 
 
 def test_the_table_names_every_cut(housed, layout):
-    page = part_pages([housed], layout)
+    page = part_leaves([housed], layout)
     texts = " ".join(m.text for p in page for m in p.marks if hasattr(m, "text"))
     assert "stopped housing" in texts
     assert "18.2 mm wide, 6.4 mm deep in the face side" in texts
@@ -83,7 +83,7 @@ def test_the_table_names_every_cut(housed, layout):
 
 def test_small_sizes_are_drawn_as_details(housed, layout):
     """A rebate of 6 mm is less than 1 mm at 1:10, so it is drawn larger beside the views."""
-    texts = [m.text for p in part_pages([housed], layout) for m in p.marks if hasattr(m, "text")]
+    texts = [m.text for p in part_leaves([housed], layout) for m in p.marks if hasattr(m, "text")]
     assert any(text.startswith("Detail A, ") for text in texts)
     assert "6" in texts
     assert "10" in texts
@@ -109,7 +109,7 @@ def test_american_words_are_on_the_page(housed, project):
         PAPERS["A4"], words=Words.AMERICAN, title=title_block_of(project, date(2025, 3, 4))
     )
     texts = " ".join(
-        m.text for p in part_pages([housed], layout) for m in p.marks if hasattr(m, "text")
+        m.text for p in part_leaves([housed], layout) for m in p.marks if hasattr(m, "text")
     )
     assert "dado" in texts
     assert "rabbet" in texts

@@ -13,7 +13,7 @@ from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values
 from geometry.drawing.marks import Label, Role
 from geometry.sheets.layout import Layout
-from geometry.sheets.part_sheets import part_pages
+from geometry.sheets.part_sheets import part_leaves
 from geometry.sheets.relief_points import relief_points
 from geometry.views.look import look_at_part
 from geometry.views.view import PART_FACE
@@ -47,7 +47,7 @@ def test_a_plain_front_has_no_points() -> None:
 
 
 def test_the_page_has_each_number_in_the_view_and_in_the_table() -> None:
-    pages = part_pages([FRONT], Layout(PAPERS["A3"]))
+    pages = part_leaves([FRONT], Layout(PAPERS["A3"]))
     labels = [mark for page in pages for mark in page.marks if isinstance(mark, Label)]
     words = [label.text for label in labels]
     assert "From left" in words
