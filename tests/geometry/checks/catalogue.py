@@ -106,8 +106,18 @@ CATALOGUE: tuple[Row, ...] = (
             "bottom_too_low": "spoiled_drawers::a_spoiled_drawer_is_caught_and_mended",
             "front_binds": "spoiled_drawers::a_spoiled_drawer_is_caught_and_mended",
             "wide_on_wood": "spoiled_drawers::a_spoiled_drawer_is_caught_and_mended",
+            "drawer_blocked": (
+                "spoiled_drawer_motion::what_is_in_a_drawers_way_is_caught_and_measured"
+            ),
+            "drawer_hits": "spoiled_drawer_motion::what_is_in_a_drawers_way_is_caught_and_measured",
+            "drawer_too_tall": (
+                "spoiled_drawer_motion::what_is_in_a_drawers_way_is_caught_and_measured"
+            ),
+            "front_rubs": (
+                "spoiled_drawer_motion::a_front_beside_a_flared_end_rubs_when_pulled_askew"
+            ),
+            "runner_overloaded": "spoiled_drawer_motion::a_full_drawer_overloads_a_weak_runner",
         },
-        lacking="what stands in a drawer's way; a runner's load",
     ),
     Row(10, "Cross-grain glue-ups and fixings, panels with no room to move", lacking="all of it"),
     Row(11, "Grain running the wrong way", lacking="all of it"),
@@ -176,7 +186,11 @@ CATALOGUE: tuple[Row, ...] = (
         {"assembly": "assembly::parts_that_lock_each_other_are_told_of"},
         lacking="clamping faces; too many joints for the open time",
     ),
-    Row(18, "A dimension left to the dry fit that an earlier step needs", lacking="all of it"),
+    Row(
+        18,
+        "A dimension left to the dry fit that an earlier step needs",
+        {"dry_fit": "order_of_work::a_size_that_is_needed_before_the_fit_is_caught_and_mended"},
+    ),
     Row(
         19,
         "Parts nearly but not quite the same; left and right of a pair",
