@@ -187,7 +187,7 @@ def _check(options: argparse.Namespace) -> Outcome:
     code = DO_NOT_CUT if any(_means_do_not_cut(finding) for finding in found) else DONE
     if options.json:
         return Outcome(code, facts_text({"findings": [finding_fact(one) for one in found]}))
-    text = "".join(_finding_lines(finding) for finding in found) or "Nothing found.\n"
+    text = "".join(_finding_lines(finding, shown) for finding in found) or "Nothing found.\n"
     return Outcome(code, in_units(text, shown))
 
 
@@ -244,16 +244,24 @@ def _means_do_not_cut(finding: Finding) -> bool:
     return finding.level is Level.DO_NOT_CUT and not finding.set_aside
 
 
-def _finding_lines(finding: Finding) -> str:
+def _finding_lines(finding: Finding, shown: Shown) -> str:
+    """The same that the data hold: level, sentence, parts, amount beside limit, reasons, mend."""
+    from app.scene.finding_words import measure_text
+    from app.scene.preferences import Preferences
+
+    level = finding.level.value
     of = f" [{', '.join(finding.parts)}]" if finding.parts else ""
-    mend = f"    {finding.mend.sentence}\n" if finding.mend else ""
+    lines = [f"{f'set aside ({level})' if finding.set_aside else level}: {finding.message}{of}"]
+    measure = measure_text(finding, Preferences(shown=shown))
+    if measure:
+        lines.append(f"    {measure}")
     if finding.set_aside:
-        return (
-            f"set aside ({finding.level.value}): {finding.message}{of}\n"
-            f"    because: {finding.set_aside}\n"
-        )
-    worse = f"    {finding.worse}\n" if finding.worse else ""
-    return f"{finding.level.value}: {finding.message}{of}\n{worse}{mend}"
+        lines.append(f"    because: {finding.set_aside}")
+    elif finding.worse:
+        lines.append(f"    {finding.worse}")
+    if finding.mend and not finding.set_aside:
+        lines.append(f"    {finding.mend.sentence}")
+    return "".join(f"{line}\n" for line in lines)
 
 
 def _today() -> date:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import os
+import re
 import subprocess
 import sys
 from datetime import date
@@ -15,12 +16,16 @@ import pytest
 from app.__main__ import main
 from app.command_line import run
 from exporters.project_file import save
+from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values
 from geometry.checks import all_checks
+from geometry.checks.all_checks import judged
+from geometry.checks.setting_aside import aside
 from geometry.design.finding import Finding, Level, Mend
-from geometry.design.judging import Judging, SetAside
+from geometry.design.judging import AS_FOUND, Judging, SetAside
 from geometry.design.project import Project
+from shared.units import SHOWN_MM, format_length
 
 ROOT = Path(__file__).parents[2]
 GRAVE = Finding(
@@ -322,6 +327,40 @@ def test_check_as_data_has_the_same_findings(
     assert again == found | {"set_aside": "Cut with a saw and a chisel."}
     assert main(["check", str(path)]) == 0
     assert "because: Cut with a saw and a chisel." in capsys.readouterr().out
+
+
+def test_check_prints_the_same_plain_and_as_data(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Each finding in the same order: level, sentence, parts, amount beside limit, mend, reason."""
+    spec = set_values(
+        default_spec(), {"cutter_diameter": 25.0, "base_thickness": 18.0, "length": 3000.0}
+    )
+    found = judged(build(spec), AS_FOUND)
+    judging = Judging()
+    for one in found:
+        if one.check in ("flat_lap", "mortise_wall"):
+            judging = judging.setting_aside(aside(one, f"Tried it: {one.check}."))
+    path = tmp_path / "bench.settle"
+    save(Project(set_values(spec, {"base_thickness": 17.0}), judging=judging), path)
+    assert main(["check", str(path), "--json"]) == 1
+    data = json.loads(capsys.readouterr().out)["findings"]
+    assert main(["check", str(path)]) == 1
+    plain = capsys.readouterr().out
+    heads = [line for line in plain.splitlines() if not line.startswith(" ")]
+    assert len(heads) == len(data) >= 4
+    for one, block in zip(data, re.split(r"\n(?! )", plain), strict=False):
+        level = f"set aside ({one['level']})" if one["set_aside"] else one["level"]
+        assert block.startswith(f"{level}: {one['message']} [{', '.join(one['parts'])}]")
+        if one["unit"] == "mm":
+            for number in (one["amount"], one["limit"]):
+                assert format_length(number, SHOWN_MM, with_unit=True) in block
+        assert (one["set_aside"] or "") in block
+        assert (one["worse"] or "") in block
+        if one["mend"] and not one["set_aside"]:
+            assert one["mend"]["sentence"] in block
+    assert any(one["worse"] for one in data), "walls of 5.57 mm, set aside at 5.9 mm"
+    assert any(one["set_aside"] for one in data)
 
 
 def test_a_folder_without_a_name_is_not_the_one_one_stands_in(
