@@ -178,9 +178,11 @@ class FindingsFoot(QFrame):
             self.folded.emit()
 
     def _show_open(self, detail: QWidget) -> None:
-        """Bring what has unfolded into sight, once it has its size."""
-        if any(line.detail is detail for line in self._lines.values()):
-            self._area.ensureWidgetVisible(detail, 0, 0)
+        """Bring what has unfolded into sight, once it has its size, under its own line."""
+        for line in self._lines.values():
+            if line.detail is detail:
+                self._area.ensureWidgetVisible(detail, 0, 0)
+                self._area.ensureVisible(0, line.y(), 0, 0)
 
     def _fit(self) -> None:
         line_height = max(28, self.fontMetrics().height() + 12)

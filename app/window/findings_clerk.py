@@ -33,7 +33,8 @@ FINDINGS_AFTER_MS = 80
 
 
 class FindingsClerk(QObject):
-    """``found`` tells that the findings are other ones."""
+    """``found`` tells that the findings are other ones; ``slow`` are those of the slow checks, of the
+    bench as it was until they are known of this one."""
 
     found = Signal()
 
@@ -49,7 +50,7 @@ class FindingsClerk(QObject):
         self.findings: tuple[Finding, ...] = ()
         self._known = self._held_to()
         self.limits: LimitsPage | None = None
-        self._slow: tuple[Finding, ...] = ()
+        self.slow: tuple[Finding, ...] = ()
         self._slow_of: Bench | None = None
         self._assembly = AssemblyJob(self)
         self._assembly.state_changed.connect(foot.show_state)
@@ -85,7 +86,7 @@ class FindingsClerk(QObject):
         project, bench = self._desk.project, self._desk.settled.bench
         names = {part.name for part in bench.parts}
         # What was found of the bench as it was stays until it is known of this one.
-        slow = tuple(one for one in self._slow if names.issuperset(one.parts))
+        slow = tuple(one for one in self.slow if names.issuperset(one.parts))
         shown = self._preferences().shown
         self.findings = judged(bench, project.judging, project.brief, slow, shown)
         if self._slow_of is not bench:
@@ -96,13 +97,13 @@ class FindingsClerk(QObject):
         """Whether it goes together is known: the list gets what was found."""
         from geometry.checks.assembly import findings_of
 
-        bench, before = self._desk.settled.bench, self._slow
-        self._slow_of, self._slow = bench, tuple(findings_of(bench, assembly))
-        if self._slow != before:
+        bench, before = self._desk.settled.bench, self.slow
+        self._slow_of, self.slow = bench, tuple(findings_of(bench, assembly))
+        if self.slow != before:
             self.look()
 
     def _another_bench(self) -> None:
-        self._slow, self._slow_of = (), None
+        self.slow, self._slow_of = (), None
 
     def show(self) -> None:
         self._foot.show_findings(self.findings, self._preferences())

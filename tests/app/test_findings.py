@@ -90,6 +90,39 @@ def test_the_list_stays_where_it_was_scrolled_to(window: Workplace, qtbot: QtBot
     assert all(line.finding.amount == 4.4 for line in before)
 
 
+def test_what_unfolds_is_seen_under_its_own_line(window: Workplace, qtbot: QtBot) -> None:
+    """The first line, after the list has been scrolled to its end, in a narrow window."""
+    window.frame.resize(800, 600)
+    lines = _spoil(window, base_thickness=17.0, cutter_diameter=25.0, reveal=0.0, housing_cover=0.0)
+    bar = window.foot.scroll_bar
+    qtbot.waitUntil(lambda: bar.maximum() > 50)
+    bar.setValue(bar.maximum())
+    lines[0].why.click()
+    qtbot.waitUntil(lambda: lines[0].y() >= bar.value() and lines[0].detail is not None)
+    qtbot.wait(20)
+    assert bar.value() <= lines[0].y()
+
+
+def test_what_is_slow_to_know_stays_listed_until_it_is_known_anew(
+    window: Workplace, qtbot: QtBot
+) -> None:
+    """A finding of the slow checks does not come and go with every change of a size."""
+    clerk = window.presenter.clerk
+    locked = Finding("locked_together", Level.DO_NOT_CUT, "Made up.", ("top", "bottom"))
+    gone = Finding("locked_together", Level.DO_NOT_CUT, "Made up.", ("no_such_part",))
+    clerk.look()
+    qtbot.waitUntil(lambda: window.foot.state.text() == "goes together", timeout=8000)
+    clerk.slow = (locked, gone)
+    clerk.look()
+    (line,) = _spoil(window, length=1210.0)
+    assert line.finding is locked
+    assert window.foot.state.text() == "goes together?"
+    _spoil(window, length=1220.0)
+    assert window.foot.lines() == [line]
+    qtbot.waitUntil(lambda: window.foot.state.text() == "goes together", timeout=8000)
+    assert window.foot.lines() == []
+
+
 def test_a_wrong_limit_is_refused_beside_the_field(window: Workplace) -> None:
     (line,) = _spoil(window, base_thickness=18.0)
     line.why.click()
