@@ -110,7 +110,7 @@ MITRES: tuple[MitrePlace, ...] = (
 )
 
 BOARD, END = "board", "end"
-_PIECE = {BOARD: "board", END: "end panel"}
+_PIECE = {BOARD: "board", END: "end"}
 
 
 def tilt_name(joint: str, piece: str) -> str:

@@ -54,9 +54,7 @@ PARTITION_HEIGHT = Size(
 SHELF_LENGTH = Size(
     "shelf_length", "Length of the shelves", "the length of the shelves", ("shelf",), has_shelves
 )
-BACK_SIZE = Size(
-    "back_size", "Length and height of the back", "the size of the back", ("back",), has_case
-)
+BACK_SIZE = Size("back_size", "Size of the back", "the size of the back", ("back",), has_case)
 SHEET_THICKNESS = Size(
     "sheet_thickness",
     "Thickness of the back",

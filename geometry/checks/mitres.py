@@ -49,9 +49,8 @@ def _mitres(bench: Bench) -> Iterator[Finding]:
             check="mitre_gapes",
             level=Level.DO_NOT_CUT,
             message=(
-                f"The mitre of {board.title.lower()} and {end.title.lower()}, "
-                f"{_cause(bench, joint)}, gapes {_mm(widest)} at the {_where(named)}: "
-                f"{_all(named)}."
+                f"{board.title} and {end.title.lower()}: {_cause(bench, joint)}, their mitre gapes "
+                f"{_mm(widest)} at the {_where(named)}: {_all(named)}."
             ),
             parts=joint.parts,
             place=corners[apart.index(widest)],
@@ -124,18 +123,22 @@ def _where(named: dict[tuple[str, str], float]) -> str:
 
 
 def _cause(bench: Bench, joint: Joint) -> str:
+    """How the two are sawn, the board's numbers before the end's."""
     spec = bench.spec
-    if not has_record(spec):
-        return "sawn with the front edges on the fence"
+    tilts, fences = (
+        [spec.number(name(joint.name, piece)) for piece in (BOARD, END)]
+        for name in (tilt_name, fence_name)
+    )
     told = []
-    for name, piece in zip(joint.parts, (BOARD, END), strict=True):
-        tilt = spec.number(tilt_name(joint.name, piece))
-        fence = spec.number(fence_name(joint.name, piece))
-        words = [f"tilt {angle_mark(tilt)}"] if tilt else []
-        words += [f"fence {angle_mark(fence)}"] if fence and fence != SQUARE else []
-        if words:
-            told.append(f"{bench.part(name).title.lower()} sawn at {' and '.join(words)}")
-    return ", ".join(told) or "sawn with the front edges on the fence"
+    if has_record(spec) and all(tilts):
+        told.append(f"tilts of {_both(tilts)}")
+    if has_record(spec) and all(fences) and fences != [SQUARE, SQUARE]:
+        told.append(f"fences at {_both(fences)}")
+    return f"sawn with {' and '.join(told) or 'the front edges on the fence'}"
+
+
+def _both(degrees: list[float]) -> str:
+    return " and ".join(angle_mark(one) for one in degrees)
 
 
 def _all(named: dict[tuple[str, str], float]) -> str:
