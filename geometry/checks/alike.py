@@ -8,9 +8,7 @@ from dataclasses import dataclass
 from itertools import combinations
 
 from geometry.bench.bench import Bench
-from geometry.bench.case_numbers import LEFT, case_numbers
-from geometry.bench.openings import openings
-from geometry.bench.partitions import evenly
+from geometry.checks.alike_mends import made_alike
 from geometry.checks.check import Check
 from geometry.checks.limits_of_marking import ALIKE_ANGLE, ALIKE_WITHIN, SAWN_ALIKE
 from geometry.cuts.relief import Relief
@@ -64,7 +62,7 @@ def _nearly(bench: Bench) -> Iterator[Finding]:
         parts = tuple(name for lot in lots for name in lot.parts)
         yield Finding(
             check="nearly_alike",
-            level=Level.THINK_AGAIN if mend else Level.GOOD_TO_KNOW,
+            level=_level(told, mend),
             message=_words(told, len(parts) - 2),
             parts=parts,
             place=_middle(told.first),
@@ -73,6 +71,13 @@ def _nearly(bench: Bench) -> Iterator[Finding]:
             unit="deg" if told.turn_deg else "mm",
             mend=mend,
         )
+
+
+def _level(told: _Near, mend: Mend | None) -> Level:
+    """Legs stand where the bench wants them, so stretchers that come out unlike are no slip."""
+    if mend is None or told.first.kind == "stretcher":
+        return Level.GOOD_TO_KNOW
+    return Level.THINK_AGAIN
 
 
 def _lots(bench: Bench) -> Iterator[_Lot]:
@@ -88,7 +93,7 @@ def _lots(bench: Bench) -> Iterator[_Lot]:
             told = next((one for one in cluster if one.size is not None), cluster[0])
             heads = {part.name for one in cluster for part in (one.first, one.second)}
             parts = tuple(p.name for kind in kinds if kind[0].name in heads for p in kind)
-            yield _Lot(told, parts, _evened(bench, told))
+            yield _Lot(told, parts, made_alike(bench, told.first, told.second))
 
 
 def _batches(bench: Bench) -> list[list[Part]]:
@@ -193,39 +198,6 @@ def _mm(value: float) -> str:
 def _middle(part: Part) -> Vec3:
     low, high = bounding_box(part)
     return ((low[0] + high[0]) / 2.0, (low[1] + high[1]) / 2.0, (low[2] + high[2]) / 2.0)
-
-
-def _evened(bench: Bench, told: _Near) -> Mend | None:
-    """What would make the two alike, where their sizes come from the same few numbers."""
-    names = (told.first.name, told.second.name)
-    if told.first.kind == "end panel":
-        flare = case_numbers(bench.spec).flare_of(LEFT).amount
-        if not case_numbers(bench.spec).both_flare:
-            return None
-        return Mend(f"Make the right flare {length_mark(flare)} too.", (("flare_right", flare),))
-    places = [int(name.split("_")[1]) for name in names if name.startswith(("shelf_", "drawer_"))]
-    if len(places) < 2:
-        return None
-    if places[0] == places[1]:
-        step = f"opening_{places[0]}_step"
-        return Mend("Make the fronts of this opening equally high.", ((step, 0.0),))
-    return _even_openings(bench, min(places), max(places))
-
-
-def _even_openings(bench: Bench, first: int, second: int) -> Mend | None:
-    """All openings alike, or two neighbours, by moving the partition between them."""
-    widths = [at.width for at in openings(bench.spec)]
-    if max(widths) - min(widths) <= ALIKE_WITHIN.of(bench):
-        return Mend("Space the partitions evenly.", tuple(evenly(bench.spec).items()))
-    if second != first + 1:
-        return None
-    name = f"partition_{first}"
-    moved = bench.spec.number(name) + (widths[second - 1] - widths[first - 1]) / 2.0
-    both = (widths[second - 1] + widths[first - 1]) / 2.0
-    return Mend(
-        f"Move partition {first}, so that both openings are {length_mark(both)} wide.",
-        ((name, moved),),
-    )
 
 
 def _mirrored(bench: Bench) -> Iterator[Finding]:

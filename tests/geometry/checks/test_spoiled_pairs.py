@@ -111,12 +111,34 @@ def test_what_nobody_takes_for_the_other_is_let_be() -> None:
     assert {"shelf_2"} & {p for f in _found(build(spec), "nearly_alike") for p in f.parts} == set()
 
 
-def test_stretchers_that_cannot_be_made_alike_are_only_told_of() -> None:
-    """The reading room's stretchers differ as its legs stand at 60, 70 and 70 mm."""
-    (found,) = _found(build(_sample("reading_room_bench")), "nearly_alike")
+def test_stretchers_that_differ_by_a_leg_are_only_told_of_and_can_be_made_alike() -> None:
+    """The reading room's legs stand in by 70 and 70 behind, by 60 and 70 in front.
+
+    Across, one stretcher lacks 70 + 70 of the depth and the other 60 + 70; the front right leg in
+    by 60 makes them the same.
+    """
+    spec = _sample("reading_room_bench")
+    (found,) = _found(build(spec), "nearly_alike")
     assert found.level is Level.GOOD_TO_KNOW
-    assert found.mend is None
     assert set(found.parts) == {"stretcher_back_left", "stretcher_front_left"}
+    assert found.mend is not None
+    assert dict(found.mend.values) == {"inset_front_right": 60.0}
+    mended = set_values(spec, dict(found.mend.values))
+    assert not _found(build(mended), "nearly_alike")
+
+
+def test_stretchers_of_two_trestles_can_be_made_alike() -> None:
+    """A leg set 2 mm farther in makes its trestle's stretcher 2 mm shorter, give or take none."""
+    sound = _sample("ferry_waiting_room_bench")
+    assert not _found(build(sound), "nearly_alike")
+    spoiled = set_values(sound, {"inset_front_left": sound.number("inset_front_left") + 2.0})
+    (found,) = (
+        one for one in _found(build(spoiled), "nearly_alike") if "stretcher_left" in one.parts
+    )
+    assert found.amount == pytest.approx(2.0, abs=1e-6)
+    assert found.mend is not None
+    mended = set_values(spoiled, dict(found.mend.values))
+    assert found.key not in {one.key for one in findings(build(mended))}
 
 
 def test_left_and_right_sides_of_drawers_are_told_of_once() -> None:
