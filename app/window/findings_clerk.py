@@ -33,8 +33,10 @@ FINDINGS_AFTER_MS = 80
 
 
 class FindingsClerk(QObject):
-    """``found`` tells that the findings are other ones; ``slow`` are those of the slow checks, of the
-    bench as it was until they are known of this one."""
+    """``found`` tells that the findings are other ones.
+
+    ``slow`` are those of the slow checks, of the bench as it was until they are known of this one.
+    """
 
     found = Signal()
 
