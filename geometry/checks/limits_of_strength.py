@@ -31,5 +31,14 @@ FLOOR_GRIP = Limit(
     0.0,
     100.0,
 )
+BACK_PUSH = Limit(
+    "back_push",
+    "Push of each person who leans back hard",
+    "N",
+    450.0,
+    "EN 12520, static load on a back, from memory; ISO 7173 tries fatigue with 330 N",
+    100.0,
+    3000.0,
+)
 
-ROWS: tuple[Limit, ...] = (HEAVY_SITTER, SITTERS_APART, FLOOR_GRIP)
+ROWS: tuple[Limit, ...] = (HEAVY_SITTER, SITTERS_APART, FLOOR_GRIP, BACK_PUSH)

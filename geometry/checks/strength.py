@@ -108,6 +108,9 @@ def _ways(spec: BenchSpec, part: str, factor: float) -> tuple[Way, ...]:
     if part not in ("top", "lid", "seat"):
         return (_RAILS.get(part, _STRETCHERS).grown(factor),)
     thicker = _BOARDS[spec.word("seat")].grown(factor)
+    if part == "lid":
+        hinges = spec.count("hinge_count") + 1.0
+        return (thicker, Mend(f"Hang it on {hinges:.0f} hinges.", (("hinge_count", hinges),)))
     return (thicker, *another_partition(spec)) if part == "top" else (thicker,)
 
 

@@ -2,7 +2,8 @@
 
 They bend alike, so each takes a part of every moment as its own stiffness is to that of all.  The
 loads are tried in every place along the line: for strength up to its very ends, for sag no nearer
-to them than somebody's middle can be.
+to them than somebody's middle can be.  Shear is that of loads a twentieth of a span from a support
+or farther, as what stands nearer presses the wood and does not shear it.
 """
 
 from __future__ import annotations

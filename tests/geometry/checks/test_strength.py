@@ -2,19 +2,26 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
+from pathlib import Path
 
+import numpy as np
 import pytest
 
+from exporters.project_file import load
 from geometry.bench.bench import Bench
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values
-from geometry.checks.all_checks import findings
+from geometry.checks.all_checks import findings, judged
 from geometry.checks.offers import bench_with
 from geometry.design.brief import Brief
 from geometry.design.finding import Finding, Level
+from geometry.design.judging import AS_FOUND
 from geometry.design.parameter import Value
+from tests.judges.frame import Frame
+from tests.judges.frame import beam as judged_beam
 
 # White oak: E 12 300 MPa, a tenth more without shear, G a sixteenth of that, 105 MPa of strength.
 E, RUPTURE = 1.1 * 12_300.0, 105.0
@@ -198,3 +205,120 @@ def test_a_shelf_that_is_overloaded() -> None:
     stress = 3.0 * 570.0 * 570.0 / 8.0 / (width * 49.0 / 6.0)
     assert found.amount == pytest.approx(100.0 * stress / RUPTURE)
     assert found.mend is not None
+
+
+# --- by finite elements, on samples ---------------------------------------------------------------
+
+SAMPLES = Path(__file__).parents[3] / "sample_projects"
+
+
+def spoiled(name: str, *steps: dict[str, Value]) -> Bench:
+    spec = load(SAMPLES / f"{name}.settle").spec
+    for step in steps:
+        spec = set_values(spec, step)
+    return build(spec)
+
+
+@pytest.mark.parametrize("path", sorted(SAMPLES.glob("*.settle")), ids=lambda path: path.stem)
+def test_samples_are_stiff_and_strong_enough(path: Path) -> None:
+    project = load(path)
+    found = judged(build(project.spec), AS_FOUND, project.brief)
+    assert not [one for one in found if one.told_by in STRENGTH_CHECKS]
+
+
+STRENGTH_CHECKS = {"seat_bends", "seat_strength", "shelf_sag", "shelf_strength"}
+
+
+def assert_cured(bench: Bench, finding: Finding) -> None:
+    assert finding.mend is not None
+    mended = bench_with(bench, finding.mend)
+    assert mended is not None
+    assert not of_check(mended, finding.check)
+
+
+def test_a_thin_lid_between_hinges() -> None:
+    """The lock keeper's lid of red oak at the least its hinges allow, these 40 mm in at the ends.
+
+    Its back half over the box's ends and the middles of the hinges; 1112 N in the middle, 100 mm in
+    front of its back edge, go there by the lever to the middle of the box's front, 430 - 10.5 mm
+    from the back.
+    """
+    bench = spoiled("lock_keepers_bench", {"hinge_in": 40.0}, {"lid_thickness": 19.0})
+    (found,) = of_check(bench, "seat_bends")
+    spec = bench.spec
+    back = spec.number("lid_strip") + spec.number("lid_gap")
+    half = (430.0 + spec.number("lid_front") - back) / 2.0
+    share = (419.5 - back - 100.0) / (419.5 - back)
+    hinge = 40.0 + spec.number("hinge_length") / 2.0 - spec.number("lid_ends")
+    supports = [10.5, hinge, 1100.0 - hinge, 1089.5]
+    marks = np.array([0.0, *supports[:2], 550.0, *supports[2:], 1100.0])
+    e = 1.1 * 12_500.0
+    bending, shearing = e * half * 19.0**3 / 12.0, e / 16.0 * 5.0 / 6.0 * half * 19.0
+    loads = np.where(marks == 550.0, 1112.0 * share, 0.0)
+    sag, _, _ = judged_beam(marks, supports, bending, shearing, loads)
+    assert found.amount == pytest.approx(float(sag[marks == 550.0][0]), rel=1e-6)
+    assert found.limit == pytest.approx((1100.0 - 2.0 * hinge) / 360.0)
+    assert found.parts == ("lid",)
+    assert_cured(bench, found)
+
+
+def test_a_thin_slab_on_aprons() -> None:
+    """The bowling green's seat made 24 mm: half of it and the front apron, two bars between the
+    same nodes from leg to leg, under the share of two persons that the lever gives the front.
+
+    The persons stand 250 mm to either side of the middle, each as thirty small loads over 300 mm.
+    """
+    bench = spoiled("bowling_green_bench", {"seat_thickness": 24.0})
+    (found,) = of_check(bench, "seat_bends")
+    spec = bench.spec
+    size, long, deep = (spec.number(name) for name in ("leg_size", "length", "depth"))
+    low, high = spec.number("inset_left") + size / 2.0, long - spec.number("inset_right") - size / 2
+    front, back = spec.number("inset_front") + size / 2.0, spec.number("inset_back") + size / 2.0
+    share = (deep - 100.0 - back) / (deep - front - back)
+    middle = (low + high) / 2.0
+    spread = (np.arange(30) + 0.5) * 10.0 - 150.0
+    at = np.concatenate([middle - 250.0 + spread, middle + 250.0 + spread])
+    marks = np.array(sorted({0.0, low, middle, high, long, *(float(x) for x in at)}))
+    e = 1.1 * 12_000.0
+    lean = math.cos(math.radians(spec.number("rake")))
+    frame = Frame([(float(x), 0.0) for x in marks])
+    for node in range(len(marks) - 1):
+        for wide, thick in (
+            (deep / 2.0, 24.0),
+            (spec.number("apron_thickness") / lean, spec.number("apron_height")),
+        ):
+            area = 5.0 / 6.0 * wide * thick
+            frame.bar(node, node + 1, e * wide * thick**3 / 12.0, e / 16.0 * area)
+    frame.hold(0, 0)
+    for x in (low, high):
+        frame.hold(int(np.argmin(np.abs(marks - x))), 1)
+    for x in at:
+        frame.push(int(np.argmin(np.abs(marks - x))), 0.0, -SITTER * share / 30.0)
+    sag = -float(frame.solve()[int(np.argmin(np.abs(marks - middle))), 1])
+    # The two bars share bending and shear each for itself here, together there.
+    assert found.amount == pytest.approx(sag, rel=0.01)
+    assert found.parts == ("seat", "apron_front")
+    assert_cured(bench, found)
+
+
+def test_weak_stretchers_under_a_slab() -> None:
+    """A slab of 20 mm on crossed stretchers 30 mm high: lapped, 15 mm of each are left where they
+    cross, and they take of the moment what their stiffness is of all, aslant as they lie."""
+    sound: dict[str, Value] = {"flare": 0.0, "seat": "slab", "timber": "western red cedar"}
+    assert not of_check(bench_of(sound), "seat_strength")
+    weak = bench_of(sound, {"seat_thickness": 18.0, "stretcher_height": 30.0})
+    found = {one.parts[0]: one for one in of_check(weak, "seat_strength")}
+    part = found["stretcher_back_left"]
+    spec = weak.spec
+    run, across = 1200.0 - 140.0, 360.0 - 120.0
+    cosine = run / math.hypot(run, across)
+    seat, lapped = 360.0 * 18.0**3 / 12.0, 40.0 * cosine**3 * 30.0**3 / 12.0
+    span = run - spec.number("leg_top_width") / math.cos(math.radians(spec.number("splay")))
+    whole = max(
+        1112.0 * span / 4.0,
+        SITTER * (span - APART) / 2.0,
+    )
+    moment = whole * lapped / (seat + 2.0 * lapped)
+    stress = moment / (40.0 * cosine * 15.0**2 / 6.0)
+    assert part.amount == pytest.approx(100.0 * stress / 52.0, rel=1e-6)
+    assert_cured(weak, part)
