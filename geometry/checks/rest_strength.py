@@ -13,7 +13,7 @@ from geometry.checks.check import Check
 from geometry.checks.limits_of_loads import MOST_OF_STRENGTH, PUSHED_UP
 from geometry.checks.limits_of_strength import BACK_PUSH, SITTERS_APART
 from geometry.checks.strength import level_of
-from geometry.checks.strengthening import Size, Told, Way, loads_on, with_mends
+from geometry.checks.strengthening import Size, Told, Way, with_mends
 from geometry.design.finding import Finding, Mend
 from geometry.strength.rests import (
     HELD,
@@ -43,7 +43,7 @@ _WAYS: dict[str, tuple[tuple[Size, float], ...]] = {
 def _rest(bench: Bench) -> Iterator[Told]:
     """One finding for all posts, one for all rails, one for the slats."""
     limit = MOST_OF_STRENGTH.of(bench)
-    loads = pushes(loads_on(bench), BACK_PUSH.of(bench))
+    loads = pushes(bench.brief, BACK_PUSH.of(bench), SITTERS_APART.of(bench))
     found = [
         one for one in leaned_on(bench.spec, loads, PUSHED_UP.of(bench)) if one.share > limit + 1e-9
     ]

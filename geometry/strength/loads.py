@@ -63,6 +63,11 @@ class Loads:
         return tuple(found)
 
 
+def persons_of(brief: Brief) -> int:
+    """How many sit at once."""
+    return int(brief.persons) or USUAL
+
+
 def loads_of(brief: Brief, *, single: float, sitter: float, room: float) -> Loads:
     """The loads that a brief asks for; the three numbers are what is taken where it does not."""
     people = sitters(brief)
@@ -70,6 +75,6 @@ def loads_of(brief: Brief, *, single: float, sitter: float, room: float) -> Load
     return Loads(
         single=max(single, brief.load * GRAVITY, known),
         sitter=known or sitter,
-        persons=int(brief.persons) or USUAL,
+        persons=persons_of(brief),
         room=room,
     )

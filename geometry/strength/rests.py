@@ -16,11 +16,12 @@ from dataclasses import dataclass
 import numpy as np
 
 from geometry.bench.rest_numbers import Rail, RestNumbers, bay_clear, rails, rest_numbers
+from geometry.design.brief import Brief
 from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Vec3
 from geometry.strength.bases import forces_on_lines
 from geometry.strength.beam import Beam, Floats, respond
-from geometry.strength.loads import Case, Loads
+from geometry.strength.loads import Case, Loads, persons_of
 from geometry.strength.stuff import Section, Stuff, stuff_of
 
 POST, HELD, RAIL, RAIL_TENON, SLAT = (
@@ -49,9 +50,9 @@ class Leaned:
     place: Vec3
 
 
-def pushes(loads: Loads, push: float) -> Loads:
+def pushes(brief: Brief, push: float, room: float) -> Loads:
     """As many as sit, each pushing back."""
-    return Loads(push, push, loads.persons, loads.room)
+    return Loads(push, push, persons_of(brief), room)
 
 
 def height_of_push(r: RestNumbers, height: float) -> float:
