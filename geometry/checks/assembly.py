@@ -32,7 +32,7 @@ from geometry.design.joint import Joint
 from geometry.design.part import Part
 from geometry.primitives.frame import X_AXIS, Y_AXIS, Z_AXIS, Vec3, cross, norm, scale, unit
 from geometry.solids.cutting import placed
-from geometry.solids.sweeping import blocking
+from geometry.solids.sweeping import blocking, blocking_in_steps
 
 _SAME_WAY = 4  # decimals to which two ways are one
 _LEAST_SINE = 0.05  # normals nearer to parallel give no way of their own
@@ -71,7 +71,7 @@ def assembly_of(parts: tuple[Part, ...], joints: tuple[Joint, ...]) -> Assembly:
 
 
 def in_steps(parts: tuple[Part, ...], joints: tuple[Joint, ...]) -> Generator[None, None, Assembly]:
-    """The same, stopping after each way that has been looked along."""
+    """The same, stopping every few milliseconds."""
     ways = _Ways(parts, joints)
     groups: list[tuple[int, ...]] = [tuple(range(len(parts)))]
     taken: list[Step] = []
@@ -81,8 +81,11 @@ def in_steps(parts: tuple[Part, ...], joints: tuple[Joint, ...]) -> Generator[No
         if len(group) < 2:
             continue
         parted = None
-        for way, held in ways.looked_along(group):
+        for looked in ways.looked_along(group):
             yield
+            if looked is None:
+                continue
+            way, held = looked
             leaving = _smallest_leaving(held, group)
             if leaving:
                 parted = way, leaving
@@ -113,13 +116,20 @@ class _Ways:
         self._names = [part.name for part in parts]
         self._joints = joints
 
-    def looked_along(self, group: tuple[int, ...]) -> Iterator[tuple[Vec3, Held]]:
-        """Each way with its table of who holds whom, those already looked along first."""
+    def looked_along(self, group: tuple[int, ...]) -> Iterator[tuple[Vec3, Held] | None]:
+        """Each way with its table of who holds whom, those already looked along first.
+
+        None while a way is still being looked along.
+        """
         known = [way for way in self._plain if way in self._held]
         fresh = [way for way in self._plain if way not in self._held]
         for way in (*known, *fresh, *_square_ways(self._joints_of(group), set(self._plain))):
             if way not in self._held:
-                self._held[way] = blocking(self._solids, way) > 0.0
+                for depths in _told(blocking_in_steps(self._solids, way)):
+                    if depths is None:
+                        yield None
+                    else:
+                        self._held[way] = depths > 0.0
             yield way, self._held[way]
 
     def all_at_once(self, group: tuple[int, ...]) -> tuple[int, Vec3, list[tuple[int, ...]]] | None:
@@ -184,6 +194,11 @@ class _Ways:
     def _joints_of(self, group: tuple[int, ...]) -> list[Joint]:
         names = {self._names[index] for index in group}
         return [joint for joint in self._joints if set(joint.parts) <= names]
+
+
+def _told(work: Generator[None, None, Held]) -> Iterator[Held | None]:
+    """None after each step of some work, then what it comes to."""
+    yield (yield from work)
 
 
 def _plain_ways(parts: tuple[Part, ...], joints: tuple[Joint, ...]) -> Iterator[Vec3]:

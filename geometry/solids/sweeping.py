@@ -16,7 +16,7 @@ narrower than ``SLIDING`` and collisions shallower than ``TOUCH`` count as none.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Generator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -32,7 +32,7 @@ TOUCH = 0.05
 """mm along the way: less than a shaving."""
 
 _EDGE_ON = 1e-6  # a face whose normal is this nearly square to the way casts no shadow
-_MOST_PAIRS = 200_000  # pairs clipped at once
+_MOST_PAIRS = 8_000  # pairs clipped at once
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -49,6 +49,19 @@ def blocking(solids: Sequence[PlacedSolid], way: Vec3) -> np.ndarray:
 
     0 where it goes free.  The depth is how far j stands ahead of i's hind face, in mm.
     """
+    work = blocking_in_steps(solids, way)
+    while True:
+        try:
+            next(work)
+        except StopIteration as done:
+            found: np.ndarray = done.value
+            return found
+
+
+def blocking_in_steps(
+    solids: Sequence[PlacedSolid], way: Vec3
+) -> Generator[None, None, np.ndarray]:
+    """The same, stopping every few milliseconds for whoever waits."""
     turn = _looking_along(way)
     count = len(solids)
     found = np.zeros((count, count))
@@ -71,6 +84,7 @@ def blocking(solids: Sequence[PlacedSolid], way: Vec3) -> np.ndarray:
             i, j = first[some : some + _MOST_PAIRS], second[some : some + _MOST_PAIRS]
             depth = _depths(hind, front, i, j)
             np.maximum.at(found, (hind.owner[i], front.owner[j]), depth)
+            yield
     return found
 
 
