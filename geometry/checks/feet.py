@@ -7,10 +7,10 @@ from collections.abc import Iterator
 from geometry.bench.bench import Bench
 from geometry.bench.feet import foot_places, has_insert, insert_skin
 from geometry.checks.check import Check
+from geometry.checks.limits_of_wood import LEAST_SKIN
 from geometry.design.finding import Finding, Level, Mend
 from shared.units import length_mark
 
-LEAST_SKIN = 3.0  # mm of wood beside a threaded insert; common practice, no source
 _LEAST_BORE, _LEAST_DEPTH = 5.0, 6.0
 
 
@@ -18,9 +18,9 @@ def _inserts(bench: Bench) -> Iterator[Finding]:
     spec = bench.spec
     places = foot_places(spec)
     worst = min(places, key=lambda place: insert_skin(spec, place))
-    skin = insert_skin(spec, worst)
+    skin, least = insert_skin(spec, worst), LEAST_SKIN.of(bench)
     lacking = [place for place in places if not has_insert(spec, place)]
-    if not lacking and skin >= LEAST_SKIN - 1e-9:
+    if not lacking and skin >= least - 1e-9:
         return
     place = lacking[0] if lacking else worst
     piece = bench.part(place.part).title.lower()
@@ -39,21 +39,21 @@ def _inserts(bench: Bench) -> Iterator[Finding]:
         parts=(place.part, f"foot_{place.name}"),
         place=place.middle,
         amount=insert_skin(spec, place),
-        limit=LEAST_SKIN,
+        limit=least,
         mend=_smaller(bench),
     )
 
 
 def _smaller(bench: Bench) -> Mend | None:
     """Less depth first, then a smaller insert, as far as every foot needs it."""
-    spec, places = bench.spec, foot_places(bench.spec)
+    spec, places, least = bench.spec, foot_places(bench.spec), LEAST_SKIN.of(bench)
     bore, depth = spec.number("foot_insert"), spec.number("foot_insert_depth")
     depth = min(depth, *(place.free for place in places))
     for place in places:
         if place.lean > 0.0:
-            room = place.inside - LEAST_SKIN - bore / 2.0
+            room = place.inside - least - bore / 2.0
             depth = min(depth, max(_LEAST_DEPTH, room / place.lean))
-    bore = min(bore, *(2.0 * (place.inside - LEAST_SKIN - place.lean * depth) for place in places))
+    bore = min(bore, *(2.0 * (place.inside - least - place.lean * depth) for place in places))
     if depth < _LEAST_DEPTH or bore < _LEAST_BORE:
         return None
     sentence = f"Bore {length_mark(bore)} wide and {length_mark(depth)} deep."
@@ -70,5 +70,6 @@ CHECKS: tuple[Check, ...] = (
         "insert at all.",
         _inserts,
         ("levelling feet",),
+        limits=(LEAST_SKIN,),
     ),
 )

@@ -14,14 +14,9 @@ from geometry.bench.fixing_numbers import (
     screw_at,
 )
 from geometry.checks.check import Check
-from geometry.cuts.bore import Bore
-from geometry.cuts.housing import StoppedHousing
+from geometry.checks.limits_of_wood import LEAST_THREAD, LEAST_TONGUE
 from geometry.design.finding import Finding, Level, Mend
 from shared.units import length_mark
-
-LEAST_TONGUE = 5.0  # mm of tongue that must stay in its mortise; common practice, no source
-LEAST_THREAD = 8.0  # mm of screw in the seat; common practice, no source
-LEAST_OVER = 1.0  # mm between a pilot hole and the floor of a housing above it
 
 
 def _lacking(bench: Bench) -> Iterator[Finding]:
@@ -56,10 +51,10 @@ def _tongues(bench: Bench) -> Iterator[Finding]:
     if not f.buttons or not places:
         return
     worst = min(places, key=lambda place: least_tongue(f, place))
-    left = least_tongue(f, worst)
-    if left >= LEAST_TONGUE - 1e-9:
+    left, least = least_tongue(f, worst), LEAST_TONGUE.of(bench)
+    if left >= least - 1e-9:
         return
-    needed = f.engaged + LEAST_TONGUE - left
+    needed = f.engaged + least - left
     yield Finding(
         check="button_slips",
         level=Level.THINK_AGAIN,
@@ -70,20 +65,19 @@ def _tongues(bench: Bench) -> Iterator[Finding]:
         parts=(f"button_{worst.name}", worst.bearer.part),
         place=worst.at,
         amount=left,
-        limit=LEAST_TONGUE,
+        limit=least,
         mend=Mend(f"Let them stand {length_mark(needed)} in.", (("button_engaged", needed),)),
     )
 
 
 def _threads(bench: Bench) -> Iterator[Finding]:
     f, board = fixing_numbers(bench.spec), above(bench.spec)
-    places = fixed(bench.spec).places
-    if not places or f.bite >= LEAST_THREAD - 1e-9:
+    places, least = fixed(bench.spec).places, LEAST_THREAD.of(bench)
+    if not places or f.bite >= least - 1e-9:
         return
     mend = None
-    if board.thickness - 3.0 >= LEAST_THREAD:
-        sentence = f"Let them go {length_mark(LEAST_THREAD)} in."
-        mend = Mend(sentence, (("fixing_bite", LEAST_THREAD),))
+    if board.thickness - 3.0 >= least:
+        mend = Mend(f"Let them go {length_mark(least)} in.", (("fixing_bite", least),))
     yield Finding(
         check="short_thread",
         level=Level.THINK_AGAIN,
@@ -91,52 +85,9 @@ def _threads(bench: Bench) -> Iterator[Finding]:
         parts=(board.part,),
         place=screw_at(f, places[0]),
         amount=f.bite,
-        limit=LEAST_THREAD,
+        limit=least,
         mend=mend,
     )
-
-
-def _into_housings(bench: Bench) -> Iterator[Finding]:
-    """Pilot holes that come up through the floor of a housing."""
-    f, name = fixing_numbers(bench.spec), above(bench.spec).part
-    board = bench.part(name)
-    thickness = board.shape.blank.thickness
-    bores = {
-        (cut.x, cut.y): cut
-        for joint in bench.joints
-        if joint.name.startswith("fixing_") and joint.parts[1] == name
-        for cut in joint.cuts_second
-        if isinstance(cut, Bore)
-    }
-    for cut in board.shape.cuts:
-        if not isinstance(cut, StoppedHousing):
-            continue
-        left = thickness - cut.depth - f.bite
-        for bore in bores.values():
-            r = bore.diameter / 2.0
-            beside = max(cut.x_low - bore.x, bore.x - cut.x_high, bore.y - cut.stop)
-            if beside >= r or left >= LEAST_OVER - 1e-9:
-                continue
-            yield Finding(
-                check="screw_in_housing",
-                level=Level.DO_NOT_CUT,
-                message=(
-                    f"A screw would come up under an upright: {length_mark(max(0.0, left))} is "
-                    "left between its hole and the housing."
-                ),
-                parts=(name,),
-                place=board.frame.to_bench((bore.x, bore.y, thickness)),
-                amount=left,
-                limit=LEAST_OVER,
-                mend=_shorter(thickness - cut.depth - LEAST_OVER),
-            )
-            return
-
-
-def _shorter(bite: float) -> Mend | None:
-    if bite < 6.0:
-        return None
-    return Mend(f"Let the screws go {length_mark(bite)} in.", (("fixing_bite", bite),))
 
 
 CHECKS: tuple[Check, ...] = (
@@ -157,6 +108,7 @@ CHECKS: tuple[Check, ...] = (
         "common practice, no source.",
         _tongues,
         ("fixings",),
+        limits=(LEAST_TONGUE,),
     ),
     Check(
         "short_thread",
@@ -165,13 +117,6 @@ CHECKS: tuple[Check, ...] = (
         "face. Less than 8 mm pulls out: common practice, no source.",
         _threads,
         ("fixings",),
-    ),
-    Check(
-        "screw_in_housing",
-        "Screw coming up into a housing",
-        "A pilot hole in the underside of the bottom and a housing in its inside can meet. The "
-        "limit is 1 mm of wood between them.",
-        _into_housings,
-        ("fixings", "partitions"),
+        limits=(LEAST_THREAD,),
     ),
 )

@@ -21,6 +21,10 @@ class Blank:
 class Cut(Protocol):
     """A frozen value in the part's frame; the solid, the drawing and the DXF all read it."""
 
+    def __hash__(self) -> int:
+        """Equal cuts are one and the same to every cache."""
+        ...
+
     @property
     def title(self) -> str:
         """The cut in the trade's words, such as ``stopped housing``."""

@@ -21,7 +21,7 @@ import numpy as np
 
 from geometry.cuts.cut import Blank
 from geometry.cuts.removal import PART_FRAME, HalfSpace, Hollow, Hull, Prism, Removal
-from geometry.primitives.frame import Frame, Vec3, dot
+from geometry.primitives.frame import Frame, Vec3, add, dot, scale
 from geometry.primitives.path import Path
 from geometry.solids.hollow import hollow_surface
 from geometry.solids.prism import FLAT, is_convex_polygon, outline, side_surface
@@ -71,6 +71,9 @@ class _Rounded:
 
 _SAME_PATH = 9
 """Decimals of mm to which cutters are of one form, wherever they cut; far below COPLANAR."""
+
+_PLACED = 0.2  # mm to which the place where two bodies come nearest is told
+_SOME = 0.1  # share of a cube
 
 _SIMPLE = 20  # triangles: a prism of up to six sides
 
@@ -218,6 +221,58 @@ def common_volume(first: Body, first_frame: Frame, second: Body, second_frame: F
 def gap(first: Body, first_frame: Frame, second: Body, second_frame: Frame, search: float) -> float:
     """Least distance in mm between two placed bodies, at most ``search``."""
     return float(_placed(first, first_frame).min_gap(_placed(second, second_frame), search))
+
+
+def waste_in(plane: HalfSpace, blank: Blank) -> Body:
+    """What a saw cut takes off a blank."""
+    cube = manifold3d.Manifold.cube((blank.length, blank.width, blank.thickness))
+    return Body(cube.trim_by_plane(plane.outward, dot(plane.outward, plane.point)))
+
+
+def box_of(body: Body) -> tuple[Vec3, Vec3]:
+    """The least and the greatest corner of the box round a body."""
+    x, y, z, x_high, y_high, z_high = body.manifold.bounding_box()
+    return (x, y, z), (x_high, y_high, z_high)
+
+
+def corners_of(body: Body) -> Floats:
+    """The corners of a body, (n, 3)."""
+    return np.asarray(body.manifold.to_mesh64().vert_properties)[:, :3]
+
+
+def common_middle(first: Body, second: Body) -> Vec3:
+    """The middle of the box round what two bodies share."""
+    low, high = box_of(Body(first.manifold ^ second.manifold))
+    return scale(add(low, high), 0.5)
+
+
+def nearest_point(first: Body, second: Body, search: float) -> Vec3:
+    """Where the first body comes nearest to the second, which is less than ``search`` away.
+
+    The middle of the place where that is a line or a face square to the axes.
+    """
+    body = first.manifold
+    tied: set[int] = set()
+    while True:
+        box = body.bounding_box()
+        sizes = {axis: box[axis + 3] - box[axis] for axis in range(3) if axis not in tied}
+        axis = max(sizes, key=lambda one: sizes[one], default=-1)
+        if axis < 0 or sizes[axis] < _PLACED:
+            return ((box[0] + box[3]) / 2.0, (box[1] + box[4]) / 2.0, (box[2] + box[5]) / 2.0)
+        middle = (box[axis] + box[axis + 3]) / 2.0
+        normal = tuple(float(k == axis) for k in range(3))
+        halves = body.split_by_plane(normal, middle)
+        gaps = [half.min_gap(second.manifold, search) for half in halves]
+        if abs(gaps[0] - gaps[1]) < COPLANAR:
+            tied.add(axis)
+        else:
+            body = halves[0] if gaps[0] < gaps[1] else halves[1]
+
+
+def is_wood(body: Body, middle: Vec3, size: float) -> bool:
+    """Whether a cube of this size has some of a body in it, be it at a face or an arris."""
+    cube = manifold3d.Manifold.cube((size, size, size), True).translate(middle)
+    return float((body.manifold ^ cube).volume()) > _SOME * size**3
 
 
 def _placed(body: Body, frame: Frame) -> manifold3d.Manifold:

@@ -57,9 +57,9 @@ def test_a_screw_under_a_partition_is_caught_and_mended() -> None:
     """One fixing in the middle of the plinth's front, 600 from the left, and a partition there:
     20 - 7 - 12.5 = 0.5 mm is left."""
     spoiled: dict[str, Value] = {"fixing_bite": 12.5, "partition_1": 600.0}
-    (found,) = _found(spoiled, "screw_in_housing")
+    (found,) = _found(spoiled, "screw_near")
     assert found.level is Level.DO_NOT_CUT
     assert found.amount == pytest.approx(0.5)
     assert found.mend is not None
     assert dict(found.mend.values) == {"fixing_bite": 12.0}
-    assert not _found(spoiled | dict(found.mend.values), "screw_in_housing")
+    assert not _found(spoiled | dict(found.mend.values), "screw_near")

@@ -7,6 +7,7 @@ thick, 12 mm in from the inside arris and 9 mm deep; fit 0.2 mm.
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 
@@ -80,12 +81,19 @@ def test_a_wide_chamfer_opens_the_last_mortise() -> None:
 
 
 def test_a_bevelled_front_comes_near_a_mortise() -> None:
-    """The end panel's front leans 60 in 300 mm: 1 mm of level distance is cos(atan 1/5) of wood."""
-    first = 360.0 - 200.0 - 15.1 - 1.0
-    found = [one for one in _found({"mitre_tenon_first": first}) if "taper" in one.message]
-    assert found
-    assert found[0].amount is not None
-    assert 1.0 / math.hypot(1.0, 0.2) <= found[0].amount < 3.0
+    """The end panel's front leans 60 in 300 mm.  A mortise's mouth lies 12 / √2 from the inside
+    face and as far from the mitre's tip, 20 - 12 / √2 from the end: the front is at 360 + that / 5
+    there, the mortise's round end at 359; square to the front it is cos(atan 1/5) of that, 3.24 mm.
+    To a maker who wants 4 mm it is too near."""
+    bench = build(set_values(SOUND, {"mitre_tenon_first": 360.0 - 200.0 - 15.1 - 1.0}))
+    assert not [one for one in findings(bench) if "taper" in one.message]
+    strict = findings(replace(bench, judged_by=(("least_beside", 4.0),)))
+    group = [one for one in strict if one.parts == ("end_panel_left",)]
+    assert [one.check for one in group] == ["mortise_near"]
+    level = 360.0 + (20.0 - 12.0 / math.sqrt(2.0)) / 5.0 - 359.0
+    assert group[0].amount == pytest.approx(level / math.hypot(1.0, 0.2), abs=1e-3)
+    assert group[0].place is not None
+    assert group[0].place[1] == pytest.approx(-359.0 - level / 2.0, abs=1.0)
 
 
 def test_a_housing_comes_near_the_tenons_of_a_glue_up() -> None:

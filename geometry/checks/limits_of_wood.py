@@ -1,0 +1,47 @@
+"""Limits of the wood that cuts leave: beside mortises and bores, in tenons, along the grain."""
+
+from __future__ import annotations
+
+from geometry.checks.limit import TRADE, Limit
+
+LEAST_BESIDE = Limit(
+    "least_beside",
+    "Least wood between a mortise or bore and any other cut",
+    "mm",
+    3.0,
+    f"{TRADE}: less tears out under the cutter",
+    0.5,
+    20.0,
+)
+
+LEAST_OVER_SCREW = Limit(
+    "least_over_screw",
+    "Least wood between a screw's hole and any other cut",
+    "mm",
+    1.0,
+    f"{TRADE}: less is pushed up by the screw's point",
+    0.0,
+    20.0,
+)
+
+LEAST_TONGUE = Limit(
+    "least_tongue",
+    "Least of a button's tongue in its mortise when the seat has moved",
+    "mm",
+    5.0,
+    TRADE,
+    0.0,
+    15.0,
+)
+LEAST_THREAD = Limit("least_thread", "Least of a screw in the seat", "mm", 8.0, TRADE, 3.0, 40.0)
+LEAST_SKIN = Limit(
+    "least_skin", "Least wood beside a foot's threaded insert", "mm", 3.0, TRADE, 1.0, 20.0
+)
+
+ROWS: tuple[Limit, ...] = (
+    LEAST_BESIDE,
+    LEAST_OVER_SCREW,
+    LEAST_TONGUE,
+    LEAST_THREAD,
+    LEAST_SKIN,
+)
