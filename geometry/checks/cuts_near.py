@@ -45,8 +45,10 @@ _CALLED: dict[str, tuple[str, str]] = {
 _PILOT = (_SCREW, "a screw's hole")
 _RUNNER = ("runner_hole", "a hole for a runner's pin")
 
-# Joints that carry people: their walls are thin below the limit for walls beside mortises.  Those
-# of bridles and of aprons, but for what is behind the aprons' tenons, have checks of their own.
+# Those beside the tenons of aprons and of a rest's rails have checks of their own, bridles' too.
+_WALLED = ("apron tenon", "rail tenon")
+
+# Joints that carry people: their walls are thin below the limit for walls beside mortises.
 _CARRYING = (
     "rail tenon",
     "post tenon",
@@ -225,7 +227,7 @@ def _thin_walls(bench: Bench) -> Iterator[Finding]:
         if hollow.kind not in _CARRYING:
             continue
         for near in walls(hollow.holder.shape, hollow.cut, least - _HAIR):
-            if hollow.kind == "apron tenon" and not _behind(hollow.cut, near):
+            if hollow.kind in _WALLED and not _behind(hollow.cut, near):
                 continue
             met.setdefault(hollow.holder.name, []).append(_Met(hollow, near))
     for name, group in met.items():

@@ -42,9 +42,10 @@ CATALOGUE: tuple[Row, ...] = (
         3,
         "A loose tenon, mortise or screw that another cut cuts into",
         {
-            "mitre_mortises": "spoiled_tenons::a_wide_chamfer_opens_the_last_mortise",
+            "cuts_near": (
+                "spoiled_mortises::a_carving_over_a_mortise_is_measured_and_a_deeper_one_opens_it"
+            ),
             "glue_up_mortises": "spoiled_tenons::a_deeper_housing_opens_them",
-            "screw_in_housing": "spoiled_fixings::a_screw_under_a_partition_is_caught_and_mended",
             "edge_bares_housing": (
                 "spoiled_edges::an_edge_that_bares_a_housing_is_caught_and_mended"
             ),
@@ -71,6 +72,9 @@ CATALOGUE: tuple[Row, ...] = (
         6,
         "Mortise wall, tenon, tongue, or what is left beside a cut, too thin",
         {
+            "thin_mortise_walls": (
+                "spoiled_mortises::a_stub_tenon_that_leaves_little_behind_it_is_caught_and_mended"
+            ),
             "thin_walls": "spoiled_benches::a_spoiled_bench_is_caught",
             "deep_housing": "spoiled_benches::a_spoiled_bench_is_caught",
             "deep_rebate": "spoiled_benches::a_spoiled_bench_is_caught",
