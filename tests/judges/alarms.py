@@ -16,7 +16,6 @@ import trimesh
 
 from geometry.bench.bench import Bench
 from geometry.bench.glue_ups import glue_ups
-from geometry.bench.lid_box_numbers import lid_box
 from geometry.cuts.bore import Bore
 from geometry.cuts.slot_mortise import SlotMortise
 from geometry.design.finding import Finding
@@ -24,6 +23,7 @@ from geometry.design.joint import Joint
 from geometry.design.part import Part
 from geometry.primitives.frame import Frame, Vec3
 from tests.judges.meshes import Floats, free_way, mesh_of, wood_along, wood_in_both
+from tests.judges.moving_alarms import box_does_not_go_in, drawer_meets, lid_meets_rest
 
 Judge = Callable[[Bench, Finding], bool]
 _HAIR = 1e-3  # mm
@@ -231,39 +231,6 @@ def insert_has_no_room(bench: Bench, finding: Finding) -> bool:
     return not bool(mesh.contains(at).all())
 
 
-def lid_meets_rest(bench: Bench, finding: Finding) -> bool:
-    """Turned about the hinges as far as its stay lets it, the lid shares wood with a post."""
-    b = lid_box(bench.spec)
-    pin_y, pin_z = b.pin_place
-    lid = mesh_of(bench, "lid")
-    for degrees in np.linspace(1.0, b.opening_deg, 60):
-        turn = trimesh.transformations.rotation_matrix(
-            -np.radians(degrees), (1.0, 0.0, 0.0), (0.0, pin_y, pin_z)
-        )
-        opened = lid.copy().apply_transform(turn)
-        for post in finding.parts[1:]:
-            if wood_in_both(opened, mesh_of(bench, post), 4000):
-                return True
-    return False
-
-
-def box_does_not_go_in(bench: Bench, finding: Finding) -> bool:
-    """Pushed in from the front, the drawer's box and what its runners need meet a neighbour."""
-    assert finding.amount is not None
-    assert finding.limit is not None
-    sides = [mesh_of(bench, name) for name in finding.parts if name.startswith("drawer")]
-    others = [
-        mesh_of(bench, part.name) for part in bench.parts if not part.name.startswith("drawer")
-    ]
-    low = np.min([mesh.bounds[0] for mesh in sides], axis=0)
-    high = np.max([mesh.bounds[1] for mesh in sides], axis=0)
-    middle = (low + high) / 2.0
-    if finding.check == "drawer_too_long":
-        return free_way(others, middle, (0.0, 1.0, 0.0)) - (high[1] - middle[1]) < finding.limit
-    room = sum(free_way(others, middle, (way, 0.0, 0.0)) for way in (1.0, -1.0))
-    return room - (high[0] - low[0]) < finding.limit - _HAIR
-
-
 def piece_is_thick(bench: Bench, finding: Finding) -> bool:
     """Some side is thicker, measured on its mesh across the drawer, than the runners take."""
     assert finding.limit is not None
@@ -307,5 +274,9 @@ JUDGES: dict[str, Judge] = {
     "side_too_thick": piece_is_thick,
     "bottom_too_low": bottom_is_low,
     "shelf_too_long": piece_is_long,
+    "drawer_blocked": drawer_meets,
+    "drawer_shut_in": drawer_meets,
+    "drawer_hits": drawer_meets,
+    "drawer_too_tall": drawer_meets,
 }
 """By the finding's name; of those that are not here nothing can be judged on a solid."""

@@ -6,13 +6,17 @@ no longer true of the solids.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from geometry.bench.bench import Bench
 from geometry.bench.build import build
+from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values
 from geometry.checks.all_checks import findings
-from geometry.design.finding import Level
+from geometry.design.finding import Finding, Level
+from geometry.primitives.frame import Frame, Vec3, add
 from tests.judges.alarms import JUDGES
 from tests.random_benches import random_spec, sound_spec
 
@@ -22,6 +26,39 @@ SOUND, ANYWHERE = range(40), range(40)
 KNOWN = {
     6: "a leg that leans to two sides is said to have less wood beside an insert than it has",
 }
+
+
+# Drawers of 300 in the first and third of three openings, a front or a side moved by hand.
+DRAWERS = {
+    "partition_count": 2.0,
+    "opening_1_fill": "drawers",
+    "opening_3_fill": "drawers",
+    "opening_1_drawers": 2.0,
+}
+PIECES = ("drawer_1_1_front", "drawer_3_1_front")
+
+
+@pytest.mark.parametrize(
+    ("check", "pieces", "by", "limit", "true"),
+    [
+        # The other front stands 50 in front of this one, right across it, or 50 above it.
+        ("drawer_blocked", PIECES, (-790.0, -50.0, 0.0), 300.0, True),
+        ("drawer_blocked", PIECES, (-790.0, -50.0, 400.0), 300.0, False),
+        ("drawer_blocked", PIECES, (-790.0, -350.0, 0.0), 300.0, False),
+        # The other box's back, 16 behind this one's; the runners need 3 or 20.
+        ("drawer_hits", ("drawer_1_1_back", "drawer_3_1_back"), (-790.0, 16.0, 0.0), 3.0, True),
+        ("drawer_hits", ("drawer_1_1_back", "drawer_3_1_back"), (-790.0, 40.0, 0.0), 3.0, False),
+    ],
+)
+def test_a_judge_moves_what_moves(
+    check: str, pieces: tuple[str, str], by: Vec3, limit: float, true: bool
+) -> None:
+    bench = build(set_values(default_spec(), DRAWERS))
+    frame = bench.part(pieces[1]).frame
+    moved = Frame(add(frame.origin, by), frame.x_axis, frame.y_axis, frame.z_axis)
+    parts = tuple(replace(p, frame=moved) if p.name == pieces[1] else p for p in bench.parts)
+    told = Finding(check, Level.DO_NOT_CUT, "Made up.", pieces, limit=limit)
+    assert JUDGES[check](replace(bench, parts=parts), told) is true
 
 
 def _judged_false(bench: Bench) -> list[str]:
