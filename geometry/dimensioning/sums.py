@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import partial
+from itertools import pairwise
 
 from geometry.bench.bench import Bench
 from geometry.bench.case_numbers import CaseNumbers, case_numbers
@@ -35,6 +36,8 @@ Numbers = dict[str, float]
 @dataclass(frozen=True, slots=True)
 class Sum:
     """``terms`` (mm) make up ``total``, which is called ``title`` and written too.
+
+    Of those with one ``name`` a maker is told of one.
 
     ``whole`` gives, for a step in mm, the numbers nearest to those of now with which all of them
     are whole steps.  ``parts`` are those that it is measured over, ``place`` where it is.
@@ -112,6 +115,7 @@ def _heights(bench: Bench) -> Iterator[Sum]:
 def _of_case(bench: Bench) -> Iterator[Sum]:
     c = case_numbers(bench.spec)
     yield _along(bench, c)
+    yield from _from_one_end(bench, c)
     yield Sum(
         "case_height",
         "the case height",
@@ -145,6 +149,21 @@ def _along(bench: Bench, c: CaseNumbers) -> Sum:
         (0.0, -c.depth, c.floor),
         partial(_lengths, spec, ()),
     )
+
+
+def _from_one_end(bench: Bench, c: CaseNumbers) -> Iterator[Sum]:
+    """The places of two partitions, both from the left end, against what lies between them."""
+    t, inner = c.partition_thickness, openings(bench.spec)[1:-1]
+    for at, (here, there) in zip(inner, pairwise(c.partitions), strict=True):
+        yield Sum(
+            "partition_places",
+            f"the place of partition {at.index}",
+            (here, t, at.width),
+            there,
+            (at.left, at.right),
+            (there, -c.upright_front, c.inside_low),
+            partial(_lengths, bench.spec, ()),
+        )
 
 
 def _lengths(spec: BenchSpec, more: tuple[str, ...], step: float) -> Numbers:

@@ -3,20 +3,26 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from exporters.project_file import load, project_bytes, read_project
 from geometry.bench.as_cut import NAMES, PARAMETERS
+from geometry.bench.bench import Bench
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec, parameter
 from geometry.bench.limits import set_values
+from geometry.checks import as_cut, mitres
 from geometry.checks.all_checks import findings
+from geometry.cuts.housing import StoppedHousing
 from geometry.design.finding import Finding, Level
 from geometry.design.parameter import Value
 from geometry.design.project import Project
 from geometry.design.spec import BenchSpec
+from geometry.solids.measure import shared_volume
+from tests.random_benches import random_spec
 
 FOLDER = Path(__file__).parents[3] / "sample_projects"
 SAMPLES = sorted(FOLDER.glob("*.settle"))
@@ -44,6 +50,19 @@ def test_a_sound_bench_recorded_as_it_is_drawn_has_nothing_to_find(path: Path) -
     assert _found(spec) == []
     if parameter("cut_already").applies(spec):
         assert _found(set_values(spec, RECORDED)) == []
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_any_bench_recorded_as_it_is_drawn_has_nothing_to_find(seed: int) -> None:
+    spec = random_spec(seed)
+    assert _as_cut(build(spec)) == []
+    if parameter("cut_already").applies(spec):
+        assert _as_cut(build(set_values(spec, RECORDED))) == []
+
+
+def _as_cut(bench: Bench) -> list[Finding]:
+    checks = [check for check in (*as_cut.CHECKS, *mitres.CHECKS) if check.applies(bench)]
+    return [finding for check in checks for finding in check.run(bench)]
 
 
 def test_stops_marked_from_the_front_miss_where_the_top_is_deeper() -> None:
@@ -87,6 +106,29 @@ def test_a_housing_that_starts_elsewhere_in_the_top() -> None:
     assert found.parts == ("partition_1", "top", "bottom")
     assert "{3 mm} farther right" in found.message
     assert _cured(spoiled, found)
+
+
+def test_the_solids_say_the_same_of_a_housing_that_starts_elsewhere() -> None:
+    """The top is routed where the record says; a partition that stands upright then cuts into it.
+
+    It bites by 3 mm less half the fit, as deep and as long as its tongue.
+    """
+    bench = build(_sample("orchard_bench"))
+    top, upright = bench.part("top"), bench.part("partition_1")
+    joint = next(one for one in bench.joints if one.name == "housing_top_partition_1")
+    (housing,) = joint.cuts_first
+    assert isinstance(housing, StoppedHousing)
+    # The top's x runs from its right end.
+    moved = replace(housing, x_low=housing.x_low - 3.0, x_high=housing.x_high - 3.0)
+    cuts = tuple(moved if cut == housing else cut for cut in top.shape.cuts)
+    routed = replace(top, shape=replace(top.shape, cuts=cuts))
+    assert shared_volume(top, upright) == pytest.approx(0.0, abs=1e-3)
+    sizes = {one.name: one.value for one in joint.measures}
+    tongue = sizes["stop_from_back"] - bench.spec.number("cutter_diameter") / 2.0 - 0.1
+    tongue -= bench.spec.number("back_thickness")
+    bite = (3.0 - bench.spec.number("housing_fit") / 2.0) * sizes["housing_depth"] * tongue
+    assert bench.spec.number("housing_fit") == 0.2
+    assert shared_volume(routed, upright) == pytest.approx(bite, rel=0.02)
 
 
 def test_housings_that_both_lie_elsewhere_ask_for_the_bench_to_be_drawn_so() -> None:

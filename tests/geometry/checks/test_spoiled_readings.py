@@ -98,6 +98,27 @@ def test_what_is_good_in_millimetres_may_not_add_up_in_sixteenths() -> None:
     assert "11 ¹³⁄₁₆ in" in in_units(high.message, SHOWN_IN16)
 
 
+def test_places_from_one_end_are_read_against_what_lies_between_them() -> None:
+    """At 16 and 32 1/32 there are 15 9/32 between, written 15 5/16; 16 + 3/4 + 15 5/16 is 32 1/16,
+    as the second place is written.  At 16 1/32 and 32 1/64 the places are written 16 1/16 and 32,
+    and 15 15/64 between them 15 1/4: a sixteenth too much.
+    """
+    two = set_values(_in_inches(), {"partition_count": 2.0})
+
+    def at(first: float, second: float) -> BenchSpec:
+        places = {"partition_1": first * MM_PER_INCH, "partition_2": second * MM_PER_INCH}
+        return set_values(two, dict(places))
+
+    sound = _found(at(16.0, 32.0 + 1.0 / 32.0), SHOWN_IN16)
+    assert "sum_of_partition_places" not in {one.check for one in sound}
+    spec = at(16.0 + 1.0 / 32.0, 32.0 + 1.0 / 64.0)
+    (found,) = (one for one in _found(spec, SHOWN_IN16) if one.check == "sum_of_partition_places")
+    assert found.amount == pytest.approx(SIXTEENTH)
+    assert found.parts == ("partition_1", "partition_2")
+    assert found.mend is not None
+    assert _found(set_values(spec, dict(found.mend.values)), SHOWN_IN16) == []
+
+
 def test_three_equal_fronts_that_share_what_is_left_are_mended_by_the_height() -> None:
     """In the boat club three fronts of 92.667 mm share 286 less 4 gaps of 2 mm."""
     spec = load(SAMPLES[0].with_name("boat_club_bench.settle")).spec

@@ -6,14 +6,18 @@ The joint: boards 20 mm thick, 400 mm of them along the joint, meeting at 45 deg
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from geometry.cuts.cut import Blank
 from geometry.cuts.saw import SawCut
+from geometry.design.part import Part, Shape
 from geometry.joints.mitre_gap import gaps, sawn_outward
-from geometry.primitives.frame import Frame, Vec3
+from geometry.primitives.frame import Frame, Vec3, add
+from geometry.solids.measure import shared_volume
 
 T, DEEP = 20.0, 400.0
 HALF = math.sqrt(0.5)
@@ -25,7 +29,7 @@ CORNERS: tuple[Vec3, ...] = (
     (T, 0.0, -T),
 )
 NORMAL = (-HALF, 0.0, -HALF)  # from the board, at the right, into the end at its left
-BOARD = Frame.of((0.0, 0.0, -T), (1, 0, 0), (0, -1, 0))  # z down, from the face under it: 0
+BOARD = Frame.of((0.0, 0.0, 0.0), (1, 0, 0), (0, -1, 0))  # z down from the outside
 END = Frame.of((T, 0.0, 0.0), (0, 0, -1), (0, -1, 0))
 
 
@@ -98,6 +102,44 @@ def test_against_planes_laid_through_three_sawn_points() -> None:
         apart.append(-reach)
     least = min(apart)
     assert at == pytest.approx([gap - least for gap in apart], abs=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("board", "end"),
+    [((44.0, 0.0), (45.0, 0.0)), ((46.0, 0.5), (45.0, -1.0)), ((45.0, 0.0), (45.0, 2.0))],
+)
+def test_the_solids_touch_where_the_gaps_say(
+    board: tuple[float, float], end: tuple[float, float]
+) -> None:
+    """Both sawn through one corner, and the end moved square to the joint until they touch: a hair
+    farther they share wood, and a hair before they share none."""
+    pieces, out = [], []
+    for name, frame, way, (tilt, off) in (
+        ("board", BOARD, 1.0, board),
+        ("end", END, -1.0, end),
+    ):
+        outward = sawn_outward(_cut(frame, (NORMAL[0] * way, 0.0, NORMAL[2] * way)), tilt, off)
+        cut = SawCut("mitre", frame.to_local(CORNERS[0]), outward)
+        # Longer than need be at the joint: where the fence leaves more, more is there.
+        blank = Blank(260.0, DEEP, T)
+        back = frame.turn_to_bench((-60.0, 0.0, 0.0))
+        placed = replace(frame, origin=add(frame.origin, back))
+        cut = replace(cut, point=add(cut.point, (60.0, 0.0, 0.0)))
+        pieces.append(Part(name, name, name, "white oak", Shape(blank, (cut,)), placed))
+        out.append(frame.turn_to_bench(outward))
+    apart = [
+        -_dot(out[1], corner) / _dot(out[1], NORMAL) + _dot(out[0], corner) / _dot(out[0], NORMAL)
+        for corner in CORNERS
+    ]
+    assert gaps(CORNERS, NORMAL, out[0], out[1]) == pytest.approx(
+        [gap - min(apart) for gap in apart], abs=1e-9
+    )
+    for hair, touching in ((-0.02, True), (0.02, False)):
+        by = tuple(part * (hair - min(apart)) for part in NORMAL)
+        frame = pieces[1].frame
+        x, y, z = by
+        moved = replace(pieces[1], frame=replace(frame, origin=add(frame.origin, (x, y, z))))
+        assert (shared_volume(pieces[0], moved) > 1e-3) is touching
 
 
 def _dot(a: Vec3, b: Vec3) -> float:
