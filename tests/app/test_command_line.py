@@ -128,6 +128,16 @@ def test_check_says_what_is_found_and_stops_the_work(
     )
 
 
+def test_check_adds_up_what_is_written_in_the_unit_asked_for(
+    file: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["check", str(file)]) == 0
+    assert "As they are written" not in capsys.readouterr().out
+    assert main(["check", str(file), "--units", "in"]) == 0
+    told = capsys.readouterr().out
+    assert "think again: As they are written, 2 × ¹³⁄₁₆ in + 10 ¼ in come to 11 ⅞ in" in told
+
+
 @pytest.mark.parametrize("found", [(), (SLIGHT,)])
 def test_check_passes_a_bench_that_can_be_cut(
     file: Path,

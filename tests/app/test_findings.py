@@ -34,6 +34,18 @@ def test_a_line_that_is_as_it_was_stays_the_same_widget(window: Workplace) -> No
     assert window.foot.lines() == [before]
 
 
+def test_sizes_are_added_up_in_the_unit_that_is_shown(window: Workplace, qtbot: QtBot) -> None:
+    """The plain bench is drawn in whole millimetres; in sixteenths 13 + 164 + 13 are not 189."""
+    assert _spoil(window) == []
+    window.commands["other_unit"].trigger()
+    qtbot.waitUntil(lambda: len(window.foot.lines()) > 0, timeout=2000)
+    checks = [line.finding.check for line in window.foot.lines()]
+    assert "sum_of_case_height" in checks
+    assert all(check.startswith("sum_of_") for check in checks)
+    window.commands["other_unit"].trigger()
+    qtbot.waitUntil(lambda: window.foot.lines() == [], timeout=2000)
+
+
 def test_why_says_the_paragraph_and_the_limit_can_be_changed_and_undone(window: Workplace) -> None:
     (line,) = _spoil(window, base_thickness=18.0)
     line.why.click()
