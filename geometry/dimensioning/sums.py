@@ -187,7 +187,7 @@ def _depths(spec: BenchSpec, c: CaseNumbers) -> Iterator[Sum]:
         suffix = "_right" if c.both_flare and side == "right" else ""
         yield Sum(
             f"greatest_depth{suffix}",
-            f"the greatest depth, {side}" if c.both_flare else "the greatest depth",
+            f"the greatest depth at the {side}" if c.both_flare else "the greatest depth",
             (c.depth, flare),
             c.depth + flare,
             ("top",),
