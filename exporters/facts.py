@@ -127,6 +127,7 @@ def _part(part: Part, same_as: str) -> Fact:
         "kind": part.kind,
         "allowance": part.allowance,
         "allowance_across": part.allowance_across,
+        "grain_across": part.grain_across,
     }
 
 

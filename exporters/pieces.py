@@ -13,7 +13,7 @@ def cut_alike(parts: Sequence[Part]) -> tuple[tuple[Part, ...], ...]:
     groups: dict[object, list[Part]] = {}
     for part in parts:
         left_on = (part.allowance, part.allowance_across)
-        key = (part.shape, part.kind, part.material, left_on, part.notes)
+        key = (part.shape, part.kind, part.material, left_on, part.notes, part.grain_across)
         groups.setdefault(key, []).append(part)
     return tuple(tuple(group) for group in groups.values())
 

@@ -59,11 +59,17 @@ def _row(group: tuple[Part, ...], shown: Shown, words: Words) -> list[str]:
         str(len(group)),
         "; ".join(part.name for part in group),
         in_words(first.material, words),
-        "along the length" if first.solid_timber else "either way",
+        _grain(first),
         *(_shown(size, shown) for size in sizes),
         *(_plain(size) for size in sizes),
         in_words(in_units("; ".join(notes), shown), words),
     ]
+
+
+def _grain(part: Part) -> str:
+    if not part.solid_timber:
+        return "either way"
+    return "along the width" if part.grain_across else "along the length"
 
 
 def _left_on(part: Part) -> list[str]:

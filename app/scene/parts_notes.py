@@ -53,7 +53,7 @@ def _row(
 
 
 def blank_text(part: Part, preferences: Preferences) -> str:
-    """``1219 × 381 × 19 mm``: along the grain, across, through."""
+    """``1219 × 381 × 19 mm``: length, width and thickness of the blank."""
     blank = part.shape.blank
     sizes = (blank.length, blank.width, blank.thickness)
     text = " × ".join(format_length(size, preferences.shown) for size in sizes)

@@ -69,8 +69,8 @@ def _movements(bench: Bench, low: float, high: float) -> Iterator[Advice]:
         parts = [part for part in bench.parts if part.kind == kind and part.material in TIMBERS]
         if not parts:
             continue
-        part = max(parts, key=lambda one: one.shape.blank.width)
-        wide = part.shape.blank.width
+        part = max(parts, key=lambda one: one.across_grain)
+        wide = part.across_grain
         moves = across_grain(wide, part.material, low, high)
         yield Advice(
             f"movement_{part.name}",

@@ -1,4 +1,4 @@
-"""The back: one sheet in rebates in top, bottom and whatever closes the ends."""
+"""The back: a sheet, or a panel of timber, in rebates in top, bottom and what closes the ends."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from geometry.bench.case import has_case
 from geometry.bench.case_numbers import LEFT, CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
+from geometry.bench.grain import OF_TIMBER, SIDE_TO_SIDE, UPRIGHT, grain_choice, panel_choice
 from geometry.bench.member import Member
 from geometry.cuts.cut import Blank
 from geometry.design.joint import Joint
@@ -18,6 +19,18 @@ from geometry.joints.back_rebate import back_rebate
 from geometry.primitives.frame import Frame, Vec3
 
 PARAMETERS: tuple[Parameter, ...] = (
+    panel_choice(
+        "back_of", "Back of", "Back", "Sheet, or a panel of the bench's timber that has to move."
+    ),
+    grain_choice(
+        "back_grain",
+        "Grain of the back",
+        "Back",
+        SIDE_TO_SIDE,
+        UPRIGHT,
+        "A panel of timber moves across it.",
+        applies=lambda spec: spec.word("back_of") == OF_TIMBER,
+    ),
     length(
         "back_thickness",
         "Back thickness",
@@ -25,7 +38,7 @@ PARAMETERS: tuple[Parameter, ...] = (
         6.0,
         2,
         20,
-        "Measured thickness of the sheet, not its nominal size.",
+        "Of a sheet the measured thickness, not its nominal size.",
         step=0.1,
     ),
     length(
@@ -59,6 +72,8 @@ PARAMETERS: tuple[Parameter, ...] = (
         step=0.1,
     ),
 )
+
+DRY = "dry in its rebates, held in the middle of its width alone, so that it can move"
 
 CONSTRAINTS: tuple[Constraint, ...] = (
     rule(
@@ -99,7 +114,7 @@ def back_size(c: CaseNumbers) -> tuple[float, float]:
 
 
 def _parts(spec: BenchSpec) -> tuple[Part, ...]:
-    c, sheet = case_numbers(spec), spec.word("sheet")
+    c, timber = case_numbers(spec), spec.word("back_of") == OF_TIMBER
     left, _, _, high = back_edges(c)
     gap = c.back_fit / 2.0
     length_, height = back_size(c)
@@ -107,10 +122,12 @@ def _parts(spec: BenchSpec) -> tuple[Part, ...]:
         name="back",
         title="Back",
         kind="back",
-        material=sheet,
+        material=spec.word("timber" if timber else "sheet"),
         shape=Shape(Blank(length_, height, c.back_thickness), ()),
         frame=Frame.of((left + gap, -c.rebate_width, high - gap), (1, 0, 0), (0, 0, -1)),
-        solid_timber=False,
+        solid_timber=timber,
+        notes=(DRY,) if timber else (),
+        grain_across=timber and spec.word("back_grain") == UPRIGHT,
     )
     return (back,)
 

@@ -12,11 +12,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
+from dataclasses import replace
 from itertools import pairwise
 
 from geometry.bench.case_numbers import LEFT, MITRED, OPEN, RIGHT, CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
+from geometry.bench.grain import FRONT_TO_BACK, UPRIGHT, grain_choice
 from geometry.bench.member import Member
 from geometry.bench.overall import CASE, seat_is
 from geometry.cuts.cut import Blank, Cut
@@ -84,6 +86,15 @@ PARAMETERS: tuple[Parameter, ...] = (
         "From the right end to the outside of the set-in partition.",
         applies=lambda spec: spec.word("right_end") == OPEN,
     ),
+    grain_choice(
+        "end_grain",
+        "Grain of the end panels",
+        "Ends",
+        UPRIGHT,
+        FRONT_TO_BACK,
+        "Upright it turns the corner with that of top and bottom.",
+        applies=lambda spec: MITRED in (spec.word("left_end"), spec.word("right_end")),
+    ),
 )
 
 
@@ -100,7 +111,12 @@ CONSTRAINTS: tuple[Constraint, ...] = (
 def _parts(spec: BenchSpec) -> tuple[Part, ...]:
     """Top, bottom and the end panels that there are."""
     c, timber = case_numbers(spec), spec.word("timber")
-    panels = tuple(_end_panel(c, end.side, timber) for end in (c.left, c.right) if end.mitred)
+    across = spec.word("end_grain") == FRONT_TO_BACK
+    panels = tuple(
+        replace(_end_panel(c, end.side, timber), grain_across=across)
+        for end in (c.left, c.right)
+        if end.mitred
+    )
     return (_top(c, timber), _bottom(c, timber), *panels)
 
 

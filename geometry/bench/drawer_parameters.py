@@ -4,6 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from geometry.bench.grain import (
+    FRONT_TO_BACK,
+    OF_SHEET,
+    OF_TIMBER,
+    SIDE_TO_SIDE,
+    grain_choice,
+    panel_choice,
+)
 from geometry.bench.openings import DRAWERS, MOST_OPENINGS, exists, fill_name
 from geometry.design.parameter import Parameter, choice, count, length
 from geometry.design.spec import BenchSpec
@@ -133,6 +141,21 @@ _BOX: tuple[Parameter, ...] = (
         tuple(TIMBERS),
         "Timber of sides, box fronts, backs and wooden runners.",
     ),
+    panel_choice(
+        "drawer_bottom_of",
+        "Bottoms of",
+        "Drawer boxes",
+        "Sheet, or panels of the boxes' timber that have to move.",
+    ),
+    grain_choice(
+        "drawer_bottom_grain",
+        "Grain of the bottoms",
+        "Drawer boxes",
+        SIDE_TO_SIDE,
+        FRONT_TO_BACK,
+        "A panel of timber moves across it.",
+        applies=lambda spec: spec.word("drawer_bottom_of") == OF_TIMBER,
+    ),
     choice(
         "drawer_sheet",
         "Sheet of the bottoms",
@@ -140,6 +163,7 @@ _BOX: tuple[Parameter, ...] = (
         "birch plywood",
         tuple(SHEET_MATERIALS),
         "Sheet material of the drawers' bottoms.",
+        applies=lambda spec: spec.word("drawer_bottom_of") == OF_SHEET,
     ),
     length("drawer_side_thickness", "Sides", "Drawer boxes", 12, 6, 25, "Thickness.", step=0.5),
     length(

@@ -8,7 +8,7 @@ made of wood, and a note on the sides says which they need.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from geometry.bench.carving_numbers import groove_of
@@ -25,6 +25,7 @@ from geometry.bench.drawer_numbers import (
 )
 from geometry.bench.drawer_parameters import PARAMETERS as DRAWER_PARAMETERS
 from geometry.bench.drawer_rules import CONSTRAINTS
+from geometry.bench.grain import FRONT_TO_BACK, OF_TIMBER
 from geometry.bench.member import Member
 from geometry.bench.runner_numbers import PARAMETERS as RUNNER_PARAMETERS
 from geometry.bench.runner_numbers import runner_of
@@ -44,28 +45,48 @@ def has_drawers(spec: BenchSpec) -> bool:
 
 def _parts(spec: BenchSpec) -> tuple[Part, ...]:
     fronts, row = fronts_of(spec), runner_of(spec)
-    timbers = (spec.word("timber"), spec.word("drawer_timber"), spec.word("drawer_sheet"))
+    timbers = (spec.word("timber"), spec.word("drawer_timber"))
+    bottom = _bottom_of(spec)
     return tuple(
-        part for drawer in drawers(spec) for part in _drawer(drawer, fronts, row, *timbers)
+        part for drawer in drawers(spec) for part in _drawer(drawer, fronts, row, *timbers, bottom)
     )
+
+
+@dataclass(frozen=True, slots=True)
+class _Bottom:
+    """What the bottoms are made of."""
+
+    material: str
+    solid: bool
+    across: bool
+
+
+def _bottom_of(spec: BenchSpec) -> _Bottom:
+    solid = spec.word("drawer_bottom_of") == OF_TIMBER
+    across = solid and spec.word("drawer_bottom_grain") == FRONT_TO_BACK
+    return _Bottom(spec.word("drawer_timber" if solid else "drawer_sheet"), solid, across)
 
 
 @lru_cache(maxsize=1024)
 def _drawer(
-    drawer: Drawer, fronts: Fronts, row: Runner, timber: str, box_timber: str, sheet: str
+    drawer: Drawer, fronts: Fronts, row: Runner, timber: str, box_timber: str, bottom: _Bottom
 ) -> tuple[Part, ...]:
     """All parts of one drawer where they stand."""
     size = f"{{{drawer.box.length:.6g} mm}}"
     note = f"runs on {row.kind} runners of {size}: check your runner's sheet"
     notes = {LEFT: (note,), RIGHT: (note,)} if row.kind != WOODEN else {}
+    if bottom.solid:
+        notes[BOTTOM] = ("dry in its grooves, so that it can move",)
     pieces = [
         replace(
             piece,
             name=f"{drawer.name}_{piece.name}",
             title=f"{piece.title}, {drawer.place}",
-            material=sheet if piece.name == BOTTOM else box_timber,
+            material=bottom.material if piece.name == BOTTOM else box_timber,
             frame=_moved(piece.frame, drawer.origin),
             notes=notes.get(piece.name, ()),
+            solid_timber=piece.name != BOTTOM or bottom.solid,
+            grain_across=piece.name == BOTTOM and bottom.across,
         )
         for piece in box_pieces(drawer.box)
     ]

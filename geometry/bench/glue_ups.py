@@ -3,7 +3,8 @@
 A panel is glued up before any of its joints is cut: the boards are plain, and what is housed in
 the panel later, bored through it or sawn off it may come upon a tenon.  So a glue-up is a small
 bench of its own, boards and tenons and the lines between them, standing where the panel stands.
-The boards of a panel are all of one width, as few as their widest allows.
+The boards of a panel are all of one width, as few as their widest allows; a seat's board has at
+least as many as the maker says.
 """
 
 from __future__ import annotations
@@ -17,6 +18,7 @@ from geometry.bench.bench import Bench
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.member import Member
 from geometry.bench.overall import SLAB, seat_is
+from geometry.bench.seat_board import SEAT, boards_across, boards_in_seat
 from geometry.cuts.cut import Blank
 from geometry.design.joint import Joint, Measure
 from geometry.design.parameter import Parameter, choice, length
@@ -24,7 +26,7 @@ from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
 from geometry.joints.glued_faces import glued_faces
 from geometry.joints.loose_tenon import LooseTenon, loose_tenon, slip
-from geometry.primitives.frame import Frame, Vec3
+from geometry.primitives.frame import Frame, Vec3, scale
 
 GLUE, TENONS = "glue alone", "loose tenons"
 WOOD_BETWEEN = 5.0  # mm between two mortises at the least
@@ -165,13 +167,18 @@ class GlueUp:
 
 @lru_cache(maxsize=64)
 def glue_ups(bench: Bench) -> tuple[GlueUp, ...]:
-    """Every panel of a bench that is wider than its widest board."""
-    widest = bench.spec.number("glue_up_width")
-    return tuple(
-        _glue_up(bench.spec, part, math.ceil(part.shape.blank.width / widest - 1e-9))
-        for part in bench.parts
-        if part.solid_timber and part.shape.blank.width > widest + 1e-9
-    )
+    """Every panel of a bench that is glued up of more than one board."""
+    counted = ((part, boards_in(bench.spec, part)) for part in bench.parts)
+    return tuple(_glue_up(bench.spec, part, count) for part, count in counted if count > 1)
+
+
+def boards_in(spec: BenchSpec, part: Part) -> int:
+    """How many boards a part is glued up of, side by side."""
+    if not part.solid_timber:
+        return 1
+    if part.kind == SEAT:
+        return boards_in_seat(spec)
+    return boards_across(spec, part.across_grain)
 
 
 def boards_of(bench: Bench) -> Bench:
@@ -216,10 +223,20 @@ def _glue_up(spec: BenchSpec, panel: Part, count: int) -> GlueUp:
     return GlueUp(panel.name, panel.title, Bench(spec, (*cut, *slips.values()), tuple(joints), ()))
 
 
+def _lying(panel: Part) -> tuple[Frame, Blank]:
+    """The panel's blank with x along its grain, and where that stands."""
+    blank, frame = panel.shape.blank, panel.frame
+    if not panel.grain_across:
+        return frame, blank
+    turned = Frame.of(
+        frame.to_bench((blank.length, 0.0, 0.0)), frame.y_axis, scale(frame.x_axis, -1.0)
+    )
+    return turned, Blank(blank.width, blank.length, blank.thickness)
+
+
 def _board(panel: Part, k: int, count: int) -> Part:
-    blank = panel.shape.blank
+    frame, blank = _lying(panel)
     width = blank.width / count
-    frame = panel.frame
     return Part(
         name=f"{panel.name}_board_{k + 1}",
         title=f"Board {k + 1}, {panel.title.lower()}",
@@ -258,7 +275,7 @@ def _places(spec: BenchSpec, length_: float) -> list[float]:
 
 def _line(spec: BenchSpec, panel: Part, line: int, count: int) -> list[LooseTenon]:
     """The tenons in one line between two boards."""
-    blank, frame = panel.shape.blank, panel.frame
+    frame, blank = _lying(panel)
     thickness, fit = spec.number("glue_tenon_thickness"), spec.number("glue_tenon_fit")
     if not _with_tenons(spec) or thickness + fit > _MOST * blank.thickness + 1e-9:
         return []
@@ -301,7 +318,7 @@ def _edge(panel: Part, first: Part, second: Part) -> Joint:
         first,
         second,
         corners,
-        panel.frame.y_axis,
+        _lying(panel)[0].y_axis,
         (Measure("board_width", blank.width, "mm", "of each board, planed to it"),),
     )
 

@@ -10,8 +10,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
+from dataclasses import replace
 
 from geometry.bench.derived import Derived, derived_angle, derived_length
+from geometry.bench.grain import FRONT_TO_BACK, UPRIGHT, grain_choice
 from geometry.bench.member import Member
 from geometry.bench.panel_ends_numbers import (
     DOVETAILED,
@@ -81,12 +83,21 @@ PARAMETERS: tuple[Parameter, ...] = (
         "Length of each pad on the floor, from the end's edge.",
         applies=lambda spec: spec.number("end_relief") > 0.0,
     ),
+    grain_choice(
+        "panel_end_grain",
+        "Grain of the ends",
+        "Panel ends",
+        UPRIGHT,
+        FRONT_TO_BACK,
+        "Upright they move with the seat.",
+    ),
 )
 
 
 def _parts(spec: BenchSpec) -> tuple[Part, ...]:
     n, timber = panel_ends(spec), spec.word("timber")
-    return tuple(_panel(n, end, timber) for end in n.ends)
+    across = spec.word("panel_end_grain") == FRONT_TO_BACK
+    return tuple(replace(_panel(n, end, timber), grain_across=across) for end in n.ends)
 
 
 def _panel(n: PanelEnds, end: PanelEnd, timber: str) -> Part:

@@ -8,12 +8,13 @@ at its inside face.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from geometry.bench.case import has_case
 from geometry.bench.case_numbers import LEFT, RIGHT, CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
+from geometry.bench.grain import FRONT_TO_BACK, UPRIGHT, grain_choice
 from geometry.bench.member import Member
 from geometry.cuts.cut import Blank
 from geometry.design.joint import Joint, Measure
@@ -70,6 +71,14 @@ PARAMETERS: tuple[Parameter, ...] = (
         300,
         "How far partitions stand back behind the bottom's front edge.",
     ),
+    grain_choice(
+        "partition_grain",
+        "Grain of the partitions",
+        "Partitions",
+        UPRIGHT,
+        FRONT_TO_BACK,
+        "Of set-in ones too. Upright they move with top and bottom.",
+    ),
 )
 
 
@@ -102,7 +111,8 @@ def uprights(c: CaseNumbers) -> tuple[Upright, ...]:
 
 def _parts(spec: BenchSpec) -> tuple[Part, ...]:
     c, timber = case_numbers(spec), spec.word("timber")
-    return tuple(_part(c, upright, timber) for upright in uprights(c))
+    across = spec.word("partition_grain") == FRONT_TO_BACK
+    return tuple(replace(_part(c, upright, timber), grain_across=across) for upright in uprights(c))
 
 
 def _part(c: CaseNumbers, at: Upright, timber: str) -> Part:

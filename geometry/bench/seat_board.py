@@ -20,6 +20,7 @@ from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Frame
 from shared.units import length_mark
 
+SEAT = "seat"  # the kind of its board
 LEAST_BOARD = 40.0  # mm that a board of the glue-up is wide; common practice, no source
 
 PARAMETERS: tuple[Parameter, ...] = (
@@ -45,9 +46,19 @@ PARAMETERS: tuple[Parameter, ...] = (
 )
 
 
+def boards_across(spec: BenchSpec, width: float) -> int:
+    """How few boards a panel so wide can be glued up of, none wider than the widest."""
+    return math.ceil(width / spec.number("glue_up_width") - 1e-9)
+
+
+def boards_in_seat(spec: BenchSpec) -> int:
+    """As many as the maker says, or more where those would be wider than the widest."""
+    return max(spec.count("seat_boards"), boards_across(spec, spec.number("depth")))
+
+
 def board_width(spec: BenchSpec) -> float:
     """How wide each board of the glue-up is once it is ripped and planed, in mm."""
-    return spec.number("depth") / spec.count("seat_boards")
+    return spec.number("depth") / boards_in_seat(spec)
 
 
 def board_ends(spec: BenchSpec) -> tuple[float, float]:
@@ -61,7 +72,7 @@ CONSTRAINTS: tuple[Constraint, ...] = (
     rule(
         "seat_board_width",
         "depth seat_boards",
-        lambda s: board_width(s) - LEAST_BOARD,
+        lambda s: s.number("depth") / s.count("seat_boards") - LEAST_BOARD,
         "a board of the seat would be narrower than {40 mm}",
     ),
 )
@@ -74,7 +85,7 @@ def _parts(spec: BenchSpec) -> tuple[Part, ...]:
         Part(
             name="seat",
             title="Seat",
-            kind="seat",
+            kind=SEAT,
             material=spec.word("timber"),
             shape=Shape(Blank(end - start, deep, thick), ()),
             frame=Frame.of((start, 0.0, seat_height(spec)), (1, 0, 0), (0, -1, 0)),
@@ -84,14 +95,14 @@ def _parts(spec: BenchSpec) -> tuple[Part, ...]:
 
 
 def _glue_up(spec: BenchSpec) -> tuple[str, ...]:
-    boards = spec.count("seat_boards")
+    boards = boards_in_seat(spec)
     if boards == 1:
         return ("in one board",)
     return (f"glued up of {boards} boards, each {length_mark(board_width(spec))} wide",)
 
 
 def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
-    if spec.count("seat_boards") == 1:
+    if boards_in_seat(spec) == 1:
         return ()
     return (
         derived_length(
@@ -99,7 +110,7 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
             "Board width",
             "Seat board",
             board_width(spec),
-            "depth / boards in the seat",
+            "depth / boards in the seat, or those that the widest board asks for",
         ),
     )
 

@@ -11,6 +11,7 @@ from itertools import pairwise
 from geometry.bench.case_numbers import CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
+from geometry.bench.grain import FRONT_TO_BACK, SIDE_TO_SIDE, grain_choice
 from geometry.bench.member import Member
 from geometry.bench.openings import (
     DEPTH_READS,
@@ -92,6 +93,15 @@ PARAMETERS: tuple[Parameter, ...] = (
         (TIMBER, SHEET),
         "Timber, or the back's sheet material with a lipping on its front edge.",
     ),
+    grain_choice(
+        "shelf_grain",
+        "Grain of the shelves",
+        "Shelves",
+        SIDE_TO_SIDE,
+        FRONT_TO_BACK,
+        "From upright to upright a shelf of timber bears most.",
+        applies=lambda spec: spec.word("shelf_made_of") == TIMBER,
+    ),
     length("shelf_thickness", "Shelf thickness", "Shelves", 18, 6, 50, "Of all shelves.", step=0.5),
     length(
         "shelf_housing_depth",
@@ -125,6 +135,7 @@ def _shelf(spec: BenchSpec, at: Opening) -> Part:
         shape=Shape(blank, ()),
         frame=Frame.of((at.x_left - into, -at.back, top), (1, 0, 0), (0, -1, 0)),
         solid_timber=not lip,
+        grain_across=not lip and spec.word("shelf_grain") == FRONT_TO_BACK,
         notes=(f"with its lipping {length_mark(whole)} wide",) if lip else (),
     )
 

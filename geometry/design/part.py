@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from geometry.cuts.cut import Blank, Cut
-from geometry.primitives.frame import Frame
+from geometry.primitives.frame import Frame, Vec3
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,7 +25,8 @@ class Part:
     groups like with like in lists (``leg``).  ``allowance`` is what the blank is longer than the
     finished part, and ``allowance_across`` what it is wider, left on both sides together until
     the part is trimmed flush or fitted; the part's own cuts take it off.  mm.
-    ``solid_timber`` is False for sheet goods.
+    ``solid_timber`` is False for sheet goods.  The grain runs along the blank's length, its x, or
+    with ``grain_across`` along its width, its y.
     """
 
     name: str
@@ -38,3 +39,21 @@ class Part:
     allowance: float = 0.0
     notes: tuple[str, ...] = ()
     allowance_across: float = 0.0
+    grain_across: bool = False
+
+    @property
+    def grain(self) -> Vec3:
+        """The direction of its grain, in bench coordinates."""
+        return self.frame.y_axis if self.grain_across else self.frame.x_axis
+
+    @property
+    def along_grain(self) -> float:
+        """How long the blank is along its grain."""
+        blank = self.shape.blank
+        return blank.width if self.grain_across else blank.length
+
+    @property
+    def across_grain(self) -> float:
+        """How wide the blank is across its grain, not through it."""
+        blank = self.shape.blank
+        return blank.length if self.grain_across else blank.width

@@ -48,7 +48,8 @@ def part_groups(bench: Bench) -> tuple[tuple[Part, ...], ...]:
     """Parts that are made alike, together, in the bench's order."""
     groups: dict[object, list[Part]] = {}
     for part in bench.parts:
-        groups.setdefault((part.shape, part.material, part.allowance), []).append(part)
+        key = (part.shape, part.material, part.allowance, part.grain_across)
+        groups.setdefault(key, []).append(part)
     return tuple(tuple(group) for group in groups.values())
 
 
@@ -121,7 +122,7 @@ def _additions(block: Block, part: Part, plan: PagePlan) -> list[Mark]:
     if block.view == PART_FACE.name:
         marks += point_labels(block, ground, part.shape)
         if part.solid_timber:
-            marks += _grain(ground, view)
+            marks += _grain(ground, view, turn=part.grain_across)
         if part.shape.cuts:
             marks += _face_mark(ground, view)
         marks += balloons(block, ground, _cut_points(part))
@@ -146,17 +147,18 @@ def _edge_mark(ground: Ground, view: tuple[float, ...]) -> list[Mark]:
     return [] if spot is None else list(face_edge_mark((spot.x, bottom), down=True))
 
 
-def _grain(ground: Ground, view: tuple[float, ...]) -> list[Mark]:
+def _grain(ground: Ground, view: tuple[float, ...], *, turn: bool) -> list[Mark]:
     left, bottom, right, top = view
     for length in _GRAIN_ARROWS:
+        half = (0.8, length / 2.0) if turn else (length / 2.0, 0.8)
         spots = [
-            TextBox(left + (right - left) * fx, bottom + (top - bottom) * fy, length / 2.0, 0.8)
+            TextBox(left + (right - left) * fx, bottom + (top - bottom) * fy, *half)
             for fy in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2)
             for fx in _ALONG
         ]
         spot = free_spot(ground, spots)
         if spot is not None:
-            return list(grain_arrow((spot.x, spot.y), length))
+            return list(grain_arrow((spot.x, spot.y), length, turn=turn))
     return []
 
 

@@ -61,9 +61,7 @@ def head(parts: Sequence[Part], layout: Layout, width: float) -> Head:
     size = " × ".join(
         format_length(value, shown) for value in (blank.length, blank.width, blank.thickness)
     )
-    grain = "grain along the length" if first.solid_timber else "sheet"
-    if first.material in METALS:
-        grain = "bought"
+    grain = _grain(first)
     material = first.material[:1].upper() + first.material[1:]
     sentences = [f"{in_words(material, words)}, blank {size} {shown.unit}, {grain}."]
     if len(parts) > 1:
@@ -79,6 +77,14 @@ def head(parts: Sequence[Part], layout: Layout, width: float) -> Head:
     told = [in_words(in_units(sentence, shown), words) for sentence in sentences]
     title = f"{in_words(group_title(parts), words)} – make {len(parts)}"
     return Head(title, paragraph(told, width, _SMALL))
+
+
+def _grain(part: Part) -> str:
+    if part.material in METALS:
+        return "bought"
+    if not part.solid_timber:
+        return "sheet"
+    return f"grain along the {'width' if part.grain_across else 'length'}"
 
 
 def table_maker(part: Part, layout: Layout) -> Callable[[float], TextBlock]:

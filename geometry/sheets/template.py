@@ -43,6 +43,7 @@ class Template:
     count: int
     material: str
     grain: bool
+    grain_across: bool
     tracing: Tracing
     placed: Placed
     start: float
@@ -82,6 +83,7 @@ def templates_of(
                 len(parts),
                 part.material,
                 part.solid_timber,
+                part.grain_across,
                 tracing,
                 placed,
                 proud_ends(part)[0],

@@ -227,9 +227,11 @@ def _names(template: Template, box: Box, ground: Ground) -> list[Mark]:
             marks.append(Label(Role.TITLE, name, at, height, Anchor.MIDDLE, bold=True))
             break
     if template.grain:
-        spot = _on_wood(wood, ground, (_GRAIN / 2.0 + 1.0, 2.0), box)
+        turn = template.grain_across
+        half = (2.0, _GRAIN / 2.0 + 1.0) if turn else (_GRAIN / 2.0 + 1.0, 2.0)
+        spot = _on_wood(wood, ground, half, box)
         if spot is not None:
-            marks += grain_arrow((spot.x, spot.y), _GRAIN)
+            marks += grain_arrow((spot.x, spot.y), _GRAIN, turn=turn)
     return marks
 
 

@@ -2,7 +2,8 @@
 
 Frame: directions in bench coordinates in, (u, v) of the view out.
 
-A part's grain runs along its x axis; sheet goods lie in their xy plane.
+A part's grain runs along its x axis, or its y axis if the maker says so; sheet goods lie in their
+xy plane.
 """
 
 from __future__ import annotations
@@ -30,11 +31,11 @@ def manner_of(part: Part, view: View, at: float) -> Manner:
     """How the part is hatched where the plane ``at`` of ``view`` cuts it; ``plies`` in view mm."""
     frame, normal = part.frame, view.toward
     if part.solid_timber:
-        lean_deg = math.degrees(math.acos(min(1.0, abs(dot(frame.x_axis, normal)))))
+        lean_deg = math.degrees(math.acos(min(1.0, abs(dot(part.grain, normal)))))
         if lean_deg < END_GRAIN_DEG:
             # Rings as in a board sawn clear of the pith: it lies beyond the face side.
             return Manner(Cut.END_GRAIN, _flat(frame.z_axis, view))
-        return Manner(Cut.LONG_GRAIN, _flat(frame.x_axis, view))
+        return Manner(Cut.LONG_GRAIN, _flat(part.grain, view))
     faces = cross(frame.z_axis, normal)
     if "plywood" not in part.material or math.hypot(*faces) < _EDGE_ON:
         return Manner(Cut.FIBRES, (1.0, 0.0))

@@ -53,9 +53,10 @@ def test_boards_make_up_the_panel(seed: int) -> None:
     found = glue_ups(bench)
     assert found
     for one in found:
-        panel = bench.part(one.panel).shape.blank
+        panel = bench.part(one.panel)
         widths = [board.shape.blank.width for board in one.boards]
-        assert sum(widths) == pytest.approx(panel.width)
+        assert sum(widths) == pytest.approx(panel.across_grain)
         assert max(widths) <= bench.spec.number("glue_up_width") + 1e-9
         assert max(widths) - min(widths) < 1e-9
-        assert {board.shape.blank.length for board in one.boards} == {panel.length}
+        assert all(board.grain == pytest.approx(panel.grain) for board in one.boards)
+        assert {board.shape.blank.length for board in one.boards} == {panel.along_grain}
