@@ -7,7 +7,8 @@ after, and C the dimensional change coefficient: C_R across the rings (quarter s
 
 Coefficients are those of its table 13-5 where READ; the rest follow from the timber's shrinkage S,
 a fraction of the green size, as in that table: C = (S / 30) / (1 − 20 · S / 30), which gives 57 of
-the 58 rows read to five decimals.  Timbers that stop shrinking at less moisture are listed too.
+the 58 rows read to five decimals.  The 30 is the fibre saturation in %; a few timbers stop
+shrinking at less, about 22, worked back from the table and not said in it.
 """
 
 from __future__ import annotations
@@ -15,6 +16,8 @@ from __future__ import annotations
 from shared.timber import TIMBERS
 
 DRIEST, DAMPEST = 6, 14  # % moisture between which the equation is good
+FIBRE_SATURATION = 30.0  # %
+_SATURATION = {"coast redwood": 22.0}
 FLAT_SAWN, QUARTER_SAWN = "flat sawn", "quarter sawn"
 
 # Table 13-5 by the timber's name here: C_R and C_T for each % of moisture.  READ, or MEMORY.
@@ -42,18 +45,18 @@ def coefficients(timber: str) -> tuple[float, float]:
     """
     if timber in _TABLE_13_5:
         return _TABLE_13_5[timber]
-    row = TIMBERS[timber]
-    return coefficient_from(row.radial), coefficient_from(row.tangential)
+    row, at = TIMBERS[timber], _SATURATION.get(timber, FIBRE_SATURATION)
+    return coefficient_from(row.radial, at), coefficient_from(row.tangential, at)
 
 
-def coefficient_from(shrinkage: float) -> float:
-    """The coefficient that follows from a total shrinkage in %.
+def coefficient_from(shrinkage: float, saturation: float = FIBRE_SATURATION) -> float:
+    """The coefficient that follows from a total shrinkage in %, on the size at 10 % of moisture.
 
     >>> round(coefficient_from(7.0), 5)
     0.00245
     """
-    share = shrinkage / 100.0
-    return share / 30.0 / (1.0 - 20.0 * share / 30.0)
+    share = shrinkage / 100.0 / saturation
+    return share / (1.0 - (saturation - 10.0) * share)
 
 
 def movement(size: float, timber: str, sawn: str, low: float, high: float) -> float:

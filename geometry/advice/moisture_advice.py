@@ -1,7 +1,7 @@
 """Advice on moisture: how dry the timber should be when it is cut, and how much the boards move.
 
 Moisture content in %, lengths in mm.  From the driest and the dampest air of the brief (see
-``shared.moisture`` for the formulas and their sources).
+``shared.moisture`` and ``shared.movement`` for the formulas and their sources).
 """
 
 from __future__ import annotations
@@ -14,7 +14,8 @@ from geometry.advice.taking import for_moisture
 from geometry.bench.bench import Bench
 from geometry.design.brief import Brief
 from geometry.design.spec import BenchSpec
-from shared.moisture import VALID_MOISTURE, across_grain, equilibrium_moisture
+from shared.moisture import equilibrium_moisture
+from shared.movement import DAMPEST, DRIEST, FLAT_SAWN, movement
 from shared.timber import TIMBERS
 from shared.units import length_mark
 
@@ -63,7 +64,7 @@ def _when_cut(spec: BenchSpec, brief: Brief, low: float, high: float) -> Advice:
 
 def _movements(bench: Bench, low: float, high: float) -> Iterator[Advice]:
     """The largest board of each kind that lies across the bench."""
-    valid = VALID_MOISTURE[0] <= low and high <= VALID_MOISTURE[1]
+    valid = low >= DRIEST and high <= DAMPEST
     note = "" if valid else ", an estimate, as the rule is good from 6 to 14 % only"
     for kind in _MOVING:
         parts = [part for part in bench.parts if part.kind == kind and part.material in TIMBERS]
@@ -71,7 +72,7 @@ def _movements(bench: Bench, low: float, high: float) -> Iterator[Advice]:
             continue
         part = max(parts, key=lambda one: one.across_grain)
         wide = part.across_grain
-        moves = across_grain(wide, part.material, low, high)
+        moves = movement(wide, part.material, FLAT_SAWN, low, high)
         yield Advice(
             f"movement_{part.name}",
             f"{part.title}, movement",

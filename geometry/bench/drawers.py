@@ -34,7 +34,7 @@ from geometry.cuts.trim import Trim
 from geometry.design.joint import Contact, Joint
 from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
-from geometry.joints.face_to_face import SCREWED, SLIDING, Corners, face_to_face
+from geometry.joints.face_to_face import SCREWED, SLIDING, SLOTTED, Corners, face_to_face
 from geometry.primitives.frame import Frame, Vec3, add
 from shared.runners import WOODEN, Runner
 
@@ -222,7 +222,7 @@ def _on_runners(drawer: Drawer, row: Runner, parts: Mapping[str, Part]) -> list[
             (inside, near, z),
         )
         found += [
-            face_to_face(runner.name, SCREWED, parts[upright], runner, on_wall, (inward, 0.0, 0.0)),
+            face_to_face(runner.name, SLOTTED, parts[upright], runner, on_wall, (inward, 0.0, 0.0)),
             face_to_face(
                 f"{runner.name}_side",
                 SLIDING,

@@ -125,7 +125,8 @@ LEVELLING_CONSTRAINTS: tuple[Constraint, ...] = (
 @dataclass(frozen=True, slots=True)
 class FootPlace:
     """``part`` ends at ``middle``; ``inside`` is the radius of the largest circle on its end,
-    ``lean`` how far it leans for each mm up, ``free`` how far up nothing else is cut.  mm."""
+    ``lean`` how far it leans for each mm up, ``free`` how far up nothing else is cut.  From
+    ``beside`` up something else stands round the foot, as far off as ``inside``.  mm."""
 
     name: str
     part: str
@@ -133,6 +134,7 @@ class FootPlace:
     inside: float
     lean: float
     free: float
+    beside: float | None = None
 
 
 @lru_cache(maxsize=512)
@@ -203,7 +205,8 @@ def _under_plinth(spec: BenchSpec) -> tuple[FootPlace, ...]:
             x += _FROM_END if side == "left" else -_FROM_END
             part, inside, level = f"plinth_{fore}", p.thickness / 2.0, p.ground
         free = p.height - level - 3.0 * _CLEAR
-        found.append(FootPlace(corner, part, (x, y, level), inside, 0.0, free))
+        beside = p.ground if level > p.ground else None
+        found.append(FootPlace(corner, part, (x, y, level), inside, 0.0, free, beside))
     return tuple(found)
 
 
@@ -274,7 +277,7 @@ def _foot(spec: BenchSpec, place: FootPlace) -> Part:
     diameter, high = spec.number("foot_diameter"), place.middle[2]
     inserted, steel = has_insert(spec, place), _levelling(spec)
     depth = spec.number("foot_insert_depth") - 1.0 if inserted else 0.0
-    sections = _sections(spec, high, depth) if inserted else (Section(0.0, high, diameter / 2.0),)
+    sections = _sections(spec, place, depth) if inserted else _pad(spec, place)
     x, y, _ = place.middle
     half = diameter / 2.0
     kind = "levelling foot" if steel else "pad"
@@ -290,15 +293,26 @@ def _foot(spec: BenchSpec, place: FootPlace) -> Part:
     )
 
 
-def _sections(spec: BenchSpec, high: float, depth: float) -> tuple[Section, ...]:
+def _pad(spec: BenchSpec, place: FootPlace) -> tuple[Section, ...]:
+    """Of one diameter; narrower where something stands beside it."""
+    radius, high, beside = spec.number("foot_diameter") / 2.0, place.middle[2], place.beside
+    if beside is None or radius <= place.inside:
+        return (Section(0.0, high, radius),)
+    return (Section(0.0, beside, radius), Section(beside, high, place.inside))
+
+
+def _sections(spec: BenchSpec, place: FootPlace, depth: float) -> tuple[Section, ...]:
     """Plate, thread, the insert's flange, and the insert."""
-    bore = spec.number("foot_insert")
+    bore, high = spec.number("foot_insert"), place.middle[2]
+    ring = bore / 2.0 + _FLANGE
+    if place.beside is not None:
+        ring = min(ring, place.inside)
     plate = min(6.0, 0.4 * high)
     flange = high - _FLANGE_THICK
     return (
         Section(0.0, plate, spec.number("foot_diameter") / 2.0),
         Section(plate, flange, 0.4 * bore),
-        Section(flange, high, bore / 2.0 + _FLANGE),
+        Section(flange, high, ring),
         Section(high, high + depth, (bore - PLAY) / 2.0),
     )
 

@@ -23,12 +23,13 @@ from geometry.cuts.saw import SawCut
 from geometry.cuts.shaped_edge import ShapedEdge
 from geometry.design.joint import Joint
 from geometry.design.part import Part, Shape
-from geometry.joints.face_to_face import SCREWED, Corners, face_to_face
+from geometry.joints.face_to_face import SCREWED, SLOTTED, Corners, face_to_face
 from geometry.joints.leaning_tenon import leaning_tenon
 from geometry.joints.let_in import LetInNumbers, let_in
 from geometry.primitives.frame import Frame, Vec2, Vec3
 
 UP: Vec3 = (0.0, 0.0, 1.0)
+_SLOTS = "screwed fast to the top of the wall behind it and in slots below, as that moves"
 _STRAIGHT = 1e-6  # degrees: a knee of less is none
 # mm: a blank is larger by this than the outline whose corners lie on its sides, so that rounding
 # leaves no hair of the blank's own faces at them.
@@ -46,6 +47,7 @@ def posts(r: RestNumbers, timber: str) -> tuple[Part, ...]:
             material=timber,
             shape=shape,
             frame=frame,
+            notes=(_SLOTS,) if r.behind and any(edge.moves for edge in r.seat.edges) else (),
         )
         for post in range(r.posts)
         for shape, frame in (make(r, post),)
@@ -148,5 +150,10 @@ def _on_edge(r: RestNumbers, post: int, edge: Edge, parts: Mapping[str, Part]) -
         (low, 0.0, edge.high),
     )
     return face_to_face(
-        f"{name}_{edge.part}", SCREWED, parts[edge.part], parts[name], corners, (0.0, 1.0, 0.0)
+        f"{name}_{edge.part}",
+        SLOTTED if edge.moves else SCREWED,
+        parts[edge.part],
+        parts[name],
+        corners,
+        (0.0, 1.0, 0.0),
     )

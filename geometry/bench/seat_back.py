@@ -41,6 +41,7 @@ class Edge:
     part: str
     low: float
     high: float
+    moves: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -177,7 +178,7 @@ def _of_box(spec: BenchSpec) -> SeatBack:
         behind=0.0,
         under=(),
         foot=floor,
-        edges=(Edge("box_back", floor, rim), *strip),
+        edges=(Edge("box_back", floor, rim, moves=True), *strip),
         edged=ends,
         at_the_edge=(),
         deepest=0.0,

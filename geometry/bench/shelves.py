@@ -83,6 +83,8 @@ def _set_back(k: int) -> Parameter:
     )
 
 
+_GLUED = "glued in its housings at the front alone, as sheet does not move with the uprights"
+
 PARAMETERS: tuple[Parameter, ...] = (
     *(row(k) for k in range(1, MOST_OPENINGS + 1) for row in (_height, _set_back)),
     choice(
@@ -136,7 +138,7 @@ def _shelf(spec: BenchSpec, at: Opening) -> Part:
         frame=Frame.of((at.x_left - into, -at.back, top), (1, 0, 0), (0, -1, 0)),
         solid_timber=not lip,
         grain_across=not lip and spec.word("shelf_grain") == FRONT_TO_BACK,
-        notes=(f"with its lipping {length_mark(whole)} wide",) if lip else (),
+        notes=(f"with its lipping {length_mark(whole)} wide", _GLUED) if lip else (),
     )
 
 

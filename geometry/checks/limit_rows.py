@@ -14,6 +14,7 @@ from geometry.checks import (
     limits_of_loads,
     limits_of_marking,
     limits_of_strength,
+    limits_of_timber,
     limits_of_wood,
 )
 from geometry.checks.limit import Limit
@@ -26,6 +27,7 @@ LIMITS: tuple[Limit, ...] = (
     *limits_of_handling.ROWS,
     *limits_of_marking.ROWS,
     *limits_of_wood.ROWS,
+    *limits_of_timber.ROWS,
 )
 
 BY_NAME: dict[str, Limit] = {row.name: row for row in LIMITS}

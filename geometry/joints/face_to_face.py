@@ -9,6 +9,7 @@ from geometry.design.part import Part
 from geometry.primitives.frame import Vec3
 
 SCREWED, SLIDING = "screwed", "runner"
+SLOTTED = "screwed in slots"  # one screw fast, the others with room to move
 
 Corners = tuple[Vec3, Vec3, Vec3, Vec3]
 

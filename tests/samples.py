@@ -1,0 +1,55 @@
+"""The sample projects, sound as they are, and what checks find on one once it is spoiled."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from functools import lru_cache
+from pathlib import Path
+
+from exporters.project_file import load
+from geometry.bench.bench import Bench
+from geometry.bench.build import build
+from geometry.bench.limits import set_values
+from geometry.checks.all_checks import findings
+from geometry.design.brief import Brief
+from geometry.design.finding import Finding
+from geometry.design.parameter import Value
+from geometry.design.project import Project
+
+FOLDER = Path(__file__).parents[1] / "sample_projects"
+NAMES = tuple(path.stem for path in sorted(FOLDER.glob("*.settle")))
+
+
+@lru_cache(maxsize=32)
+def sample(name: str) -> Project:
+    """``bakehouse`` for the project in bakehouse_bench.settle."""
+    return load(FOLDER / f"{name.removesuffix('_bench')}_bench.settle")
+
+
+def spoiled(
+    name: str,
+    changes: Mapping[str, Value],
+    *,
+    brief: Brief | None = None,
+    limits: tuple[tuple[str, float], ...] = (),
+) -> Bench:
+    """A sample with these values changed, in another brief, judged by other limits."""
+    project = sample(name)
+    return replace(
+        build(set_values(project.spec, changes)),
+        brief=project.brief if brief is None else brief,
+        judged_by=limits,
+    )
+
+
+def found(bench: Bench, check: str) -> tuple[Finding, ...]:
+    """What the check of this name finds."""
+    return tuple(one for one in findings(bench) if one.check == check)
+
+
+def mended(bench: Bench, finding: Finding) -> Bench:
+    """The bench that the finding's mend makes."""
+    assert finding.mend is not None
+    spec = set_values(bench.spec, dict(finding.mend.values))
+    return replace(build(spec), brief=bench.brief, judged_by=bench.judged_by)
