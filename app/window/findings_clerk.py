@@ -112,9 +112,14 @@ class FindingsClerk(QObject):
         self.found.emit()
 
     def show_preferences(self) -> None:
-        """Write what is found in the maker's unit, and look again: sizes add up in one only."""
-        self.show()
-        self._later.start()
+        """Write what is found in the maker's unit, and look again: sizes add up in one only.
+
+        At once, so that nothing moves under the hand a moment later.
+        """
+        if self._later.isActive():
+            self.show()
+        else:
+            self.look()
 
     def apply(self, finding: Finding) -> None:
         """Make a finding's mend, as one step."""
