@@ -12,10 +12,11 @@ from geometry.bench.overall import PANEL_BENCH
 from geometry.checks.check import Check
 from geometry.checks.limits_of_loads import MOST_OF_STRENGTH, SEAT_LOAD
 from geometry.checks.limits_of_strength import HEAVY_SITTER, SITTERS_APART
-from geometry.checks.strength import another_partition, level_of
+from geometry.checks.strength import another_partition, level_of, shallower
 from geometry.checks.strengthening import Size, Told, Way, loads_on, own_weight, with_mends
 from geometry.design.finding import Finding
-from geometry.strength.bases import SHEAR, TENON, Borne, bottom, stepped_on, trestle_stretchers
+from geometry.strength.bases import TENON, Borne, bottom, stepped_on, trestle_stretchers
+from geometry.strength.line import SHEAR
 
 _STEP_IN = "somebody who steps on it"
 
@@ -34,7 +35,12 @@ def _bottom(bench: Bench) -> Iterator[Told]:
     thicker = Size("board_thickness", "Make the case's boards").grown(
         (borne.share / limit) ** power
     )
-    yield _told("bottom_strength", borne, limit, message, (thicker, *another_partition(bench.spec)))
+    ways: tuple[Way, ...] = (
+        *shallower(bench.spec, borne.way),
+        thicker,
+        *another_partition(bench.spec),
+    )
+    yield _told("bottom_strength", borne, limit, message, ways)
 
 
 def _trestles(bench: Bench) -> Iterator[Told]:
@@ -89,7 +95,7 @@ def _told(check: str, borne: Borne, limit: float, message: str, ways: tuple[Way,
     return Told(
         Finding(
             check=check,
-            level=level_of(borne.share),
+            level=level_of(borne.share, borne.way),
             message=message,
             parts=(borne.part,),
             place=borne.place,

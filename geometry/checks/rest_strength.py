@@ -14,7 +14,7 @@ from geometry.checks.limits_of_loads import MOST_OF_STRENGTH, PUSHED_UP
 from geometry.checks.limits_of_strength import BACK_PUSH, SITTERS_APART
 from geometry.checks.strength import level_of
 from geometry.checks.strengthening import Size, Told, Way, with_mends
-from geometry.design.finding import Finding, Mend
+from geometry.design.finding import Finding, Level, Mend
 from geometry.strength.rests import (
     HELD,
     POST,
@@ -29,6 +29,9 @@ from geometry.strength.rests import (
 _DEEPER = Size("post_depth", "Make the posts")
 _WIDER = Size("post_width", "Make the posts")
 _RAIL = Size("rest_rail_thickness", "Make the rails")
+
+# How joints break is too rough a guess to forbid one.
+_ROUGH = (HELD, RAIL_TENON)
 
 # What to make larger for each way to fail, with the power by which it counts.
 _WAYS: dict[str, tuple[tuple[Size, float], ...]] = {
@@ -65,7 +68,7 @@ def _told(bench: Bench, found: list[Leaned], limit: float) -> Told:
     return Told(
         Finding(
             check="rest_strength",
-            level=level_of(worst.share),
+            level=Level.THINK_AGAIN if worst.way in _ROUGH else level_of(worst.share),
             message=(
                 f"Leaned on with {worst.force:.0f} N, “{bench.part(worst.part).title}” uses about "
                 f"{worst.share:.0f} % of its strength in {worst.way}: an estimate."

@@ -6,6 +6,7 @@ eq. 9-2, the loads tried in every place.  N, mm, MPa.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from geometry.bench.bench import Bench
@@ -18,16 +19,19 @@ from geometry.checks.strengthening import Size, Told, Way, loads_on, with_mends
 from geometry.design.finding import Finding, Level, Mend
 from geometry.design.parameter import Value
 from geometry.design.spec import BenchSpec
-from geometry.strength.line import Found, Line, Strain, strained
+from geometry.strength.line import HOUSED, Found, Line, Strain, strained
 from geometry.strength.seats import seat_lines
 from shared.units import length_mark
 
 _WHOLE = 100.0  # % of a timber's strength
 
 
-def level_of(share: float) -> Level:
-    """By the share of its strength that a piece is strained to."""
-    return Level.DO_NOT_CUT if share >= _WHOLE else Level.THINK_AGAIN
+def level_of(share: float, way: str = "") -> Level:
+    """By the share of its strength that a piece is strained to.
+
+    Over a housing it cracks and hangs on, in two.
+    """
+    return Level.DO_NOT_CUT if share >= _WHOLE and way != HOUSED else Level.THINK_AGAIN
 
 
 def _lines(bench: Bench) -> tuple[tuple[Line, Found], ...]:
@@ -62,11 +66,11 @@ def _bends(bench: Bench) -> Iterator[Told]:
 
 
 def _strains(bench: Bench) -> Iterator[Told]:
-    """Each piece that somebody sits on, at its worst."""
+    """Each piece that somebody sits on, at its worst: what breaks it before what cracks it."""
     worst: dict[str, tuple[Line, Strain]] = {}
     for line, found in _lines(bench):
         for strain in found.strains:
-            if strain.part not in worst or strain.share > worst[strain.part][1].share:
+            if strain.part not in worst or _gravity(strain) > _gravity(worst[strain.part][1]):
                 worst[strain.part] = (line, strain)
     limit = MOST_OF_STRENGTH.of(bench)
     for part, (line, strain) in worst.items():
@@ -74,7 +78,7 @@ def _strains(bench: Bench) -> Iterator[Told]:
             continue
         finding = Finding(
             check="seat_strength",
-            level=level_of(strain.share),
+            level=level_of(strain.share, strain.way),
             message=(
                 f"Under {strain.case.words} the {bench.part(part).title.lower()} is strained in "
                 f"{strain.way} to about {strain.share:.0f} % of its strength: an estimate."
@@ -86,7 +90,21 @@ def _strains(bench: Bench) -> Iterator[Told]:
             unit="%",
             estimate=True,
         )
-        yield Told(finding, _ways(bench.spec, part, (strain.share / limit) ** 0.5))
+        ways = _ways(bench.spec, part, (strain.share / limit) ** 0.5)
+        yield Told(finding, (*shallower(bench.spec, strain.way), *ways))
+
+
+def _gravity(strain: Strain) -> tuple[bool, float]:
+    return level_of(strain.share, strain.way) is Level.DO_NOT_CUT, strain.share
+
+
+def shallower(spec: BenchSpec, way: str) -> tuple[Mend, ...]:
+    """Housings a third of the board deep, where they are deeper and it fails over them."""
+    name = "board_thickness" if spec.value("seat") == CASE else "seat_thickness"
+    third = math.floor(spec.number(name) / 3.0 * 2.0) / 2.0
+    if way != HOUSED or spec.number("housing_depth") <= third:
+        return ()
+    return (Mend(f"Make the housings {length_mark(third)} deep.", (("housing_depth", third),)),)
 
 
 _BOARDS = {

@@ -34,12 +34,13 @@ from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Vec3
 from geometry.strength.beam import Beam, Floats, respond
 from geometry.strength.legs import greatest_forces
+from geometry.strength.line import BENDING, HOUSED, SHEAR
 from geometry.strength.loads import NEAREST, Case, Loads
 from geometry.strength.seats import case_supports
 from geometry.strength.stuff import Section, Stuff, stuff_of
 
 FOOT_ROOM = 100.0  # mm over a rail that a foot needs to stand on it; common practice, no source
-BENDING, SHEAR, TENON = "bending", "shear", "shearing its tenon"
+TENON = "shearing its tenon"
 _SHEAR_PEAK = 1.5
 _STEPS = 40
 
@@ -168,11 +169,15 @@ def _pushed_up(
     response = respond(beam, np.array([[place]]), np.array([force]))
     held = np.isin(response.stations, np.array(supports))
     housed = Section(width, c.thickness - c.housing_depth)
-    modulus = np.where(held, housed.modulus, section.modulus)
-    bent = float((np.abs(response.moment[0]) / modulus).max())
-    return _borne(
-        "bottom", stuff, bent, force / section.area, force, case.words, (place, y, c.floor)
-    )
+    moment = np.abs(response.moment[0])
+    at: Vec3 = (place, y, c.floor)
+    bent = float(moment[~held].max()) / section.modulus
+    found = _borne("bottom", stuff, bent, force / section.area, force, case.words, at)
+    over = 100.0 * float(moment[held].max()) / housed.modulus / stuff.rupture
+    # What breaks it goes before what only cracks it.
+    if found.share >= 100.0 or over <= found.share:
+        return found
+    return Borne("bottom", over, HOUSED, force, case.words, at)
 
 
 def _borne(

@@ -17,7 +17,8 @@ from geometry.strength.beam import Beam, Floats, Response, respond
 from geometry.strength.loads import NEAREST, Case, Loads
 from geometry.strength.stuff import Section, stuff_of
 
-BENDING, SHEAR = "bending", "shear"
+# The last cracks a board's upper face, and does not break it: it goes on from there as two boards.
+BENDING, SHEAR, HOUSED = "bending", "shear", "bending over a housing"
 _CLOSE = 1e-9  # mm
 _SHEAR_PEAK = 1.5  # greatest shear stress of a rectangle, of its mean
 
@@ -32,6 +33,11 @@ class Piece:
     section: Section
     weakest: Section
     at_supports: Section
+
+    @property
+    def housed(self) -> bool:
+        """Whether what it lies on is let into it."""
+        return self.at_supports.thickness < self.section.thickness
 
     @property
     def bending(self) -> float:
@@ -96,15 +102,12 @@ class Strain:
 
 @dataclass(frozen=True, slots=True)
 class Found:
-    """``shears`` is the greatest force in N across each piece, in the order of the line's."""
+    """``strains`` of every piece, the worst of each way; ``shears`` the greatest force in N across
+    each piece, in the order of the line's."""
 
     sag: Sag
     strains: tuple[Strain, ...]
     shears: tuple[float, ...]
-
-    @property
-    def worst(self) -> Strain:
-        return max(self.strains, key=lambda one: one.share)
 
 
 @lru_cache(maxsize=128)
@@ -130,13 +133,14 @@ def strained(line: Line, loads: Loads) -> Found:
         for case, response in results
         for strain in _strains(piece, line, beam, case, response)
     ]
-    worst = tuple(
-        max((one for one in strains if one.part == piece.part), key=lambda one: one.share)
-        for piece in line.pieces
-    )
+    worst: dict[tuple[str, str], Strain] = {}
+    for strain in strains:
+        known = worst.get((strain.part, strain.way))
+        if known is None or strain.share > known.share:
+            worst[strain.part, strain.way] = strain
     across = max(float(np.abs(response.shear).max()) for _, response in results)
     shears = tuple(across * piece.bending / beam.bending for piece in line.pieces)
-    return Found(max(sags, key=lambda one: one.slope), worst, shears)
+    return Found(max(sags, key=lambda one: one.slope), tuple(worst.values()), shears)
 
 
 def _middles(line: Line, beam: Beam, half: float) -> Floats:
@@ -157,10 +161,16 @@ def _strains(
     part, stuff = piece.bending / beam.bending, stuff_of(piece.material)
     x = response.stations
     held = np.isin(x, np.array(line.supports))
-    modulus = np.where(held, piece.at_supports.modulus, piece.weakest.modulus)
-    bent = part * np.abs(response.moment).max(axis=0) / modulus / stuff.rupture
-    most = int(bent.argmax())
-    found = [Strain(piece.part, 100.0 * float(bent[most]), BENDING, float(x[most]), case)]
+    moment = part * np.abs(response.moment).max(axis=0)
+    found = []
+    over = HOUSED if piece.housed else BENDING
+    for way, section, where in (
+        (BENDING, piece.weakest, ~held),
+        (over, piece.at_supports, held),
+    ):
+        bent = np.where(where, moment, 0.0) / section.modulus / stuff.rupture
+        most = int(bent.argmax())
+        found.append(Strain(piece.part, 100.0 * float(bent[most]), way, float(x[most]), case))
     if stuff.shear is not None:
         across = part * np.abs(response.shear).max(axis=0)
         area = min(piece.weakest.area, piece.at_supports.area)
