@@ -45,6 +45,7 @@ from geometry.checks import (
     slots,
     stops,
     strength,
+    tipping,
 )
 from geometry.checks.check import Check
 from geometry.checks.offers import offered
@@ -85,6 +86,7 @@ CHECKS: tuple[Check, ...] = (
     *base_strength.CHECKS,
     *rest_strength.CHECKS,
     *shelf_strength.CHECKS,
+    *tipping.CHECKS,
     *brief.CHECKS,
     *dry_fit.CHECKS,
     *as_cut.CHECKS,

@@ -64,28 +64,6 @@ def _depth(bench: Bench, brief: Brief) -> Iterator[Finding]:
     return _advised(bench, brief, "seat_depth")
 
 
-def _tips(bench: Bench, brief: Brief) -> Iterator[Finding]:
-    """Each side over which the edge load tips the bench."""
-    for one in advice(bench, brief):
-        if not one.name.startswith("overhang_") or one.now is None or one.high is None:
-            continue
-        if one.now <= one.high:
-            continue
-        yield Finding(
-            check=one.name,
-            level=Level.THINK_AGAIN,
-            message=(
-                f"{one.title} is {_mm(one.now)}, and the bench tips beyond "
-                f"{_mm(one.high)}. {one.reason}"
-            ),
-            parts=_seat_parts(bench),
-            place=_front_of_seat(bench),
-            amount=one.now,
-            limit=one.high,
-            mend=_taking(one),
-        )
-
-
 def _room_for_all(bench: Bench, brief: Brief) -> Iterator[Finding]:
     for one in advice(bench, brief):
         if one.name != "seat_length" or one.low is None or one.now is None or one.now >= one.low:
@@ -292,14 +270,6 @@ CHECKS: tuple[Check, ...] = (
         "On a long sit the thigh rests on the seat's front edge. An edge broken by less than 3 mm "
         "is felt: common practice, no source.",
         _by(_hard_edge),
-    ),
-    Check(
-        "tips_over",
-        "Tipping over an edge",
-        "A load near the seat's edge against the bench's own weight, by moments about the outline "
-        "of its feet. The load is 600 N, 50 mm in from the edge as in ISO 7174-1, or the heaviest "
-        "sitter or the given load if that is more.",
-        _by(_tips),
     ),
     Check(
         "too_large_for_room",

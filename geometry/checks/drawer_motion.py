@@ -28,7 +28,7 @@ from geometry.primitives.frame import Vec3
 from geometry.solids.cutting import placed
 from geometry.solids.solid import Floats
 from geometry.solids.sweeping import SLIDING, Touch, first_touch
-from shared.runners import WOODEN
+from shared.runners import WOODEN, generic
 from shared.units import length_mark
 
 _OUT: Vec3 = (0.0, -1.0, 0.0)
@@ -56,10 +56,10 @@ def pieces_of(bench: Bench, drawer: Drawer) -> tuple[Part, ...]:
 
 
 def opens_by(bench: Bench, drawer: Drawer) -> float:
-    """How far a drawer goes on its runners; on wooden ones it comes right out."""
+    """How far a drawer goes on its runners; wooden ones have the travel of their generic row."""
     row = runner_of(bench.spec)
-    share = 1.0 if row.kind == WOODEN else row.travel / 100.0
-    return drawer.box.length * share
+    travel = generic(WOODEN).travel if row.kind == WOODEN else row.travel
+    return drawer.box.length * travel / 100.0
 
 
 @lru_cache(maxsize=256)

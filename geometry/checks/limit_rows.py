@@ -13,6 +13,7 @@ from geometry.checks import (
     limits_of_joints,
     limits_of_loads,
     limits_of_marking,
+    limits_of_standing,
     limits_of_strength,
     limits_of_timber,
     limits_of_wood,
@@ -28,6 +29,7 @@ LIMITS: tuple[Limit, ...] = (
     *limits_of_marking.ROWS,
     *limits_of_wood.ROWS,
     *limits_of_timber.ROWS,
+    *limits_of_standing.ROWS,
 )
 
 BY_NAME: dict[str, Limit] = {row.name: row for row in LIMITS}

@@ -32,8 +32,8 @@ DRAWER_FILL = Limit(
     "drawer_fill",
     "Load of a drawer, by the room inside it",
     "kg/m³",
-    500.0,
-    f"{TRADE}: half a kilogram a litre, papers and tools; linen is about half of that",
+    330.0,
+    f"{TRADE}: a third of a kilogram a litre; linen is about half of that, papers twice as much",
     0.0,
     8000.0,
 )

@@ -6,15 +6,12 @@ import math
 from collections.abc import Iterator
 
 from geometry.bench.bench import Bench
-from geometry.bench.panel_ends_numbers import HOUSED, PanelEnd, panel_ends
+from geometry.bench.panel_ends_numbers import HOUSED, panel_ends
 from geometry.bench.seat_rail_numbers import STUB, seat_rail
 from geometry.checks.check import Check
 from geometry.checks.limits_of_joints import DEEPEST_HOUSING, FLATTEST_IN_SOFT, SHORTEST_STUB
-from geometry.checks.limits_of_loads import SITTER, SITTER_FROM_EDGE
 from geometry.design.finding import Finding, Level, Mend
-from geometry.solids.measure import volume_of
 from shared.cutters import widest_cutter_for
-from shared.materials import weight_of
 from shared.timber import TIMBERS
 from shared.units import length_mark
 
@@ -62,49 +59,6 @@ def _deep_housing(bench: Bench) -> Iterator[Finding]:
         limit=limit,
         mend=Mend(f"Make them {length_mark(limit)} deep.", (("housing_depth", limit),)),
     )
-
-
-def _tips(bench: Bench) -> Iterator[Finding]:
-    """Moments about the outside of a set-in end, on which the bench would turn over."""
-    n = panel_ends(bench.spec)
-    weight, moment = 0.0, 0.0
-    for part in bench.parts:
-        force = GRAVITY * weight_of(volume_of(part.shape), part.material)
-        weight += force
-        moment += force * _middle(bench, part.name)
-    centre = moment / weight
-    sitter, from_edge = SITTER.of(bench), SITTER_FROM_EDGE.of(bench)
-    for end in n.ends:
-        over = end.outside if end.side == "left" else n.length - end.outside
-        arm = over - from_edge
-        held = weight * abs(centre - end.outside)
-        if arm <= 0.0 or sitter * arm <= held + 1e-9:
-            continue
-        least = held / sitter + from_edge
-        yield Finding(
-            check="bench_tips",
-            level=Level.THINK_AGAIN,
-            message=(
-                f"Somebody who sits down on the {end.side} end of the seat, "
-                f"{length_mark(over)} beyond the end that carries it, tips the bench over."
-            ),
-            parts=(f"end_{end.side}", "seat"),
-            place=(0.0 if end.side == "left" else n.length, -n.depth / 2.0, n.top),
-            amount=over,
-            limit=least,
-            mend=_farther_out(end, from_edge),
-        )
-
-
-def _middle(bench: Bench, name: str) -> float:
-    """X of the middle of a part's blank: near enough to its centre of weight for a moment."""
-    part = bench.part(name)
-    blank = part.shape.blank
-    return part.frame.to_bench((blank.length / 2.0, blank.width / 2.0, blank.thickness / 2.0))[0]
-
-
-def _farther_out(end: PanelEnd, end_in: float) -> Mend:
-    return Mend(f"Set it in {length_mark(end_in)} only.", ((f"{end.side}_end_in", end_in),))
 
 
 def _slope(bench: Bench) -> Iterator[Finding]:
@@ -166,16 +120,6 @@ CHECKS: tuple[Check, ...] = (
         _deep_housing,
         ("housed ends",),
         limits=(DEEPEST_HOUSING,),
-    ),
-    Check(
-        "bench_tips",
-        "Bench tipping over a set-in end",
-        "Weighs the bench against somebody who sits down on the seat's overhanging end, 600 N at "
-        "50 mm from the edge (ISO 7174-1:1988, 7.1.1, as quoted). The limit is where the two "
-        "balance on the outside of the end.",
-        _tips,
-        ("housed ends",),
-        limits=(SITTER, SITTER_FROM_EDGE),
     ),
     Check(
         "seat_tail_slope",

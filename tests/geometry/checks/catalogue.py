@@ -157,10 +157,10 @@ CATALOGUE: tuple[Row, ...] = (
         "Tipping forward, sideways and at an overhang, drawers open and shut; racking",
         {
             "tips_back": "spoiled_rests::a_bench_whose_feet_stand_in_tips",
-            "bench_tips": "spoiled_seats::a_bench_that_tips",
-            "tips_over": "spoiled_briefs::a_bench_that_tips_when_somebody_sits_on_its_edge",
+            "tips_over": "tipping::an_overhang_at_an_end",
+            "drawers_tip": "tipping::one_drawer_open_and_a_hand_on_it",
         },
-        lacking="drawers open; racking",
+        lacking="racking",
     ),
     Row(
         15,

@@ -51,21 +51,6 @@ def test_caught_measured_and_mended(
     assert not found_by(check, {**changes, **dict(found.mend.values)}, brief)
 
 
-def test_a_bench_that_tips_when_somebody_sits_on_its_edge() -> None:
-    """Legs 150 in from the front of a seat 360 deep: 100 N at most in the light bench's favour."""
-    change: dict[str, Value] = {"base": "four legs", "inset_front": 150.0, "splay": 0.0}
-    found = found_by("tips_over", change, Brief(persons=1))
-    assert found
-    for one in found:
-        assert one.level is Level.THINK_AGAIN
-        assert one.amount is not None
-        assert one.limit is not None
-        assert one.amount > one.limit
-        assert one.mend is not None
-        change |= dict(one.mend.values)
-    assert not found_by("tips_over", change, Brief(persons=1))
-
-
 def test_a_bench_that_does_not_go_through_the_door() -> None:
     """Plain, 1200 x 360 x 450: end first through 440 x 350 it is 10 too large both ways; wider by
     10 in each, it goes."""
@@ -97,7 +82,7 @@ def test_a_blank_brief_finds_nothing() -> None:
 
 def test_every_check_says_what_it_is_for_and_is_tried() -> None:
     names = {check.name for check in CHECKS}
-    assert names == {row[0] for row in SPOILED} | {"tips_over", "past_door", "past_stair"}
+    assert names == {row[0] for row in SPOILED} | {"past_door", "past_stair"}
     for check in CHECKS:
         assert len(check.about.split()) >= 15
         assert check.title
