@@ -12,18 +12,14 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 import numpy as np
-import trimesh
 
 from geometry.bench.bench import Bench
-from geometry.bench.glue_ups import glue_ups
-from geometry.cuts.bore import Bore
-from geometry.cuts.slot_mortise import SlotMortise
 from geometry.design.finding import Finding
 from geometry.design.joint import Joint
-from geometry.design.part import Part
-from geometry.primitives.frame import Frame, Vec3
+from geometry.primitives.frame import Vec3
 from tests.judges.meshes import Floats, free_way, mesh_of, wood_along, wood_in_both
 from tests.judges.moving_alarms import box_does_not_go_in, drawer_meets, lid_meets_rest
+from tests.judges.wood_alarms import cuts_meet, hollows_come_near
 
 Judge = Callable[[Bench, Finding], bool]
 _HAIR = 1e-3  # mm
@@ -135,86 +131,6 @@ def land_is_thin(bench: Bench, finding: Finding) -> bool:
     return False
 
 
-def mortise_is_open(bench: Bench, finding: Finding) -> bool:
-    """Round the mortise, a hair outside its walls and floor, somewhere there is no wood."""
-    mesh = mesh_of(bench, finding.parts[0])
-    assert finding.place is not None
-    for board, cut in _mortises(bench):
-        if np.linalg.norm(np.subtract(board.frame.to_bench(cut.middle), finding.place)) > _HAIR:
-            continue
-        shell = _shell(cut.frame, cut.width / 2.0, cut.thickness / 2.0, cut.depth)
-        at = np.array([board.frame.to_bench(point) for point in shell])
-        if not mesh.contains(at).all():
-            return True
-    return False
-
-
-def _mortises(bench: Bench) -> Iterator[tuple[Part, SlotMortise]]:
-    """With the piece that each is cut in; those of a glue-up are in its boards."""
-    for one in (bench, *(glue_up.bench for glue_up in glue_ups(bench))):
-        for joint in one.joints:
-            for name, cuts in zip(joint.parts, (joint.cuts_first, joint.cuts_second), strict=False):
-                for cut in cuts:
-                    if isinstance(cut, SlotMortise):
-                        yield one.part(name), cut
-
-
-def _shell(frame: Frame, half_width: float, radius: float, depth: float) -> list[Vec3]:
-    """Points 0.02 mm outside a stadium's walls and floor, but near its mouth."""
-    out, turns = radius + 0.02, np.linspace(0.0, 2.0 * np.pi, 48, endpoint=False)
-    straight = half_width - radius
-    rim = [(np.sign(np.cos(t)) * straight + out * np.cos(t), out * np.sin(t)) for t in turns]
-    rim += [(x, side * out) for x in np.linspace(-straight, straight, 25) for side in (-1.0, 1.0)]
-    walls = [
-        frame.to_bench((float(x), float(y), float(z)))
-        for x, y in rim
-        for z in np.linspace(0.5, depth - 0.05, 12)
-    ]
-    floor = [
-        frame.to_bench((float(x * k), float(y * k), depth + 0.02))
-        for x, y in rim
-        for k in (0.0, 0.5, 0.95)
-    ]
-    return walls + floor
-
-
-def hole_meets_housing(bench: Bench, finding: Finding) -> bool:
-    """Over the end of some pilot hole there is less than 1 mm of wood before the next hollow."""
-    part = bench.part(finding.parts[0])
-    mesh = mesh_of(bench, part.name)
-    up = np.array(part.frame.to_bench((0.0, 0.0, -1.0))) - part.frame.to_bench((0.0, 0.0, 0.0))
-    thickness = part.shape.blank.thickness
-    for joint in bench.joints:
-        if not joint.name.startswith("fixing_") or joint.parts[1] != part.name:
-            continue
-        for cut in (cut for cut in joint.cuts_second if isinstance(cut, Bore)):
-            r = cut.diameter / 2.0 - 0.05
-            turns = np.linspace(0.0, 2.0 * np.pi, 65)
-            rim = [(k * r * np.cos(t), k * r * np.sin(t)) for t in turns for k in (0.9, 1.0)]
-            starts = np.array(
-                [part.frame.to_bench((cut.x + x, cut.y + y, thickness)) for x, y in rim]
-            )
-            full = wood_along(mesh, starts, up, thickness, 0.02)
-            hollow = [_first_wood(mesh, start, up, thickness) for start in starts]
-            if min(hollow) < 1.0 or full.min() <= 0.0:
-                return True
-    return False
-
-
-def _first_wood(mesh: trimesh.Trimesh, start: Floats, way: Floats, reach: float) -> float:
-    """How thick the first wood is that a point going this way comes upon."""
-    at = start + np.outer(np.linspace(0.01, reach + 1.0, int(reach * 50)), way)
-    inside = mesh.contains(at)
-    if not inside.any():
-        return 0.0
-    first = int(inside.argmax())
-    after = np.flatnonzero(~inside[first:])
-    count = int(after[0]) if len(after) else len(inside) - first
-    if first + count >= len(inside) or not inside[first + count :].any():
-        return reach  # nothing hollow beyond: it is the board's far face
-    return count * reach / len(inside)
-
-
 def insert_has_no_room(bench: Bench, finding: Finding) -> bool:
     """Straight up from the foot's middle, within 1 mm round the boring, somewhere no wood."""
     mesh = mesh_of(bench, finding.parts[0])
@@ -264,9 +180,16 @@ JUDGES: dict[str, Judge] = {
     "end_cutter": slot_too_narrow,
     "front_thin_for_carving": front_is_thin,
     "front_thin_at_groove": land_is_thin,
-    "mortise_opened": mortise_is_open,
-    "glue_up_mortise_opened": mortise_is_open,
-    "screw_in_housing": hole_meets_housing,
+    "mortise_opened": cuts_meet,
+    "joint_mortise_opened": cuts_meet,
+    "round_mortise_opened": cuts_meet,
+    "runner_hole_opened": cuts_meet,
+    "button_opened": cuts_meet,
+    "insert_opened": cuts_meet,
+    "screw_opened": cuts_meet,
+    "glue_up_mortise_opened": cuts_meet,
+    "mortise_comes_through": cuts_meet,
+    "screw_near": hollows_come_near,
     "insert_room": insert_has_no_room,
     "lid_blocked": lid_meets_rest,
     "drawer_too_wide": box_does_not_go_in,
