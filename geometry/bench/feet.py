@@ -217,7 +217,9 @@ def _under_panels(spec: BenchSpec) -> tuple[FootPlace, ...]:
     if p.middle is not None:
         panels.insert(1, ("middle", p.middle))
     pad = p.pad if p.relief > 0.0 else min(2.0 * p.thickness, p.width / 3.0)
-    free = p.rail_top - p.rail_height - p.ground - _CLEAR
+    under_rail = p.rail_top - p.rail_height - p.ground - _CLEAR
+    whole = p.height - p.ground - 3.0 * _CLEAR
+    near = (p.rail_thickness + spec.number("foot_insert")) / 2.0 + _CLEAR
     return tuple(
         FootPlace(
             name=f"{side}_{fore}",
@@ -225,7 +227,7 @@ def _under_panels(spec: BenchSpec) -> tuple[FootPlace, ...]:
             middle=(x, y, p.ground),
             inside=min(half, pad / 2.0),
             lean=0.0,
-            free=free,
+            free=under_rail if abs(y - p.rail_middle) < near else whole,
         )
         for side, x in panels
         for fore, y in (("back", p.back - pad / 2.0), ("front", p.front + pad / 2.0))
