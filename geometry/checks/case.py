@@ -1,16 +1,14 @@
-"""Checks of the case and its back."""
+"""Checks of the case."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from geometry.bench.back import back_size
 from geometry.bench.bench import Bench
 from geometry.bench.case_numbers import LEFT, RIGHT, case_numbers
 from geometry.checks.check import Check
 from geometry.checks.limits_of_handling import LEAST_STEP, MOST_PROUD
 from geometry.design.finding import Finding, Level, Mend
-from shared.sheet_goods import SHEET_SIZES
 from shared.units import angle_mark, length_mark
 
 
@@ -67,30 +65,6 @@ def _bevel_step(bench: Bench) -> Iterator[Finding]:
     )
 
 
-def _large_back(bench: Bench) -> Iterator[Finding]:
-    length, height = back_size(case_numbers(bench.spec))
-    if any(_fits(length, height, sheet.length, sheet.width) for sheet in SHEET_SIZES):
-        return
-    longest = max(sheet.length for sheet in SHEET_SIZES)
-    yield Finding(
-        check="large_back",
-        level=Level.THINK_AGAIN,
-        message=(
-            f"The back is {length_mark(length)} by {length_mark(height)}, larger than any usual "
-            "sheet: order a long one, or plan a seam behind a partition."
-        ),
-        parts=("back",),
-        amount=length,
-        limit=longest,
-    )
-
-
-def _fits(length: float, height: float, sheet_length: float, sheet_width: float) -> bool:
-    small, large = sorted((length, height))
-    narrow, long = sorted((sheet_length, sheet_width))
-    return small <= narrow and large <= long
-
-
 CHECKS: tuple[Check, ...] = (
     Check(
         "proud_bevel",
@@ -112,13 +86,5 @@ CHECKS: tuple[Check, ...] = (
         _bevel_step,
         ("case",),
         limits=(LEAST_STEP,),
-    ),
-    Check(
-        "large_back",
-        "Back larger than a sheet",
-        "Compares the back with the sheets that are usually sold (see the table of sheet sizes and "
-        "its sources). A larger one has to be ordered, or made in two.",
-        _large_back,
-        ("case", "back"),
     ),
 )

@@ -123,19 +123,41 @@ CATALOGUE: tuple[Row, ...] = (
             "runner_overloaded": "spoiled_drawer_motion::a_full_drawer_overloads_a_weak_runner",
         },
     ),
-    Row(10, "Cross-grain glue-ups and fixings, panels with no room to move", lacking="all of it"),
-    Row(11, "Grain running the wrong way", lacking="all of it"),
+    Row(
+        10,
+        "Cross-grain glue-ups and fixings, panels with no room to move",
+        {
+            "held_across": "spoiled_movement::ends_with_their_grain_level",
+            "panel_no_room": "spoiled_movement::a_solid_back_without_room_is_given_it",
+            "panel_drops_out": (
+                "spoiled_movement::a_solid_back_with_its_grain_upright_cannot_be_held"
+            ),
+            "slot_short": "spoiled_movement::slots_for_another_air",
+        },
+    ),
+    Row(
+        11,
+        "Grain running the wrong way",
+        {
+            "grain_corner": "spoiled_grain::ends_whose_grain_does_not_turn_the_corner",
+            "grain_bears": "spoiled_grain::shelves_and_partitions_with_their_grain_across",
+            "long_across": "spoiled_grain::a_seat_longer_across_its_grain",
+        },
+    ),
     Row(
         12,
         "A part larger than the boards or sheets there are; a strip too narrow",
         {
-            "large_back": "spoiled_benches::a_spoiled_bench_is_caught",
+            "large_sheet": "spoiled_benches::a_spoiled_bench_is_caught",
+            "long_board": "spoiled_stock::longer_than_the_boards",
+            "wide_board": "spoiled_stock::wider_than_the_boards",
+            "thick_board": "spoiled_stock::thicker_than_the_boards",
+            "narrow_strip": "spoiled_stock::a_strip_too_narrow_to_saw",
             "wide_seat_board": "spoiled_seats::spoiled_seat",
             "sheet_thickness": (
                 "spoiled_lippings::a_thickness_that_is_not_sold_is_caught_and_mended"
             ),
         },
-        lacking="parts longer or wider than the boards there are; strips too narrow",
     ),
     Row(
         13,

@@ -40,7 +40,7 @@ SPOILED: tuple[tuple[str, dict[str, Value], Level, float, float], ...] = (
     # flares 60 and 40 over 300 mm height, through 20 mm of board: 4 - 8 / 3 mm
     ("bevel_step", {"deep_end": "both"}, Level.GOOD_TO_KNOW, 4.0 / 3.0, 0.05),
     # both ends inside: 3600 - 20 - (60 + 20) + 2 x 6 - 1 = 3511 mm; the longest sheet is 2500 mm
-    ("large_back", {"length": 3600.0}, Level.THINK_AGAIN, 3511.0, 2500.0),
+    ("large_sheet", {"length": 3600.0}, Level.THINK_AGAIN, 3511.0, 2500.0),
     # tips 3600 - 140 = 3460 apart along, 360 - 120 = 240 across: 2 atan(240 / 3460)
     (
         "flat_lap",
@@ -81,7 +81,7 @@ def test_its_mend_cures_it(check: str, changes: dict[str, Value]) -> None:
     found = _found(changes, check)
     mends = [finding.mend for finding in found if finding.mend]
     if not mends:
-        assert check in {"leg_outside", "proud_bevel", "large_back", "flat_lap"}
+        assert check in {"leg_outside", "proud_bevel", "large_sheet", "flat_lap"}
         return
     mended = set_values(set_values(default_spec(), changes), dict(mends[0].values))
     assert not [finding for finding in findings(build(mended)) if finding.check == check]
