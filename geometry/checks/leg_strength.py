@@ -146,7 +146,7 @@ _JOINTS: dict[str, Sizes] = {
     joints.BENT: {_FOUR: (_ROUND, _LEG_SIZE)},
     joints.BORE: {_FOUR: (_ROUND, _LEG_SIZE)},
 }
-_BORED = {
+BORED = {
     "bottom": Size("board_thickness", "Make the case's boards"),
     "seat": Size("seat_thickness", "Make the seat"),
     "box_bottom": Size("box_bottom_thickness", "Make the box's bottom"),
@@ -157,7 +157,7 @@ def _thicker(worst: Held, factor: float) -> tuple[Way, ...]:
     """The board that is bored, whose thickness counts by its square."""
     if worst.way != joints.BORE:
         return ()
-    return (_BORED[worst.parts[1]].grown(factor**0.5),)
+    return (BORED[worst.parts[1]].grown(factor**0.5),)
 
 
 def _ways(spec: BenchSpec, sizes: Sizes, factor: float) -> tuple[Way, ...]:

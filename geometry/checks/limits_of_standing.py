@@ -22,8 +22,28 @@ HAND_ON_DRAWER = Limit(
     0.0,
     500.0,
 )
+RACKING_PUSH = Limit(
+    "racking_push",
+    "Level push at the seat that racks a bench",
+    "N",
+    330.0,
+    "ISO 7173:1989, 7.6, at the front edge of a seat without a back, in a page that quotes it",
+    50.0,
+    2000.0,
+)
+MOST_OF_RACKED = Limit(
+    "most_of_racked",
+    "Most of a joint's strength to be used under a level push",
+    "%",
+    50.0,
+    f"{TRADE}: more than of loads that stay",
+    5.0,
+    100.0,
+)
 
 ROWS: tuple[Limit, ...] = (
     SITTER_PUSHES,
     HAND_ON_DRAWER,
+    RACKING_PUSH,
+    MOST_OF_RACKED,
 )

@@ -181,8 +181,8 @@ CATALOGUE: tuple[Row, ...] = (
             "tips_back": "spoiled_rests::a_bench_whose_feet_stand_in_tips",
             "tips_over": "tipping::an_overhang_at_an_end",
             "drawers_tip": "tipping::one_drawer_open_and_a_hand_on_it",
+            "racks": "racking::low_aprons_under_high_legs_rack_and_are_mended",
         },
-        lacking="racking",
     ),
     Row(
         15,
