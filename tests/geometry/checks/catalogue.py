@@ -172,6 +172,7 @@ CATALOGUE: tuple[Row, ...] = (
             "bottom_strength": "base_strength::a_thin_bottom_between_trestle_and_partitions",
             "rail_strength": "base_strength::a_rail_that_is_stepped_on",
             "trestle_strength": "base_strength::a_trestle_that_its_rail_has_weakened",
+            "rest_strength": "rest_strength::thin_posts_behind_a_seat",
         },
     ),
     Row(
