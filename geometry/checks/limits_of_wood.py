@@ -38,10 +38,35 @@ LEAST_SKIN = Limit(
     "least_skin", "Least wood beside a foot's threaded insert", "mm", 3.0, TRADE, 1.0, 20.0
 )
 
+SHORTEST_RUN = Limit(
+    "shortest_run",
+    "Shortest run of the grain that holds, for the piece's lesser size",
+    "count",
+    5.0,
+    "Wood Handbook, slope of grain: at 1 in 5 about half the strength is left (value from memory)",
+    1.0,
+    20.0,
+)
+MOST_SHORT = Limit(
+    "most_short", "Most of a section that may have short grain", "%", 50.0, TRADE, 5.0, 95.0
+)
+LEAST_END_GRAIN = Limit(
+    "least_end_grain",
+    "Least wood along the grain between a cut and the end of its piece",
+    "mm",
+    6.0,
+    f"{TRADE}: less breaks out along the grain",
+    1.0,
+    40.0,
+)
+
 ROWS: tuple[Limit, ...] = (
     LEAST_BESIDE,
     LEAST_OVER_SCREW,
     LEAST_TONGUE,
     LEAST_THREAD,
     LEAST_SKIN,
+    SHORTEST_RUN,
+    MOST_SHORT,
+    LEAST_END_GRAIN,
 )

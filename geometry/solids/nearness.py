@@ -105,6 +105,12 @@ def walls(shape: Shape, cut: Cut, search: float) -> tuple[Near, ...]:
     return tuple(sorted(found, key=lambda one: one.distance))
 
 
+def corners_of_cavity(cut: Cut, blank: Blank) -> Floats:
+    """The corners of the hollow that a cut makes, (n, 3); none for one that makes no hollow."""
+    hollow = _hollow(cut, blank)
+    return np.empty((0, 3)) if hollow is None else hollow.corners
+
+
 @lru_cache(maxsize=2048)
 def _hollow(cut: Cut, blank: Blank) -> _Hollow | None:
     cavity = cavity_of(cut, blank)

@@ -91,7 +91,15 @@ CATALOGUE: tuple[Row, ...] = (
             "rest_thin_wall": "spoiled_rests::a_spoiled_rest_is_caught_and_mended",
         },
     ),
-    Row(7, "Short grain at an angled or curved cut, or at a foot", lacking="all of it"),
+    Row(
+        7,
+        "Short grain at an angled or curved cut, or at a foot",
+        {
+            "short_grain": "spoiled_short_grain::posts_raked_too_far_are_caught_and_mended",
+            "foot_short_grain": "spoiled_short_grain::a_foot_sawn_aslant_to_the_grain_is_caught",
+            "short_beyond_cut": "spoiled_short_grain::little_above_a_mortise_is_caught_and_mended",
+        },
+    ),
     Row(
         8,
         "A front too thin for its finger groove or its carving; a groove too shallow",
