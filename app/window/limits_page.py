@@ -6,10 +6,11 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QDialog, QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from app.look.thin_scroll_bar import quiet_scrolling
+from app.look.type import bold
 from app.panels.limit_field import LimitField
 from app.scene.preferences import Preferences
 from app.scene.wording import said
-from geometry.checks.limit_rows import LIMITS
+from geometry.checks.limit_rows import KINS
 from geometry.design.judging import Judging
 
 _ABOUT = (
@@ -51,11 +52,16 @@ class LimitsPage(QDialog):
         rows.setSpacing(8)
         own = dict(judging.limits)
         self.fields = {}
-        for row in LIMITS:
-            field = LimitField(row, own.get(row.name, row.default), self._preferences, body)
-            field.changed.connect(self.changed)
-            self.fields[row.name] = field
-            rows.addWidget(field)
+        for heading, kin in KINS:
+            title = QLabel(said(heading, self._preferences), body)
+            title.setFont(bold(title.font()))
+            title.setContentsMargins(0, 10, 0, 0)
+            rows.addWidget(title)
+            for row in kin:
+                field = LimitField(row, own.get(row.name, row.default), self._preferences, body)
+                field.changed.connect(self.changed)
+                self.fields[row.name] = field
+                rows.addWidget(field)
         rows.addStretch(1)
         self._area.setWidget(body)
         self._area.verticalScrollBar().setValue(at)

@@ -20,16 +20,19 @@ from geometry.checks import (
 )
 from geometry.checks.limit import Limit
 
-LIMITS: tuple[Limit, ...] = (
-    *limits_of_joints.ROWS,
-    *limits_of_drawers.ROWS,
-    *limits_of_loads.ROWS,
-    *limits_of_strength.ROWS,
-    *limits_of_handling.ROWS,
-    *limits_of_marking.ROWS,
-    *limits_of_wood.ROWS,
-    *limits_of_timber.ROWS,
-    *limits_of_standing.ROWS,
+KINS: tuple[tuple[str, tuple[Limit, ...]], ...] = (
+    ("Joints", limits_of_joints.ROWS),
+    ("Drawers", limits_of_drawers.ROWS),
+    ("Loads, and what they may bend", limits_of_loads.ROWS),
+    ("Strength", limits_of_strength.ROWS),
+    ("Seats, lids, edges and outlines", limits_of_handling.ROWS),
+    ("Setting up, marking and reading", limits_of_marking.ROWS),
+    ("Wood that cuts leave", limits_of_wood.ROWS),
+    ("Timber, boards and sheets", limits_of_timber.ROWS),
+    ("How a bench stands", limits_of_standing.ROWS),
 )
+"""Each file of rows, under the heading that it has on the page of limits."""
+
+LIMITS: tuple[Limit, ...] = tuple(row for _, rows in KINS for row in rows)
 
 BY_NAME: dict[str, Limit] = {row.name: row for row in LIMITS}

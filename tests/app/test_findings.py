@@ -13,6 +13,9 @@ from app.window.workplace import Workplace
 from geometry.design.finding import Finding, Level
 from geometry.dimensioning.drag import drag
 
+# Thin feet farther out, or the bench would tip as well.
+STANDING = {"inset_front_left": 50.0, "inset_front_right": 50.0}
+
 
 def _spoil(window: Workplace, **values: float) -> list[FindingLine]:
     window.desk.set_values(values)
@@ -25,8 +28,8 @@ def _line(window: Workplace, check: str) -> FindingLine:
 
 
 def test_a_line_that_is_as_it_was_stays_the_same_widget(window: Workplace) -> None:
-    (before,) = _spoil(window, base_thickness=18.0)
-    _spoil(window, base_thickness=18.0, cutter_diameter=25.0)
+    (before,) = _spoil(window, base_thickness=18.0, **STANDING)
+    _spoil(window, base_thickness=18.0, cutter_diameter=25.0, **STANDING)
     checks = [line.finding.check for line in window.foot.lines()]
     assert checks == ["housing_cutter", "mortise_wall"]
     assert _line(window, "mortise_wall") is before
@@ -47,7 +50,7 @@ def test_sizes_are_added_up_in_the_unit_that_is_shown(window: Workplace, qtbot: 
 
 
 def test_why_says_the_paragraph_and_the_limit_can_be_changed_and_undone(window: Workplace) -> None:
-    (line,) = _spoil(window, base_thickness=18.0)
+    (line,) = _spoil(window, base_thickness=18.0, **STANDING)
     line.why.click()
     detail = line.detail
     assert isinstance(detail, WhyDetail)
@@ -65,7 +68,7 @@ def test_why_says_the_paragraph_and_the_limit_can_be_changed_and_undone(window: 
 def test_a_finding_that_changes_keeps_its_line_open_its_place_and_what_was_typed(
     window: Workplace,
 ) -> None:
-    (line,) = _spoil(window, base_thickness=18.0)
+    (line,) = _spoil(window, base_thickness=18.0, **STANDING)
     line.why.click()
     assert isinstance(line.detail, WhyDetail)
     assert line.detail.reason is not None
@@ -136,7 +139,7 @@ def test_what_is_slow_to_know_stays_listed_until_it_is_known_anew(
 
 
 def test_a_wrong_limit_is_refused_beside_the_field(window: Workplace) -> None:
-    (line,) = _spoil(window, base_thickness=18.0)
+    (line,) = _spoil(window, base_thickness=18.0, **STANDING)
     line.why.click()
     assert isinstance(line.detail, WhyDetail)
     (field,) = line.detail.limits
@@ -169,7 +172,7 @@ def test_what_was_set_aside_and_has_grown_worse_stands_again_and_says_so(
     window: Workplace,
 ) -> None:
     """Walls of 5.9 mm are let be; those of 5.57 mm are a twentieth of 6 mm thinner."""
-    (line,) = _spoil(window, base_thickness=18.0)
+    (line,) = _spoil(window, base_thickness=18.0, **STANDING)
     line.why.click()
     assert isinstance(line.detail, WhyDetail)
     line.detail.reason.setText("A trial piece held.")
@@ -267,7 +270,7 @@ def test_the_list_reads_well_with_any_number(window: Workplace, count: int) -> N
 
 
 def test_the_table_of_limits_changes_a_limit_as_one_step(window: Workplace, qtbot: QtBot) -> None:
-    _spoil(window, base_thickness=18.0)
+    _spoil(window, base_thickness=18.0, **STANDING)
     window.commands["limits"].trigger()
     page = window.presenter.clerk.limits
     assert page is not None

@@ -23,7 +23,7 @@ from geometry.bench.limits import set_values
 from geometry.checks.all_checks import CHECKS, SLOW_CHECKS
 from geometry.checks.check import Check
 from geometry.checks.limit import Limit
-from geometry.checks.limit_rows import BY_NAME, LIMITS
+from geometry.checks.limit_rows import BY_NAME, KINS, LIMITS
 from geometry.design.parameter import Value
 from geometry.design.part import Shape
 from tests.random_benches import random_spec
@@ -113,6 +113,11 @@ def test_checks_have_names_and_titles_of_their_own() -> None:
     assert len({check.name for check in ALL}) == len(ALL)
     assert len({check.title for check in ALL}) == len(ALL)
     assert len({row.title for row in LIMITS}) == len(LIMITS) == len(BY_NAME)
+
+
+def test_limits_stand_under_headings_none_of_which_is_empty() -> None:
+    assert all(rows for _, rows in KINS)
+    assert len({heading for heading, _ in KINS}) == len(KINS)
 
 
 def test_every_limit_is_used_by_a_check() -> None:
