@@ -117,6 +117,8 @@ _RAILS = {
     "rail": Size("seat_rail_height", "Make the rail"),
     "apron_front": Size("apron_height", "Make the aprons"),
     "apron_back": Size("apron_height", "Make the aprons"),
+    "plinth_front": Size("plinth_thickness", "Make the plinth's boards"),
+    "plinth_back": Size("plinth_thickness", "Make the plinth's boards"),
 }
 _STRETCHERS = Size("stretcher_height", "Make the stretchers")
 
@@ -154,10 +156,10 @@ CHECKS: tuple[Check, ...] = (
         "Reckons how far what is sat on bends between the ends, partitions, legs or panels that "
         "carry it, and where it stands out over them: with one load anywhere, the 250 lbf (1112 N) "
         "of the 2010 ADA Standards (903.6) or the brief's own if that is heavier, and with the "
-        "brief's persons, or two, side by side. Aprons and crossed stretchers under a slab help "
-        "it, and so does a rail that is glued on. More than 1/360 of the span feels weak: common "
-        "practice, from memory. The beam formula is the Wood Handbook's, 9-2, with the timber's "
-        "mean stiffness. An estimate.",
+        "brief's persons, or two, side by side. Aprons, crossed stretchers and a plinth on feet "
+        "help a slab, and so does a rail that is glued on. More than 1/360 of the span feels weak: "
+        "common practice, from memory. The beam formula is the Wood Handbook's, 9-2, with the "
+        "timber's mean stiffness. An estimate.",
         with_mends(_bends),
         limits=(SEAT_LOAD, HEAVY_SITTER, SITTERS_APART, SEAT_BENDS, AFTER_A_YEAR),
         quick=False,

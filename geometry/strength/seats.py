@@ -14,6 +14,8 @@ from geometry.bench.apron_numbers import apron_numbers
 from geometry.bench.base_numbers import base_numbers
 from geometry.bench.bridled_legs import stretcher_words
 from geometry.bench.case_numbers import case_numbers
+from geometry.bench.feet import foot_places
+from geometry.bench.feet_numbers import has_feet
 from geometry.bench.four_leg_numbers import four_legs
 from geometry.bench.lid_box_numbers import lid_box
 from geometry.bench.overall import (
@@ -31,7 +33,7 @@ from geometry.bench.overall import (
 from geometry.bench.panel_ends_numbers import panel_ends
 from geometry.bench.panel_numbers import panel_numbers
 from geometry.bench.partitions import uprights
-from geometry.bench.plinth import plinth_numbers
+from geometry.bench.plinth import PlinthNumbers, plinth_numbers
 from geometry.bench.seat_rail_numbers import seat_rail
 from geometry.design.spec import BenchSpec
 from geometry.strength.line import Line, Piece
@@ -152,12 +154,34 @@ def _on_panels(spec: BenchSpec) -> tuple[Line, ...]:
 
 
 def _on_plinth(spec: BenchSpec) -> tuple[Line, ...]:
-    """Carried all along; only what stands out over its ends bends."""
+    """Carried all along, so that only what stands out over its ends bends; on feet, its front and
+    back bend with the seat between them."""
     p = plinth_numbers(spec)
+    if has_feet(spec):
+        return _on_footed_plinth(spec, p)
     low, high = p.left + p.thickness / 2.0, p.right - p.thickness / 2.0
     step = (high - low) / (_PLACES_ON_PLINTH - 1)
     supports = [low + k * step for k in range(_PLACES_ON_PLINTH)]
     return (_line(spec, (_board(spec, spec.number("depth")),), supports),)
+
+
+def _on_footed_plinth(spec: BenchSpec, p: PlinthNumbers) -> tuple[Line, ...]:
+    """As on aprons: half of the seat and one board on edge, from foot to foot."""
+    half, depth = p.thickness / 2.0, spec.number("depth")
+    board = Section(p.thickness, p.height - p.ground)
+    feet = {place.name: place.middle[0] for place in foot_places(spec)}
+    rows = {"front": p.front + half, "back": p.back - half}
+    loads = {"front": NEAREST - depth, "back": -NEAREST}
+    found = []
+    for side, other in (("front", "back"), ("back", "front")):
+        pieces = (
+            _board(spec, depth / 2.0),
+            Piece(f"plinth_{side}", spec.word("timber"), board, board, board),
+        )
+        share = _lever(loads[side], rows[side], rows[other])
+        supports = [feet[f"{side}_left"], feet[f"{side}_right"]]
+        found.append(_line(spec, pieces, supports, y=rows[side], share=share))
+    return tuple(found)
 
 
 def _on_crossed(spec: BenchSpec) -> tuple[Line, ...]:

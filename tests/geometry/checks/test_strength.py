@@ -322,3 +322,27 @@ def test_weak_stretchers_under_a_slab() -> None:
     stress = moment / (40.0 * cosine * 15.0**2 / 6.0)
     assert part.amount == pytest.approx(100.0 * stress / 52.0, rel=1e-6)
     assert_cured(weak, part)
+
+
+def test_a_plinth_on_feet_bends_with_its_slab() -> None:
+    """A slab of 18 mm on a plinth of 90 mm, 30 of them feet: half of the seat and one board of 20 x
+    60 mm between the feet, in the middles of the corner blocks; on the floor it lies all along."""
+    low: dict[str, Value] = {"flare": 0.0, "seat": "slab", "base": "plinth"}
+    thin: dict[str, Value] = {"base_height": 90.0, "seat_thickness": 18.0}
+    assert not of_check(bench_of(low, thin), "seat_bends")
+    bench = bench_of(low, thin, {"foot": "pads", "foot_height": 30.0})
+    (found,) = of_check(bench, "seat_bends")
+    assert found.parts[0] == "seat"
+    assert found.parts[1] in ("plinth_front", "plinth_back")
+    p, depth = bench.spec.number, 360.0
+    span = 1200.0 - 140.0 - 2.0 * (20.0 + p("plinth_block") / 2.0)
+    rows = (p("inset_back") + 10.0, depth - p("inset_front") - 10.0)
+    share = (depth - 100.0 - rows[0]) / (rows[1] - rows[0])
+    stiff = 180.0 * 18.0**3 / 12.0 + 20.0 * 60.0**3 / 12.0
+    area = 5.0 / 6.0 * (180.0 * 18.0 + 20.0 * 60.0)
+    low_x, high_x = (span - APART - SAT_ON) / 2.0, (span - APART + SAT_ON) / 2.0
+    mean = (1.5 * span**2 * (high_x**2 - low_x**2) - (high_x**4 - low_x**4)) / SAT_ON
+    two = 2.0 * SITTER * (mean / (48.0 * E * stiff) + (low_x + high_x) / 4.0 / (G * area))
+    one = 1112.0 * (span**3 / (48.0 * E * stiff) + span / (4.0 * G * area))
+    assert found.amount == pytest.approx(share * max(one, two), rel=1e-6)
+    assert_cured(bench, found)
