@@ -60,6 +60,16 @@ LEAST_END_GRAIN = Limit(
     40.0,
 )
 
+LOOSEST_IN_HOUSING = Limit(
+    "loosest_in_housing",
+    "Most that a piece may be loose across its housing, or its notch high",
+    "mm",
+    0.5,
+    TRADE,
+    0.0,
+    3.0,
+)
+
 ROWS: tuple[Limit, ...] = (
     LEAST_BESIDE,
     LEAST_OVER_SCREW,
@@ -69,4 +79,5 @@ ROWS: tuple[Limit, ...] = (
     SHORTEST_RUN,
     MOST_SHORT,
     LEAST_END_GRAIN,
+    LOOSEST_IN_HOUSING,
 )

@@ -58,12 +58,16 @@ CATALOGUE: tuple[Row, ...] = (
         {
             "round_stop": "spoiled_benches::a_spoiled_bench_is_caught",
             "housing_front": "spoiled_benches::a_spoiled_bench_is_caught",
+            "notch_clears_round": "spoiled_housed::a_notch_of_another_size_is_caught",
+            "stop_covered": "spoiled_housed::a_housing_that_goes_too_far_shows",
         },
     ),
     Row(
         5,
         "A partition, shelf or drawer longer than its opening, or rattling in it",
         {
+            "partition_length": "spoiled_housed::a_partition_of_another_length_is_measured",
+            "housing_width": "spoiled_housed::a_housing_of_another_width_is_measured",
             "shelf_length": "spoiled_shelves::a_shelf_of_another_length_is_measured",
             "drawer_clearance": "spoiled_drawers::a_box_of_another_size_is_measured",
         },
