@@ -55,7 +55,7 @@ def _trestles(bench: Bench) -> Iterator[Told]:
         )
         factor = (borne.share / limit) ** 0.5
         ways = (
-            Size("stretcher_height", "Make the stretchers").grown(factor),
+            Size("stretcher_height", "Make the stretchers", "high").grown(factor),
             Size("base_thickness", "Make legs and stretchers").grown(factor**2.0),
         )
         yield _told("trestle_strength", borne, limit, message, ways)
@@ -84,7 +84,7 @@ def _rail_ways(bench: Bench, borne: Borne, limit: float) -> tuple[Way, ...]:
             "panel_tenon_thickness",
         )
     )
-    deeper, tenon = Size(names[0], "Make the rail"), Size(names[1], "Make its tenons")
+    deeper, tenon = Size(names[0], "Make the rail", "high"), Size(names[1], "Make its tenons")
     factor = borne.share / limit
     if borne.way == TENON:
         return (tenon.grown(factor), deeper.grown(factor))

@@ -118,12 +118,12 @@ def _top_of(bench: Bench, leg: Leg) -> Vec3:
 
 _BRIDLED, _FOUR = False, True
 _LEG_SIZE = Size("leg_size", "Make the legs")
-_LEG_TOP = Size("leg_top_width", "Make the legs' tops")
-_LEG_FOOT = Size("leg_foot_width", "Make the legs' feet")
+_LEG_TOP = Size("leg_top_width", "Make the legs' tops", "wide")
+_LEG_FOOT = Size("leg_foot_width", "Make the legs' feet", "wide")
 _BASE_THICKNESS = Size("base_thickness", "Make legs and stretchers")
-_STRETCHER = Size("stretcher_height", "Make the stretchers")
+_STRETCHER = Size("stretcher_height", "Make the stretchers", "high")
 _TENON = Size("tenon_thickness", "Make the tenons")
-_APRON = Size("apron_height", "Make the aprons")
+_APRON = Size("apron_height", "Make the aprons", "high")
 _ROUND = Size("leg_tenon", "Make the tenons")
 
 Sizes = dict[bool, tuple[Size, ...]]
@@ -141,7 +141,7 @@ _JOINTS: dict[str, Sizes] = {
     },
     joints.GLUE: {
         _BRIDLED: (_STRETCHER, _LEG_TOP),
-        _FOUR: (_APRON, Size("apron_tenon_length", "Make the tenons")),
+        _FOUR: (_APRON, Size("apron_tenon_length", "Make the tenons", "long")),
     },
     joints.BENT: {_FOUR: (_ROUND, _LEG_SIZE)},
     joints.BORE: {_FOUR: (_ROUND, _LEG_SIZE)},

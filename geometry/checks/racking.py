@@ -62,25 +62,25 @@ def _middle(bench: Bench, name: str) -> Vec3:
 def _stiffer(spec: BenchSpec, one: Racked, factor: float) -> tuple[Way, ...]:
     """What to make larger; how much of it is enough is tried."""
     if has_panel_ends(spec):
-        sizes: tuple[Size, ...] = (Size("seat_rail_height", "Make the rail"),)
+        sizes: tuple[Size, ...] = (Size("seat_rail_height", "Make the rail", "high"),)
     elif base_is(FOUR_LEGS, spec):
         aprons = (
-            Size("apron_height", "Make the aprons"),
-            Size("apron_tenon_length", "Make the tenons"),
+            Size("apron_height", "Make the aprons", "high"),
+            Size("apron_tenon_length", "Make the tenons", "long"),
         )
         sizes = aprons
         if one.fails in (BENT, BORE):
             sizes = (Size("leg_tenon", "Make the tenons"), BORED[one.parts[-1]])
     elif one.way == ALONG and base_is(TRESTLES, spec):
         sizes = (
-            Size("rail_tenon_height", "Make the rail's tenons"),
-            Size("rail_width", "Make the rail"),
+            Size("rail_tenon_height", "Make the rail's tenons", "high"),
+            Size("rail_width", "Make the rail", "wide"),
             Size("base_thickness", "Make legs and stretchers"),
         )
     else:
         sizes = (
-            Size("stretcher_height", "Make the stretchers"),
-            Size("panel_rail_height", "Make the rail"),
+            Size("stretcher_height", "Make the stretchers", "high"),
+            Size("panel_rail_height", "Make the rail", "high"),
         )
     return tuple(
         size.grown(min(factor, _LARGEST)) for size in sizes if parameter(size.name).applies(spec)

@@ -26,8 +26,8 @@ from geometry.strength.rests import (
     pushes,
 )
 
-_DEEPER = Size("post_depth", "Make the posts")
-_WIDER = Size("post_width", "Make the posts")
+_DEEPER = Size("post_depth", "Make the posts", "deep")
+_WIDER = Size("post_width", "Make the posts", "wide")
 _RAIL = Size("rest_rail_thickness", "Make the rails")
 
 # How joints break is too rough a guess to forbid one.

@@ -114,13 +114,13 @@ _BOARDS = {
     PANEL_BENCH: Size("seat_thickness", "Make the seat"),
 }
 _RAILS = {
-    "rail": Size("seat_rail_height", "Make the rail"),
-    "apron_front": Size("apron_height", "Make the aprons"),
-    "apron_back": Size("apron_height", "Make the aprons"),
+    "rail": Size("seat_rail_height", "Make the rail", "high"),
+    "apron_front": Size("apron_height", "Make the aprons", "high"),
+    "apron_back": Size("apron_height", "Make the aprons", "high"),
     "plinth_front": Size("plinth_thickness", "Make the plinth's boards"),
     "plinth_back": Size("plinth_thickness", "Make the plinth's boards"),
 }
-_STRETCHERS = Size("stretcher_height", "Make the stretchers")
+_STRETCHERS = Size("stretcher_height", "Make the stretchers", "high")
 
 
 def _ways(spec: BenchSpec, part: str, factor: float) -> tuple[Way, ...]:

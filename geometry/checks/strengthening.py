@@ -29,10 +29,11 @@ _MORE = 1.12  # how much larger the next size is where one is not enough
 
 @dataclass(frozen=True, slots=True)
 class Grown:
-    """A parameter to be made larger by a factor, in these words before the length."""
+    """A parameter to be made larger by a factor, in these words before and after the length."""
 
     name: str
     words: str
+    way: str
     factor: float
 
 
@@ -42,9 +43,10 @@ class Size:
 
     name: str
     words: str
+    way: str = "thick"
 
     def grown(self, factor: float) -> Grown:
-        return Grown(self.name, self.words, factor)
+        return Grown(self.name, self.words, self.way, factor)
 
 
 Way = Grown | Mend
@@ -138,4 +140,4 @@ def _least(now: float, way: Grown, cures: Callable[[Mend], bool]) -> Mend | None
 
 def _sized(way: Grown, steps: int) -> Mend:
     size = steps * _STEP
-    return Mend(f"{way.words} {length_mark(size)}.", ((way.name, size),))
+    return Mend(f"{way.words} {length_mark(size)} {way.way}.", ((way.name, size),))
