@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from geometry.bench.bench import Bench
+from geometry.bench.grain import SIDE_TO_SIDE
 from geometry.bench.openings import SHELF, Opening, filled_with
 from geometry.bench.shelves import lip_of
 from geometry.checks.check import Check
@@ -21,9 +22,9 @@ from geometry.checks.limits_of_loads import (
 )
 from geometry.checks.strength import another_partition, level_of, tenth
 from geometry.checks.strengthening import Size, Told, Way, with_mends
-from geometry.design.finding import Finding, Level
+from geometry.design.finding import Finding, Level, Mend
 from geometry.design.spec import BenchSpec
-from geometry.strength.stuff import Section, stuff_of
+from geometry.strength.stuff import Section, across_grain, stuff_of
 
 _THICKNESS = Size("shelf_thickness", "Make the shelves")
 
@@ -45,7 +46,8 @@ def bent(bench: Bench, at: Opening, load: float) -> Bent:
     """The shelf in an opening under ``load`` N in all."""
     part = bench.part(f"shelf_{at.index}")
     blank, lip = part.shape.blank, lip_of(bench.spec)
-    pieces = [(stuff_of(part.material), Section(blank.width, blank.thickness))]
+    board = across_grain if part.grain_across else stuff_of
+    pieces = [(board(part.material), Section(blank.width, blank.thickness))]
     if lip > 0.0:
         timber = stuff_of(bench.spec.word("timber"))
         pieces.append((timber, Section(lip, blank.thickness)))
@@ -109,7 +111,11 @@ def _middle(at: Opening) -> tuple[float, float, float]:
 
 
 def _ways(spec: BenchSpec, factor: float) -> tuple[Way, ...]:
-    return (_THICKNESS.grown(factor), *another_partition(spec))
+    """Its grain the other way first, where that runs from front to back."""
+    turned = Mend("Turn the shelves' grain from side to side.", (("shelf_grain", SIDE_TO_SIDE),))
+    across = spec.word("shelf_grain") != SIDE_TO_SIDE
+    thicker: tuple[Way, ...] = (_THICKNESS.grown(factor), *another_partition(spec))
+    return (turned, *thicker) if across else thicker
 
 
 CHECKS: tuple[Check, ...] = (

@@ -15,6 +15,9 @@ from shared.timber_stiffness import STIFFNESS
 from shared.timber_strength import DENTED, ROLLING, strength_of
 
 _SHEAR_FREE = 1.1
+# Across the grain, of what it is along it: the handbook's table 5-1 gives 5 to 9 % for the
+# stiffness of flat-sawn wood; boards split at about a twentieth of their strength (from memory).
+_STIFF_ACROSS, _STRONG_ACROSS = 0.07, 0.05
 _E_OVER_G = 16.0
 
 
@@ -51,6 +54,15 @@ def stuff_of(material: str) -> Stuff:
         e = sheet.elasticity * _SHEAR_FREE
         return Stuff(e, e / _E_OVER_G, sheet.rupture, None, None, None)
     raise UnknownName(f"Nothing is known of the strength of “{material}”.", where="material")
+
+
+@lru_cache(maxsize=64)
+def across_grain(timber: str) -> Stuff:
+    """A timber bent across its grain, in which it is weak and splits; UnknownName as above."""
+    along = stuff_of(timber)
+    e = along.elasticity * _STIFF_ACROSS
+    rolls = along.rolling
+    return Stuff(e, e / _E_OVER_G, along.rupture * _STRONG_ACROSS, rolls, None, along.denting)
 
 
 @dataclass(frozen=True, slots=True)

@@ -195,6 +195,19 @@ def test_a_shelf_of_sheet_sags_by_its_own_stiffness() -> None:
     assert found.amount == pytest.approx(2.0 * sag)
 
 
+def test_a_shelf_with_its_grain_from_front_to_back() -> None:
+    """18 mm of white oak bent across its grain: 7 % as stiff; turned, it is as before."""
+    bench = bench_of({**SHELVED, "shelf_grain": "front to back"})
+    (found, *_) = of_check(bench, "shelf_sag")
+    width, load = bench.part("shelf_1").shape.blank.width, 0.33 * 570.0
+    bending = 5.0 / 384.0 * load * 570.0**3 / (0.07 * E * width * 18.0**3 / 12.0)
+    shearing = load * 570.0 / 8.0 / (0.07 * G * 5.0 / 6.0 * width * 18.0)
+    assert found.amount == pytest.approx(2.0 * (bending + shearing))
+    assert found.mend is not None
+    assert found.mend.values == (("shelf_grain", "side to side"),)
+    assert_cured(bench, found)
+
+
 def test_a_shelf_that_is_overloaded() -> None:
     """3000 N a metre on 570 mm: W L / 8 over b h² / 6 of the shelf of 7 mm."""
     thin = bench_of(SHELVED, {"shelf_thickness": 7.0})
