@@ -24,7 +24,7 @@ from geometry.solids.cutting import placed
 from tests.judges.meshes import Floats
 
 _POINTS = 12_000
-_ROUND = 4.0  # mm round the place that is told
+_ROUND = (4.0, 1.0, 0.3)  # mm round the place that is told, ever finer
 _SKIN = 0.05  # mm below a face of the blank
 _GRAIN = 0.35  # mm from point to point, about
 _OF_A_FACE = re.compile(r"[Tt]he (left end|right end|face edge|far edge|face side|reverse)\b")
@@ -33,7 +33,11 @@ _OF_A_FACE = re.compile(r"[Tt]he (left end|right end|face edge|far edge|face sid
 def cuts_meet(bench: Bench, finding: Finding) -> bool:
     """Near the place told, a point is in a hollow and in the waste of another cut; or, where a face
     is told of, in a hollow right under a face."""
-    part, at = _points(bench, finding)
+    return any(_meet_within(bench, finding, size) for size in _ROUND)
+
+
+def _meet_within(bench: Bench, finding: Finding, size: float) -> bool:
+    part, at = _points(bench, finding, size)
     hollow, wastes = _wastes(part, _boards(bench, part), at)
     if _OF_A_FACE.search(finding.message):
         blank = part.shape.blank
@@ -47,7 +51,7 @@ def cuts_meet(bench: Bench, finding: Finding) -> bool:
 def hollows_come_near(bench: Bench, finding: Finding) -> bool:
     """Near the place told, two cuts come as near to each other, or to a face, as is said."""
     assert finding.limit is not None
-    part, at = _points(bench, finding)
+    part, at = _points(bench, finding, _ROUND[0])
     hollow, wastes = _wastes(part, (), at)
     for k in np.flatnonzero(hollow & wastes.any(axis=1)):
         for other, waste in enumerate(wastes):
@@ -58,14 +62,14 @@ def hollows_come_near(bench: Bench, finding: Finding) -> bool:
     return cuts_meet(bench, finding)
 
 
-def _points(bench: Bench, finding: Finding) -> tuple[Part, Floats]:
-    """The piece, and points of its blank in a ball round the place, in the bench."""
+def _points(bench: Bench, finding: Finding, size: float) -> tuple[Part, Floats]:
+    """The piece, and points of its blank in a cube round the place, in the bench."""
     assert finding.place is not None
     part = bench.part(finding.parts[0])
     blank = part.shape.blank
     middle = np.array(part.frame.to_local(finding.place))
     dice = np.random.default_rng(1)
-    local = middle + dice.uniform(-_ROUND, _ROUND, (_POINTS, 3))
+    local = middle + dice.uniform(-size, size, (_POINTS, 3))
     sizes = np.array([blank.length, blank.width, blank.thickness])
     if _OF_A_FACE.search(finding.message):
         # What lies outside goes to just below the face, where a hollow shows.
