@@ -268,6 +268,7 @@ CHECKS: tuple[Check, ...] = (
         "way. The limit is the runner's travel; a part is in the way or it is not.",
         _blocked,
         ("drawers",),
+        quick=False,
     ),
     Check(
         "drawer_hits",
@@ -277,6 +278,7 @@ CHECKS: tuple[Check, ...] = (
         "sheet.",
         _hits_behind,
         ("drawers",),
+        quick=False,
     ),
     Check(
         "drawer_too_tall",
@@ -285,6 +287,7 @@ CHECKS: tuple[Check, ...] = (
         "limit is the runner's clearance above: check your runner's sheet.",
         _too_tall,
         ("drawers",),
+        quick=False,
     ),
     Check(
         "front_rubs",
