@@ -13,6 +13,7 @@ little they lean.  Two triangles of a face that share their longest edge become 
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 
@@ -26,8 +27,13 @@ FLAT_NORMALS = 1e-6
 """Normals that differ by less belong to one plane: a micrometre over a metre."""
 
 
+_CRUMB = 1e-6
+"""mm: a shorter side is none."""
+
+
 def solid_from(mesh: Mesh) -> Solid:
     """The drawn edges, the panels and the volume of a closed ``mesh``."""
+    mesh = _without_crumbs(mesh)
     points = np.ascontiguousarray(mesh.vertices.T)
     corners = np.ascontiguousarray(mesh.triangles.T)
     a, b, c = (points.take(corner, axis=1) for corner in corners)
@@ -64,6 +70,36 @@ def solid_from(mesh: Mesh) -> Solid:
         edge_faces=frozen(np.ascontiguousarray(faces.take(drawn, axis=1).T)),
         panel_faces=frozen(mesh.faces.take(of_triangle)),
         volume=float((crosses * a).sum()) / 6.0,
+    )
+
+
+def _without_crumbs(mesh: Mesh) -> Mesh:
+    """The same without sides that are nothing but rounding.
+
+    Where a round begins just in the plane of a cut, a face a few millionths of a micrometre wide
+    can be left between the two; its edges would be drawn, as it leans in no direction.
+    """
+    corners = mesh.vertices.take(mesh.triangles, axis=0)  # (m, 3, 3)
+    sides = corners - np.roll(corners, -1, axis=1)
+    short = np.einsum("mks,mks->mk", sides, sides) < _CRUMB**2
+    if not short.any():
+        return mesh
+    kept = np.arange(len(mesh.vertices))
+    triangle, corner = np.nonzero(short)
+    ends = np.stack(
+        (mesh.triangles[triangle, corner], mesh.triangles[triangle, (corner + 1) % 3]), axis=1
+    )
+    for a, b in ends.tolist():
+        first, second = sorted((kept[a], kept[b]))
+        kept[kept == second] = first
+    triangles = kept.take(mesh.triangles)
+    whole = (triangles != np.roll(triangles, -1, axis=1)).all(axis=1)
+    used, numbers = np.unique(triangles[whole], return_inverse=True)
+    return replace(
+        mesh,
+        vertices=mesh.vertices.take(used, axis=0),
+        triangles=numbers.reshape(-1, 3),
+        faces=mesh.faces[whole],
     )
 
 

@@ -1,0 +1,49 @@
+"""A face that is nothing but rounding is no face.  Worked by hand."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from geometry.solids.kernel import Mesh
+from geometry.solids.prism import FLAT
+from geometry.solids.surface import solid_from
+
+
+def box_with_a_sliver(width: float) -> Mesh:
+    """10 x 10 x 5, one upright arris cut off at 45 degrees by a face so wide; as a mesh."""
+    cut = width / np.sqrt(2.0)
+    outline = [(0.0, 0.0), (10.0, 0.0), (10.0, 10.0 - cut), (10.0 - cut, 10.0), (0.0, 10.0)]
+    n = len(outline)
+    vertices = np.array([(x, y, z) for z in (0.0, 5.0) for x, y in outline])
+    triangles, faces = [], []
+    for k in range(1, n - 1):
+        triangles += [(0, k + 1, k), (n, n + k, n + k + 1)]
+        faces += [0, 1]
+    for k in range(n):
+        after = (k + 1) % n
+        triangles += [(k, after, n + after), (k, n + after, n + k)]
+        faces += [2 + k, 2 + k]
+    return Mesh(
+        vertices=vertices,
+        triangles=np.array(triangles),
+        faces=np.array(faces),
+        arcs=np.full(n + 2, FLAT),
+        axes=np.empty((0, 2, 3)),
+    )
+
+
+def test_a_face_as_wide_as_rounding_is_left_out() -> None:
+    solid = solid_from(box_with_a_sliver(3e-9))
+    assert len(solid.vertices) == 8
+    assert len(solid.edges) == 12
+    assert solid.volume == pytest.approx(500.0)
+    # Two triangles to each of six faces; all panels are whole rectangles.
+    assert len(solid.triangles) == 12
+    assert len(solid.panels) == 6
+
+
+def test_a_narrow_face_stays() -> None:
+    solid = solid_from(box_with_a_sliver(0.01))
+    assert len(solid.edges) == 15
+    assert solid.volume == pytest.approx(500.0 - 5.0 * 0.01**2 / 4.0, abs=1e-9)
