@@ -2,23 +2,21 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
-import numpy as np
-
+from geometry.advice.standing import standing
 from geometry.bench.bench import Bench
+from geometry.bench.catalogue import parameter
 from geometry.bench.rest_numbers import RestNumbers, rest_numbers
 from geometry.checks.check import Check
 from geometry.checks.limits_of_joints import LEAST_WALL, MOST_LEVER_BEHIND, MOST_LEVER_IN_SEAT
 from geometry.checks.limits_of_loads import PUSHED_UP, SITTER, SITTER_BEFORE_BACK
 from geometry.design.finding import Finding, Level, Mend
-from geometry.solids.cutting import placed
-from geometry.solids.measure import volume_of
-from shared.materials import weight_of
+from geometry.design.spec import BenchSpec
 from shared.units import length_mark
 
-GRAVITY = 9.81  # N / kg
-_ON_THE_FLOOR = 0.5  # mm
+_SPARE = 1.0  # mm: feet are set a little farther back than they must
 
 
 def _lever(bench: Bench) -> Iterator[Finding]:
@@ -89,39 +87,46 @@ def pushed(seat_height: float) -> float:
 
 def _tips(bench: Bench) -> Iterator[Finding]:
     """Turned about the line of the rearmost feet: seated and own weight against the push."""
-    r = rest_numbers(bench.spec)
-    corners = np.concatenate([placed(part).vertices for part in bench.parts])
-    feet = float(corners[corners[:, 2] < _ON_THE_FLOOR, 1].max())
+    r, footing = rest_numbers(bench.spec), standing(bench)
+    if footing is None:
+        return
+    feet = max(y for _, y in footing.outline)
     push = pushed(r.seat.top) * (r.seat.top + PUSHED_UP.of(bench))
     arm = feet - (r.front - SITTER_BEFORE_BACK.of(bench))
-    stands = SITTER.of(bench) * arm + _own_weight(bench, feet)
+    sitter = SITTER.of(bench)
+    stands = sitter * arm + footing.weight * (feet - footing.centre[1])
     if stands >= push:
         return
+    farther = (push - stands) / (sitter + footing.weight) + _SPARE
     yield Finding(
         check="tips_back",
         level=Level.THINK_AGAIN,
         message=(
             f"Someone who leans back hard tips the bench: about its rear feet it is held down by "
             f"{stands / 1000.0:.0f} N m, and {push / 1000.0:.0f} N m are wanted. Stand the feet "
-            "farther back, or the rest farther forward."
+            "farther back, or the rest farther forward. An estimate."
         ),
         parts=tuple(part.name for part in bench.parts if part.kind == "post"),
         place=(r.length / 2.0, feet, 0.0),
         amount=stands / 1000.0,
         limit=push / 1000.0,
         unit="N m",
+        mend=_farther_back(bench.spec, farther),
+        estimate=True,
     )
 
 
-def _own_weight(bench: Bench, feet: float) -> float:
-    """The moment of the parts' weights about a line on the floor, in N mm; each at the middle of
-    its corners, near enough."""
-    total = 0.0
-    for part in bench.parts:
-        middle = placed(part).vertices[:, 1]
-        weight = weight_of(volume_of(part.shape), part.material) * GRAVITY
-        total += weight * (feet - float(middle.min() + middle.max()) / 2.0)
-    return total
+def _farther_back(spec: BenchSpec, farther: float) -> Mend | None:
+    """The rear feet so much farther back, but not beyond what they carry."""
+    changes = tuple(
+        (name, float(math.floor(spec.number(name) - farther)))
+        for name in ("inset_back", "inset_back_left", "inset_back_right")
+        if parameter(name).applies(spec)
+    )
+    if not changes or min(value for _, value in changes) < 0.0:
+        return None
+    rows = [f"{parameter(name).title} {length_mark(value)}" for name, value in changes]
+    return Mend(f"{', '.join(rows)}.", changes)
 
 
 CHECKS: tuple[Check, ...] = (
@@ -155,5 +160,6 @@ CHECKS: tuple[Check, ...] = (
         _tips,
         ("back rest",),
         limits=(SITTER, SITTER_BEFORE_BACK, PUSHED_UP),
+        quick=False,
     ),
 )

@@ -74,7 +74,7 @@ def test_posts_behind_a_slab_are_held_by_its_edge_alone() -> None:
 def test_a_bench_whose_feet_stand_in_tips() -> None:
     """Push 0.2857 (1000 - 425) N at 725 mm: 119.1 N m.  Feet 90 mm in from the back edge, the rest
     70 mm in: 600 N at 70 + 175 - 90 = 155 mm, 93 N m, and the bench's own weight, which trimesh
-    weighs at the middle of each solid."""
+    weighs."""
     changes: dict[str, Value] = {"inset_back": 90.0, "length": 700.0}
     (found,) = _found(changes, "tips_back")
     assert found.limit == pytest.approx(0.2857 * 575.0 * 0.725, abs=1e-9)
@@ -83,6 +83,9 @@ def test_a_bench_whose_feet_stand_in_tips() -> None:
         solid = placed(part)
         mesh = trimesh.Trimesh(solid.vertices, solid.solid.triangles, process=False)
         kilograms = mesh.volume * 1e-9 * density_of(part.material)
-        own += kilograms * 9.81 * (-90.0 - float(mesh.center_mass[1])) / 1000.0
-    assert found.amount == pytest.approx(600.0 * 0.155 + own, abs=0.1)
+        own += kilograms * 9.80665 * (-90.0 - float(mesh.center_mass[1])) / 1000.0
+    assert found.amount == pytest.approx(600.0 * 0.155 + own, rel=1e-9)
+    assert found.estimate
+    assert found.mend is not None
+    assert not _found(changes | dict(found.mend.values), "tips_back")
     assert not _found(changes | {"inset_back": 0.0}, "tips_back")
