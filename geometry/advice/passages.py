@@ -2,8 +2,9 @@
 
 mm.  The bench is taken whole and by its convex outline, as seen along each of three ways of
 carrying it: this is exact for a straight push through an opening; round a corner it is taken as a
-box, on the level.  What a clever tilt halfway, legs first, could still do is left out, so 'no' is
-an estimate.
+box: as it stands, on its back, on its end, or tilted up at one end as far as the headroom lets it,
+when it takes l cos t + h sin t in plan and l sin t + h cos t in height.  What a clever turn
+halfway, legs first, could still do is left out, so 'no' is an estimate.
 
 Door: the outline is turned in the plane of the opening until it is least too large.  Source of the
 idea for rectangles: Carver, Am. Math. Monthly 64 (1957), from memory; here for any outline.
@@ -58,7 +59,30 @@ def round_corner(size: tuple[float, float, float], a: float, b: float, height: f
         long, wide = sorted((size[k] for k in range(3) if k != up), reverse=True)
         over = size[up] - height if height else -math.inf
         found.append(Passage(max(over, _corner_short(long, wide, a, b)), way))
+    found += [
+        Passage(_corner_short(max(run, wide), min(run, wide), a, b), "tilted up at one end")
+        for run, wide in _tilted(size, height)
+    ]
     return min(found, key=lambda one: one.short)
+
+
+def _tilted(size: tuple[float, float, float], height: float) -> list[tuple[float, float]]:
+    """Lengths and widths in plan of a box that is tilted up on its end as far as it gets lower
+    than ``height``: either of its smaller sizes may lie level.  None without a height, or where it
+    goes under it standing on its end."""
+    if not height:
+        return []
+    long = max(range(3), key=lambda k: size[k])
+    found = []
+    for upright in (k for k in range(3) if k != long):
+        run, rise = size[long], size[upright]
+        diagonal = math.hypot(run, rise)
+        if not rise <= height < diagonal:
+            continue
+        tilt = math.asin(height / diagonal) - math.atan2(rise, run)
+        plan = run * math.cos(tilt) + rise * math.sin(tilt)
+        found.append((plan, size[3 - long - upright]))
+    return found
 
 
 def _corner_short(long: float, wide: float, a: float, b: float) -> float:

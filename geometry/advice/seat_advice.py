@@ -13,6 +13,8 @@ from geometry.advice.advised import Advice
 from geometry.advice.sitters import Reach, Sitters, sitters
 from geometry.advice.taking import for_height, for_value
 from geometry.bench.overall import seat_height
+from geometry.bench.rest_numbers import rest_numbers
+from geometry.bench.rest_parameters import has_rest
 from geometry.design.brief import ADA_BENCH, LONG_SIT, SHORT_SIT, WEAK_KNEES, Brief
 from geometry.design.spec import BenchSpec
 from shared.seating import (
@@ -130,12 +132,17 @@ def depth_advice(spec: BenchSpec, brief: Brief) -> Advice | None:
     span, why, source = _held_to(brief, ADA_DEPTH, span, why, source)
     if span is None:
         return None
-    wanted = _nearest(best if best is not None else spec.number("depth"), span)
-    changes, hindrance = for_value(spec, "depth", wanted)
-    now = spec.number("depth")
-    return _advice(
-        "seat_depth", "Seat depth", now, span, wanted, f"{why}.", source, changes, hindrance
-    )
+    taken = _behind_rest(spec)
+    now = spec.number("depth") - taken
+    wanted = _nearest(best if best is not None else now, span)
+    changes, hindrance = for_value(spec, "depth", wanted + taken)
+    title = "Seat depth before the back rest" if taken > 0.0 else "Seat depth"
+    return _advice("seat_depth", title, now, span, wanted, f"{why}.", source, changes, hindrance)
+
+
+def _behind_rest(spec: BenchSpec) -> float:
+    """How much of the seat lies behind the front of a back rest's posts, at the seat's height."""
+    return max(0.0, -rest_numbers(spec).front) if has_rest(spec) else 0.0
 
 
 def length_advice(spec: BenchSpec, brief: Brief) -> Advice | None:

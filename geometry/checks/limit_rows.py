@@ -13,6 +13,7 @@ from geometry.checks import (
     limits_of_joints,
     limits_of_loads,
     limits_of_marking,
+    limits_of_people,
     limits_of_standing,
     limits_of_strength,
     limits_of_timber,
@@ -29,6 +30,7 @@ KINS: tuple[tuple[str, tuple[Limit, ...]], ...] = (
     ("Setting up, marking and reading", limits_of_marking.ROWS),
     ("Wood that cuts leave", limits_of_wood.ROWS),
     ("Timber, boards and sheets", limits_of_timber.ROWS),
+    ("Who sits, and the way there", limits_of_people.ROWS),
     ("How a bench stands", limits_of_standing.ROWS),
 )
 """Each file of rows, under the heading that it has on the page of limits."""

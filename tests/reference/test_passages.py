@@ -75,3 +75,12 @@ def test_stood_on_end_where_there_is_headroom() -> None:
     assert low.short < 0.0
     assert low.way == "on its end"
     assert round_corner((1800, 400, 450), 700, 700, 1700).short > 0.0
+
+
+def test_tilted_up_as_far_as_the_headroom_lets_it() -> None:
+    """2000 x 300 x 400 round 800 into 800 under 1500, the 400 upright: 2000 sin t + 400 cos t =
+    1500 at t = asin(1500 / 2039.61) - 11.310 = 36.042 degrees, 2000 cos t + 400 sin t = 1852.5 in
+    plan; at 45 degrees 800 (sin + cos) - 1852.5 / 2 - 300 = -94.9."""
+    best = round_corner((2000.0, 300.0, 400.0), 800.0, 800.0, 1500.0)
+    assert best.way == "tilted up at one end"
+    assert best.short == pytest.approx(94.9, abs=0.3)

@@ -205,6 +205,7 @@ CATALOGUE: tuple[Row, ...] = (
             "seat_depth": "spoiled_briefs::caught_measured_and_mended",
             "room_for_all": "spoiled_briefs::caught_measured_and_mended",
             "hard_edge": "spoiled_briefs::caught_measured_and_mended",
+            "heel_room": ("spoiled_ways::a_plinth_flush_in_front_leaves_no_room_for_heels"),
             "leg_outside": "spoiled_benches::a_spoiled_bench_is_caught",
             "foot_beyond": "spoiled_bases::a_spoiled_base_is_caught_and_mended",
             "lid_grip": "bench/lid_box::a_lid_that_falls_and_one_without_a_grip",

@@ -11,6 +11,7 @@ from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values
 from geometry.checks.all_checks import findings
 from geometry.checks.brief import CHECKS
+from geometry.checks.carrying import CHECKS as CARRYING
 from geometry.design.brief import LONG_SIT, MEN, NO_BRIEF, PERSON, Brief
 from geometry.design.finding import Finding, Level
 from geometry.design.parameter import Value
@@ -81,8 +82,8 @@ def test_a_blank_brief_finds_nothing() -> None:
 
 
 def test_every_check_says_what_it_is_for_and_is_tried() -> None:
-    names = {check.name for check in CHECKS}
-    assert names == {row[0] for row in SPOILED} | {"past_door", "past_stair"}
-    for check in CHECKS:
+    names = {check.name for check in (*CHECKS, *CARRYING)}
+    assert names == {row[0] for row in SPOILED} | {"past_door", "past_stair", "heel_room"}
+    for check in (*CHECKS, *CARRYING):
         assert len(check.about.split()) >= 15
         assert check.title
