@@ -34,7 +34,7 @@ _FEET = 300.0  # mm: what is narrower leaves room for feet on either side; commo
 def _asked(check: str, name: str, *, lacks_only: bool = False) -> Run:
     """A check that finds where the bench is off what the advice of this name asks.
 
-    What ``lacks_only`` matters only where it is too little, and then always.
+    With ``lacks_only`` it may well be more.
     """
 
     def run(bench: Bench, brief: Brief) -> Iterator[Finding]:
@@ -45,7 +45,7 @@ def _asked(check: str, name: str, *, lacks_only: bool = False) -> Run:
             limit = one.low if too_little else one.high
             if limit is None or (lacks_only and not too_little):
                 continue
-            grave = lacks_only or one.off > FAR_OFF.of(bench)
+            grave = one.off > FAR_OFF.of(bench)
             yield Finding(
                 check=check,
                 level=Level.THINK_AGAIN if grave else Level.GOOD_TO_KNOW,
@@ -131,7 +131,7 @@ def _heels(bench: Bench, brief: Brief) -> Iterator[Finding]:
 
 def _room(bench: Bench, brief: Brief) -> Iterator[Finding]:
     """The bench as it stands against the limits of its place in each direction."""
-    points = points_of(bench)
+    points, spare = points_of(bench), ROOM_SPARE.of(bench)
     low, high = points.min(axis=0), points.max(axis=0)
     sizes = [float(size) for size in high - low]
     for axis, (limit, what, value) in enumerate(
@@ -141,17 +141,17 @@ def _room(bench: Bench, brief: Brief) -> Iterator[Finding]:
             (brief.room_height, "high", "base_height"),
         )
     ):
-        over = sizes[axis] - limit
+        over = sizes[axis] + spare - limit
         if not limit or over <= CLOSE:
             continue
-        wanted = bench.spec.number(value) - over - ROOM_SPARE.of(bench)
+        wanted = bench.spec.number(value) - over
         yield Finding(
             check=f"too_{what}_for_room",
             level=Level.THINK_AGAIN,
             message=(
                 f"With all that stands out, the bench is {said(sizes[axis])} "
                 f"{what}, and its place leaves {said(limit)}: "
-                f"{said(over)} too much."
+                f"{said(over)} too much, if {said(spare)} is to be left over."
             ),
             parts=seat_parts(bench),
             place=front_of_seat(bench),
@@ -186,6 +186,7 @@ CHECKS: tuple[Check, ...] = (
         "persons as the brief says, with the shoulders of the broadest and room for elbows, or the "
         "length that a standard asks for where the brief is held to one.",
         by_brief(_asked("room_for_all", "seat_length", lacks_only=True)),
+        limits=(FAR_OFF,),
     ),
     Check(
         "hard_edge",
@@ -207,7 +208,8 @@ CHECKS: tuple[Check, ...] = (
         "too_large_for_room",
         "Larger than its place",
         "The bench with all that stands out from it against the room that the brief gives it "
-        "along, in front and above. The limit is the brief's own.",
+        "along, in front and above. A little is to be left over, as no wall is straight; the limit "
+        "is the brief's own.",
         by_brief(_room),
         limits=(ROOM_SPARE,),
     ),

@@ -14,7 +14,7 @@ FAR_OFF = Limit(
     200.0,
 )
 ROOM_SPARE = Limit(
-    "room_spare", "Left over after a mend for room, door or stair", "mm", 1.0, TRADE, 0.0, 100.0
+    "room_spare", "Least left over in its place, and after a mend", "mm", 1.0, TRADE, 0.0, 500.0
 )
 LEAST_HEELS = Limit(
     "least_heels", "Least room for the heels under the seat's front", "mm", 75.0, TRADE, 0.0, 300.0

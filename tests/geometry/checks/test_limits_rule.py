@@ -24,6 +24,7 @@ from geometry.checks.all_checks import CHECKS, SLOW_CHECKS
 from geometry.checks.check import Check
 from geometry.checks.limit import Limit
 from geometry.checks.limit_rows import BY_NAME, KINS, LIMITS
+from geometry.design.brief import PERSON, WEAK_KNEES, Brief
 from geometry.design.parameter import Value
 from geometry.design.part import Shape
 from tests.random_benches import random_spec
@@ -56,6 +57,15 @@ FELT_ON: dict[str, Steps] = {
     "widest_mitre": ({"cut_already": "as recorded"}, {"sawn_mitre_top_left_board_tilt": 44.0}),
     "alike_angle": ({"right_end": "mitred", "deep_end": "both"},),
     "most_leg_out": ({"inset_left": -30.0},),
+}
+# Briefs, with a bench of the default's, in which a limit of those who sit is felt.
+WEAK = Brief(who=PERSON, lower_leg=430, upper_leg=480, use=WEAK_KNEES)
+FELT_IN: dict[str, tuple[Steps, Brief]] = {
+    "far_off": ((), Brief(who=PERSON, lower_leg=380, upper_leg=480)),
+    "room_spare": ((), Brief(room_length=1300)),
+    "least_heels": (({"base": "plinth"},), WEAK),
+    "heel_height": (({"base": "plinth"}, {"base_height": 150.0}), WEAK),
+    "headroom": (({"length": 2000.0},), Brief(stair_width=700, landing_depth=700)),
 }
 # Where neither does: looked for among so many random ones.
 SEEDS = range(40)
@@ -158,6 +168,10 @@ def _felt_on(row: Limit) -> Iterator[Bench]:
         return
     if row.name in FELT_ON:
         yield _changed(FELT_ON[row.name])
+        return
+    if row.name in FELT_IN:
+        steps, brief = FELT_IN[row.name]
+        yield replace(_changed(steps), brief=brief)
         return
     yield from _samples()
     for seed in SEEDS:
