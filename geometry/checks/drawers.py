@@ -18,6 +18,7 @@ from geometry.bench.drawer_numbers import (
 )
 from geometry.bench.runner_numbers import runner_of
 from geometry.checks.check import Check
+from geometry.checks.drawer_walls import Wall, beside, wall
 from geometry.checks.limits_of_drawers import DEEPEST_GROOVE, LEAST_GAP, WIDEST_ON_WOOD
 from geometry.design.finding import Finding, Level, Mend
 from geometry.primitives.frame import Vec3
@@ -43,19 +44,23 @@ def _clearances(bench: Bench) -> Iterator[Finding]:
     row = runner_of(bench.spec)
     side = box_side_clearance(row, making_of(bench.spec).side)
     for drawer in drawers(bench.spec):
-        (left, _, _), (right, back, _) = _extent(bench, drawer)
+        low, high = _extent(bench, drawer)
+        left, right, back = low[0], high[0], high[1]
         at = drawer.opening
-        beside = (left - at.x_left) + (at.x_right - right)
+        walls = _walls(bench, drawer, low, high)
+        beside = (left - walls[0].x) + (walls[1].x - right)
         behind = -at.back - back
-        place = (left, -at.front, drawer.z_low)
         parts = tuple(f"{drawer.name}_{piece}" for piece in _BOX)
+        odd = [wall for wall, x in zip(walls, (at.x_left, at.x_right), strict=True) if wall.x != x]
+        place = odd[0].place if odd else (left, -at.front, drawer.z_low)
+        where = f", at {bench.part(odd[0].part).title.lower()}" if odd else ""
         if beside < 2.0 * side - _NEAR:
             yield Finding(
                 check="drawer_too_wide",
                 level=Level.DO_NOT_CUT,
                 message=(
-                    f"{drawer.title} leaves {length_mark(beside)} beside it in its opening; its "
-                    f"runners need {length_mark(2.0 * side)}."
+                    f"{drawer.title} leaves {length_mark(beside)} beside it at the tightest place "
+                    f"of its opening{where}; its runners need {length_mark(2.0 * side)}."
                 ),
                 parts=parts,
                 place=place,
@@ -67,8 +72,9 @@ def _clearances(bench: Bench) -> Iterator[Finding]:
                 check="drawer_rattles",
                 level=Level.THINK_AGAIN,
                 message=(
-                    f"{drawer.title} leaves {length_mark(beside)} beside it in its opening, "
-                    f"{length_mark(beside - 2.0 * side)} more than its runners fill."
+                    f"{drawer.title} leaves {length_mark(beside)} beside it at the tightest place "
+                    f"of its opening{where}, {length_mark(beside - 2.0 * side)} more than its "
+                    "runners fill."
                 ),
                 parts=parts,
                 place=place,
@@ -89,6 +95,24 @@ def _clearances(bench: Bench) -> Iterator[Finding]:
                 amount=behind,
                 limit=row.behind,
             )
+
+
+def _walls(bench: Bench, drawer: Drawer, low: Vec3, high: Vec3) -> tuple[Wall, Wall]:
+    """What stands nearest at the left and at the right of a box, all along its way in."""
+    at = drawer.opening
+    others = tuple(
+        part
+        for part in bench.parts
+        if not part.name.startswith(f"{drawer.name}_") and part.kind != "runner"
+    )
+    way_low, way_high = (low[0], -at.front, low[2]), (high[0], high[1], high[2])
+    found = []
+    for right, x in ((False, at.x_left), (True, at.x_right)):
+        box = beside(way_low, way_high, at.x_left, at.x_right, right=right)
+        drawn = Wall(x, (x, -at.front, drawer.z_low), at.right if right else at.left)
+        met = wall(others, *box, right=right, otherwise=drawn)
+        found.append(drawn if abs(met.x - x) < _NEAR else met)
+    return found[0], found[1]
 
 
 def _front_binds(bench: Bench) -> Iterator[Finding]:
@@ -225,9 +249,10 @@ CHECKS: tuple[Check, ...] = (
     Check(
         "drawer_clearance",
         "Drawer that does not go into its opening",
-        "Measures each box against its opening and the back. Too wide or too long and it cannot go "
-        "in or shut; too narrow and it rattles on its runners. The limits are the clearances of "
-        "the runners: check your runner's sheet.",
+        "Measures each box against what stands beside it in its opening, at the tightest place "
+        "from front to back, and against the back. Too wide or too long and it cannot go in or "
+        "shut; too narrow and it rattles on its runners. The limits are the clearances of the "
+        "runners: check your runner's sheet.",
         _clearances,
         ("drawers",),
     ),

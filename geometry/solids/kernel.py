@@ -235,6 +235,13 @@ def box_of(body: Body) -> tuple[Vec3, Vec3]:
     return (x, y, z), (x_high, y_high, z_high)
 
 
+def box_within(body: Body, frame: Frame, low: Vec3, high: Vec3) -> tuple[Vec3, Vec3] | None:
+    """The box round what of a placed body lies within a box; None for nothing."""
+    size = (high[0] - low[0], high[1] - low[1], high[2] - low[2])
+    met = _placed(body, frame) ^ manifold3d.Manifold.cube(size).translate(low)
+    return None if met.is_empty() else box_of(Body(met))
+
+
 def corners_of(body: Body) -> Floats:
     """The corners of a body, (n, 3)."""
     return np.asarray(body.manifold.to_mesh64().vert_properties)[:, :3]

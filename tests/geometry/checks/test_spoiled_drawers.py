@@ -6,6 +6,7 @@ opening 20..390 and one in 810..1120, on side-mounted runners with 12.7 each sid
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 
 import pytest
@@ -13,11 +14,13 @@ import pytest
 from geometry.bench.bench import Bench
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
+from geometry.bench.drawer_numbers import drawers
 from geometry.bench.limits import set_values
-from geometry.checks.all_checks import findings
+from geometry.checks.all_checks import CHECKS, findings
 from geometry.design.finding import Finding, Level
 from geometry.design.parameter import Value
-from geometry.primitives.frame import Frame, Vec3, add
+from geometry.primitives.frame import Frame, Vec3, add, subtract
+from geometry.solids.measure import bounding_box
 
 PLACES: dict[str, Value] = {"partition_count": 2.0, "partition_1": 400.0, "partition_2": 800.0}
 FILLED: dict[str, Value] = {
@@ -122,3 +125,37 @@ def test_a_box_of_another_size_is_measured(
     assert found.limit == pytest.approx(limit, abs=1e-9)
     assert "Drawer 2 of opening 1" in found.message
     assert f"drawer_1_2_{piece}" in found.parts
+
+
+def test_a_box_is_measured_where_its_opening_is_tightest() -> None:
+    """A partition turned 1 in 200 about its front arris, its back toward the drawers at its left:
+    it comes nearest at the back end of their boxes, by a 200th of the way there."""
+    sound = build(SOUND)
+    first = drawers(sound.spec)[0]
+    opening = first.opening
+    wall = sound.part(opening.right)
+    turn = math.atan(1.0 / 200.0)
+    cosine, sine = math.cos(turn), math.sin(turn)
+
+    def turned(v: Vec3) -> Vec3:
+        return (v[0] * cosine - v[1] * sine, v[0] * sine + v[1] * cosine, v[2])
+
+    pivot = (opening.x_right, -opening.front, 0.0)
+    f = wall.frame
+    origin = add(pivot, turned(subtract(f.origin, pivot)))
+    aslant = replace(wall, frame=Frame(origin, turned(f.x_axis), turned(f.y_axis), f.z_axis))
+    aslant = replace(aslant, frame=replace(aslant.frame, z_axis=turned(f.z_axis)))
+    parts = tuple(aslant if part is wall else part for part in sound.parts)
+    spoiled = replace(sound, parts=parts)
+    (check,) = (one for one in CHECKS if one.name == "drawer_clearance")
+    assert not list(check.run(sound))
+    found = [one for one in check.run(spoiled) if f"{first.name}_back" in one.parts]
+    assert [one.check for one in found] == ["drawer_too_wide"]
+    (one,) = found
+    back_end = bounding_box(sound.part(f"{first.name}_side_left"))[1][1]
+    nearer = (back_end + opening.front) * math.tan(turn)
+    assert one.limit is not None
+    assert one.amount == pytest.approx(one.limit - nearer, abs=1e-3)
+    assert one.place is not None
+    assert one.place[0] == pytest.approx(opening.x_right - nearer, abs=1e-3)
+    assert one.place[1] == pytest.approx(back_end, abs=2.5)
