@@ -51,6 +51,7 @@ from geometry.checks import (
     stock,
     stops,
     strength,
+    thin_wood,
     tipping,
 )
 from geometry.checks.check import Check
@@ -69,6 +70,7 @@ CHECKS: tuple[Check, ...] = (
     *shelves.CHECKS,
     *lippings.CHECKS,
     *cuts_near.CHECKS,
+    *thin_wood.CHECKS,
     *loose_tenons.CHECKS,
     *drawers.CHECKS,
     *drawer_motion.CHECKS,

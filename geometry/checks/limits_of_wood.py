@@ -70,6 +70,20 @@ LOOSEST_IN_HOUSING = Limit(
     3.0,
 )
 
+LEAST_PIN = Limit("least_pin", "Thinnest pin, tail or finger", "mm", 3.0, TRADE, 0.5, 15.0)
+LEAST_TONGUE_IN_GROOVE = Limit(
+    "least_tongue_in_groove", "Thinnest tongue in a groove", "mm", 3.0, TRADE, 1.0, 15.0
+)
+LEAST_LEFT = Limit(
+    "least_left",
+    "Least wood behind a housing, groove, rebate or hinge",
+    "mm",
+    2.0,
+    f"{TRADE}: less breaks through under the cutter",
+    0.5,
+    12.0,
+)
+
 ROWS: tuple[Limit, ...] = (
     LEAST_BESIDE,
     LEAST_OVER_SCREW,
@@ -80,4 +94,7 @@ ROWS: tuple[Limit, ...] = (
     MOST_SHORT,
     LEAST_END_GRAIN,
     LOOSEST_IN_HOUSING,
+    LEAST_PIN,
+    LEAST_TONGUE_IN_GROOVE,
+    LEAST_LEFT,
 )

@@ -76,6 +76,12 @@ CATALOGUE: tuple[Row, ...] = (
         6,
         "Mortise wall, tenon, tongue, or what is left beside a cut, too thin",
         {
+            "thin_tenon_of_rest": "spoiled_thin_wood::a_rests_thin_tenons_are_caught_and_mended",
+            "thin_pin": "spoiled_thin_wood::a_half_pin_that_is_left_thin_is_caught",
+            "thin_tongue": "spoiled_thin_wood::a_thin_tongue_is_caught",
+            "thin_behind_cut": (
+                "spoiled_thin_wood::a_groove_under_a_housing_leaves_little_between_them"
+            ),
             "thin_mortise_walls": (
                 "spoiled_mortises::a_stub_tenon_that_leaves_little_behind_it_is_caught_and_mended"
             ),
