@@ -41,7 +41,7 @@ class Size:
 
     @property
     def parameter(self) -> str:
-        return f"left_{self.name}"
+        return f"fit_{self.name}"
 
 
 PARTITION_HEIGHT = Size(

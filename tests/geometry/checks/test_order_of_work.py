@@ -28,7 +28,7 @@ def _sample(name: str) -> BenchSpec:
 
 
 def _left(spec: BenchSpec, *sizes: str) -> BenchSpec:
-    return set_values(spec, {f"left_{size}": AT_FIT for size in sizes})
+    return set_values(spec, {f"fit_{size}": AT_FIT for size in sizes})
 
 
 def _found(spec: BenchSpec) -> list[Finding]:
