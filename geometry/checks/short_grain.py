@@ -19,7 +19,13 @@ from geometry.design.finding import Finding, Level, Mend
 from geometry.design.part import Part
 from geometry.primitives.frame import Vec3, dot, subtract
 from geometry.solids.cavities import cavity_of, faces_of
-from geometry.solids.grain import ShortGrain, across_grain, at_end, is_shaped
+from geometry.solids.grain import (
+    ShortGrain,
+    across_grain,
+    at_end,
+    runs_out_at_both,
+    runs_out_from,
+)
 from geometry.solids.nearness import corners_of_cavity
 from shared.units import length_mark
 
@@ -33,7 +39,9 @@ def _across(bench: Bench) -> Iterator[Finding]:
     """Pieces of alike kind are one finding, as they are sawn alike."""
     times, most = SHORTEST_RUN.of(bench), MOST_SHORT.of(bench)
     found: dict[str, list[tuple[ShortGrain, Part]]] = {}
-    for part in _sawn_to_shape(bench):
+    for part in bench.parts:
+        if not part.solid_timber or part.kind in _SLOPES or not runs_out_at_both(part.shape):
+            continue
         short = across_grain(part.shape, times)
         if short is not None and 100.0 * short.share > most + _HAIR:
             found.setdefault(part.kind, []).append((short, part))
@@ -56,12 +64,6 @@ def _across(bench: Bench) -> Iterator[Finding]:
         )
 
 
-def _sawn_to_shape(bench: Bench) -> Iterator[Part]:
-    for part in bench.parts:
-        if part.solid_timber and part.kind not in _SLOPES and is_shaped(part.shape):
-            yield part
-
-
 def _less_rake(bench: Bench, times: float) -> Mend | None:
     """Both arms of a knee'd post slope to the grain by half its rake."""
     if not has(bench.spec, "back rest"):
@@ -72,10 +74,11 @@ def _less_rake(bench: Bench, times: float) -> Mend | None:
 
 def _feet(bench: Bench) -> Iterator[Finding]:
     times, most = SHORTEST_RUN.of(bench), MOST_SHORT.of(bench)
-    for part in _sawn_to_shape(bench):
-        if part.kind != "leg":
+    for part in bench.parts:
+        far = part.frame.x_axis[2] < 0.0
+        if part.kind != "leg" or not runs_out_from(part.shape, far=far):
             continue
-        short = at_end(part.shape, times, far=part.frame.x_axis[2] < 0.0)
+        short = at_end(part.shape, times, far=far)
         if short is None or 100.0 * short.share <= most + _HAIR:
             continue
         yield Finding(

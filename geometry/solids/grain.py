@@ -62,13 +62,26 @@ class ShortGrain:
     place: Vec3
 
 
-def is_shaped(shape: Shape) -> bool:
-    """Whether some cut runs at a slant to the grain."""
-    return any(isinstance(cut, ShapedEdge | RunOut) or _slants(cut) for cut in shape.cuts)
+def runs_out_at_both(shape: Shape) -> bool:
+    """Whether some grain may run out at both sides: by a bent edge, or sides that slant either
+    way."""
+    slopes = _slants(shape)
+    return _is_bent(shape) or (min(slopes, default=0.0) < 0.0 < max(slopes, default=0.0))
 
 
-def _slants(cut: object) -> bool:
-    return isinstance(cut, SawCut) and 1e-6 < abs(cut.outward[0]) < _END
+def runs_out_from(shape: Shape, *, far: bool) -> bool:
+    """Whether grain that comes to the far or the near end may run out at a side before."""
+    return _is_bent(shape) or any((slope < 0.0) == far for slope in _slants(shape))
+
+
+def _is_bent(shape: Shape) -> bool:
+    return any(isinstance(cut, ShapedEdge | RunOut) for cut in shape.cuts)
+
+
+def _slants(shape: Shape) -> list[float]:
+    """Of the sawn sides, each as the share of its outward direction that is along the grain."""
+    slopes = [cut.outward[0] for cut in shape.cuts if isinstance(cut, SawCut)]
+    return [slope for slope in slopes if 1e-6 < abs(slope) < _END]
 
 
 @lru_cache(maxsize=1024)
