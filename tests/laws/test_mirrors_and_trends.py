@@ -34,7 +34,6 @@ def mirrored(spec: BenchSpec) -> BenchSpec:
     length = spec.number("length")
     values: dict[str, Value] = {}
     both = spec.word("deep_end") == "both"
-    names = {name for name, _ in spec.entries}
     flares = {f"{name}{end}" for name in FLARE for end in ("", "_right")}
     for name, value in spec.entries:
         if name in flares:
@@ -43,8 +42,6 @@ def mirrored(spec: BenchSpec) -> BenchSpec:
             values[other if both else name] = value
             continue
         turned = re.sub("left|right", lambda found: OTHER[found[0]], name)
-        if turned not in names:
-            turned = name  # what is left to the dry fit has no side
         numbered = re.fullmatch(r"(partition|opening)_(\d+)(.*)", name)
         if numbered and n:
             kind, k = numbered[1], int(numbered[2])
