@@ -34,7 +34,7 @@ def _inserts(bench: Bench) -> Iterator[Finding]:
         message = f"A foot's insert finds no room in the end of {piece}: the foot only bears there."
     yield Finding(
         check="insert_room" if lacking else "insert_skin",
-        level=Level.DO_NOT_CUT if lacking else Level.THINK_AGAIN,
+        level=Level.THINK_AGAIN,  # where room lacks nothing is bored, so no wood is lost
         message=message,
         parts=(place.part, f"foot_{place.name}"),
         place=place.middle,
@@ -66,8 +66,9 @@ CHECKS: tuple[Check, ...] = (
         "Inserts for levelling feet",
         "Compares the boring for a threaded insert with the end it stands in: it goes straight up, "
         "so in a leaning leg it comes nearer to one side. At least 3 mm of wood should stay beside "
-        "it (common practice, no source); under 1 mm, or where it would meet a joint, there is no "
-        "insert at all.",
+        "it (common practice, no source); under 1 mm, or where it would meet a joint, nothing is "
+        "bored and the foot only bears. In a leg that leans two ways the wood is reckoned as less "
+        "than it is.",
         _inserts,
         ("levelling feet",),
         limits=(LEAST_SKIN,),

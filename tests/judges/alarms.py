@@ -131,22 +131,6 @@ def land_is_thin(bench: Bench, finding: Finding) -> bool:
     return False
 
 
-def insert_has_no_room(bench: Bench, finding: Finding) -> bool:
-    """Straight up from the foot's middle, within 1 mm round the boring, somewhere no wood."""
-    mesh = mesh_of(bench, finding.parts[0])
-    assert finding.place is not None
-    radius = bench.spec.number("foot_insert") / 2.0 + 1.0
-    depth = bench.spec.number("foot_insert_depth")
-    at = np.array(
-        [
-            np.add(finding.place, (radius * np.cos(turn), radius * np.sin(turn), up))
-            for turn in np.linspace(0.0, 2.0 * np.pi, 32, endpoint=False)
-            for up in np.linspace(0.05, depth, 20)
-        ]
-    )
-    return not bool(mesh.contains(at).all())
-
-
 def piece_is_thick(bench: Bench, finding: Finding) -> bool:
     """Some side is thicker, measured on its mesh across the drawer, than the runners take."""
     assert finding.limit is not None
@@ -190,7 +174,6 @@ JUDGES: dict[str, Judge] = {
     "glue_up_mortise_opened": cuts_meet,
     "mortise_comes_through": cuts_meet,
     "screw_near": hollows_come_near,
-    "insert_room": insert_has_no_room,
     "lid_blocked": lid_meets_rest,
     "drawer_too_wide": box_does_not_go_in,
     "drawer_too_long": box_does_not_go_in,

@@ -44,7 +44,7 @@ def test_an_insert_without_room_is_caught_and_mended() -> None:
     spoiled: dict[str, Value] = {"foot_insert_depth": 30.0}
     (found,) = _found(spoiled)
     assert found.check == "insert_room"
-    assert found.level is Level.DO_NOT_CUT
+    assert found.level is Level.THINK_AGAIN
     assert found.amount == pytest.approx(HALF - 30.0 * LEAN - 5.0)
     assert found.mend is not None
     assert not _found(spoiled | dict(found.mend.values))
