@@ -6,7 +6,7 @@ that is more; how far out it may act follows from the bench's own weight (see ``
 
 from __future__ import annotations
 
-from geometry.advice.advised import Advice
+from geometry.advice.advised import CLOSE, Advice
 from geometry.advice.sitters import sitters
 from geometry.advice.standing import (
     BACK,
@@ -68,8 +68,7 @@ def overhang_advice(bench: Bench, brief: Brief) -> tuple[Advice, ...]:
     for side, worst in _worst(bench, brief).items():
         _, what = edge_load(brief)
         now, high = round(TIPPING_IN - worst.load_in, 3), TIPPING_IN + worst.reach
-        heels = side == FRONT and base_is(PLINTH, bench.spec)
-        low = min(HEEL_ROOM, high - _SPARE) if heels else None
+        low = _least(bench, side, worst)
         why = (
             f"{what[0].upper()}{what[1:]} at {length_mark(TIPPING_IN)} from the edge tips this "
             f"bench where its edge stands out more than {length_mark(round(high, 1))} beyond its "
@@ -111,10 +110,24 @@ def _moved(bench: Bench, brief: Brief, side: str, less: float) -> tuple[Changes,
         if not changes:
             return (), hindrance
         worst = _worst(build(set_values(bench.spec, dict(changes))), brief).get(side)
-        if worst is None or worst.short <= 0.0:
+        if worst is None:
             return changes, ""
-        less += worst.short + _SPARE
+        low, now = _least(bench, side, worst), TIPPING_IN - worst.load_in
+        if worst.short > 0.0:
+            less += worst.short + _SPARE
+        elif low is not None and low - now > CLOSE:
+            # As the feet went back, there came to be room for heels.
+            less -= low - now
+        else:
+            return changes, ""
     return (), "its feet do not come out far enough, however its base is moved"
+
+
+def _least(bench: Bench, side: str, worst: Tipping) -> float | None:
+    """What heels need in front of a plinth, as far as the bench then stands; None elsewhere."""
+    if side != FRONT or not base_is(PLINTH, bench.spec):
+        return None
+    return min(HEEL_ROOM, TIPPING_IN + worst.reach - _SPARE)
 
 
 def _worst(bench: Bench, brief: Brief) -> dict[str, Tipping]:

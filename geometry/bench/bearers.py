@@ -14,6 +14,7 @@ from functools import lru_cache
 from geometry.bench.apron_numbers import ENDS, apron_frame, apron_numbers
 from geometry.bench.base_numbers import BaseNumbers, base_numbers, crossing, outward
 from geometry.bench.bridled_legs import stretcher_words
+from geometry.bench.corner_block_numbers import corner_blocks, has_corner_blocks
 from geometry.bench.four_leg_numbers import APRONS
 from geometry.bench.overall import (
     CROSSED,
@@ -168,13 +169,15 @@ def _aprons(spec: BenchSpec, inward_by: float) -> tuple[Bearer, ...]:
     a = apron_numbers(spec)
     n = a.legs
     leans = {side: math.radians(a.lean_deg(side)) for side in ENDS}
+    blocks = corner_blocks(spec).reach if has_corner_blocks(spec) else (0.0, 0.0)
     within = {side: (a.reveal + a.thickness) / math.cos(leans[side]) for side in ENDS}
     found = []
     for side, out in _OUT.items():
         lengthways = side in ("front", "back")
         next_to = "left" if lengthways else "front"
         leg = n.size / math.cos(leans[next_to]) + CLEAR
-        ends = max(leg, within[next_to] + inward_by + CLEAR)
+        block = blocks[0 if lengthways else 1] + CLEAR
+        ends = max(leg, within[next_to] + inward_by + CLEAR, block)
         frame = apron_frame(a, side)
         x, y, _ = frame.to_bench((0.0, 0.0, a.thickness))
         low, high = (n.left, n.right) if lengthways else (n.front, n.back)

@@ -203,13 +203,13 @@ def _why_not(f: FixingNumbers, bearer: Bearer) -> str:
 def _wrong(spec: BenchSpec, f: FixingNumbers, place: Place) -> str:
     """Whether the screw and all that bears on the seat lie under it."""
     corners = [corner for face in _bearing(f, place) for corner in face]
-    room = min(_within(spec, corner) for corner in corners)
-    if _within(spec, screw_at(f, place)) < LEAST_EDGE or room < 0.0:
+    room = min(within_seat(spec, corner) for corner in corners)
+    if within_seat(spec, screw_at(f, place)) < LEAST_EDGE or room < 0.0:
         return "it does not lie under the seat there"
     return ""
 
 
-def _within(spec: BenchSpec, point: Vec3) -> float:
+def within_seat(spec: BenchSpec, point: Vec3) -> float:
     """How far inside the seat's outline, at its underside, a point lies."""
     x, y, _ = point
     return min(x, spec.number("length") - x, -y, y + spec.number("depth"))

@@ -11,6 +11,7 @@ from geometry.bench.bench import Bench
 from geometry.bench.members import has
 from geometry.dimensioning.base_dimensions import base_dimensions, crossing_dimensions
 from geometry.dimensioning.case_dimensions import case_dimensions
+from geometry.dimensioning.corner_block_dimensions import corner_block_dimensions
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.foot_dimensions import foot_dimensions
 from geometry.dimensioning.four_leg_dimensions import apron_dimensions, four_leg_dimensions
@@ -49,6 +50,7 @@ _DIMENSIONED: tuple[tuple[str, Callable[[Bench], tuple[Dimension, ...]]], ...] =
     ("trestles", trestle_dimensions),
     ("four legs", four_leg_dimensions),
     ("aprons", apron_dimensions),
+    ("corner blocks", corner_block_dimensions),
     ("plinth", plinth_dimensions),
     ("panel feet", panel_dimensions),
     ("feet", foot_dimensions),

@@ -8,6 +8,7 @@ from geometry.bench.bench import Bench
 from geometry.bench.members import has
 from geometry.dimensioning.base_grips import base_grips
 from geometry.dimensioning.case_grips import case_grips
+from geometry.dimensioning.corner_block_dimensions import corner_block_grips
 from geometry.dimensioning.foot_dimensions import foot_grips
 from geometry.dimensioning.four_leg_dimensions import apron_grips, four_leg_grips
 from geometry.dimensioning.lid_dimensions import lid_grips
@@ -40,6 +41,7 @@ _GRIPPED: tuple[tuple[str, Callable[[Bench], tuple[Grip, ...]]], ...] = (
     ("trestles", trestle_grips),
     ("four legs", four_leg_grips),
     ("aprons", apron_grips),
+    ("corner blocks", corner_block_grips),
     ("panel feet", panel_grips),
     ("plinth", plinth_grips),
     ("base place", place_grips),

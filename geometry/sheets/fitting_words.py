@@ -13,6 +13,7 @@ from geometry.cuts.cut import Blank
 from geometry.cuts.edge_moulding import CHAMFER, EdgeMoulding
 from geometry.cuts.end_bore import EndBore
 from geometry.cuts.rounded_edges import RoundedEdges
+from geometry.cuts.screw_hole import ScrewHole
 from geometry.cuts.screw_slot import ScrewSlot
 from geometry.cuts.slot_mortise import SlotMortise
 from geometry.cuts.turned import Turned
@@ -46,6 +47,13 @@ def _screw_slot(cut: ScrewSlot, _blank: Blank) -> str:
     if not cut.counterbored:
         return words
     return f"{words}; {_mm(cut.head)} wide for the head up to {_mm(cut.land)} from the face"
+
+
+def _screw_hole(cut: ScrewHole, _blank: Blank) -> str:
+    return (
+        f"{_mm(cut.shank)} across, square to the glued face; {_mm(cut.head)} across for the head "
+        f"from {_mm(cut.land)} off that face on"
+    )
 
 
 def _end_bore(cut: EndBore, _blank: Blank) -> str:
@@ -93,6 +101,7 @@ FITTING_KINDS: tuple[tuple[type, Callable[[Any, Blank], str]], ...] = (
     (SlotMortise, _slot_mortise),
     (RoundedEdges, _rounded),
     (ScrewSlot, _screw_slot),
+    (ScrewHole, _screw_hole),
     (EndBore, _end_bore),
     (Turned, _turned),
     (EdgeMoulding, _moulding),

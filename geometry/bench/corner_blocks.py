@@ -1,0 +1,389 @@
+"""Blocks glued and screwed into the corners between aprons, behind the legs.
+
+Set at 45° a block reaches across the corner and its two ends lie on the aprons; set square it lies
+on both with a face and an end, cut out round the leg.  What lies on an apron is sawn to the apron's
+lean; tops, bottoms and the other faces are level and upright.  The grain of a diagonal block runs
+across the corner, that of a square one along the bench.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Mapping
+
+from geometry.bench.above import above
+from geometry.bench.aprons import has_aprons
+from geometry.bench.constraint import Constraint, rule
+from geometry.bench.corner_block_numbers import (
+    DIAGONAL,
+    EASE,
+    SQUARE,
+    WITHOUT,
+    CornerBlocks,
+    corner_blocks,
+    has_corner_blocks,
+    head_room,
+    into_block,
+    inward,
+    place,
+    wood_along,
+)
+from geometry.bench.corner_screws import screws_up, seat_screw
+from geometry.bench.derived import Derived, derived_length
+from geometry.bench.four_leg_numbers import CORNERS
+from geometry.bench.member import Member
+from geometry.cuts.contour import Face
+from geometry.cuts.cut import Blank, Cut
+from geometry.cuts.rebate import Rebate
+from geometry.design.joint import Joint
+from geometry.design.parameter import Parameter, choice, count, length
+from geometry.design.part import Part, Shape
+from geometry.design.spec import BenchSpec
+from geometry.joints.screwed_block import ScrewedBlock, screwed_block
+from geometry.joints.slotted_screw import rounded, slotted_screw
+from geometry.primitives.frame import Frame, Vec3, add, cross, dot, scale
+from shared.fixings import WOOD_SCREWS
+
+_DOWN: Vec3 = (0.0, 0.0, -1.0)
+_HALF = math.sqrt(0.5)
+_LEAST_THROUGH = 2.0  # mm of apron that stays in front of a screw's point
+_LEAST_WALL = 2.0  # mm of block or apron beside a hole
+_OFF_HOLE = 0.5  # mm between a hole and the faces that are said to meet
+_LEAST_BETWEEN = 20.0  # mm between two blocks on an apron
+
+CHOICE: tuple[Parameter, ...] = (
+    choice(
+        "corner_blocks",
+        "Corner blocks",
+        "Base",
+        WITHOUT,
+        (WITHOUT, DIAGONAL, SQUARE),
+        "Blocks behind the legs, glued and screwed to the aprons: across the corner, or square in "
+        "it.",
+    ),
+)
+
+
+def _screwed(spec: BenchSpec) -> bool:
+    return spec.count("corner_block_screws") > 0
+
+
+PARAMETERS: tuple[Parameter, ...] = (
+    length(
+        "corner_block_height",
+        "Corner block height",
+        "Base",
+        45,
+        15,
+        200,
+        "From the aprons' upper edges down.",
+    ),
+    length(
+        "corner_block_thickness",
+        "Corner block thickness",
+        "Base",
+        28,
+        12,
+        80,
+        "Of a block across the corner; how far a square one reaches beyond the leg.",
+        step=0.5,
+    ),
+    length(
+        "corner_block_gap",
+        "Corner block off the leg",
+        "Base",
+        3,
+        0.5,
+        30,
+        "Between the block and the inner arris of the leg.",
+        step=0.5,
+    ),
+    count(
+        "corner_block_screws",
+        "Screws into each apron",
+        "Base",
+        1,
+        0,
+        3,
+        "From each corner block, one above the other; none, and it is only glued.",
+    ),
+    choice(
+        "corner_block_screw",
+        "Corner block screw",
+        "Base",
+        "no. 8",
+        tuple(f"no. {gauge}" for gauge in WOOD_SCREWS),
+        "Gauge of the wood screws.",
+        applies=_screwed,
+    ),
+    length(
+        "corner_block_land",
+        "Block under the screw's head",
+        "Base",
+        12,
+        4,
+        60,
+        "Wood between a screw's head and the apron.",
+        step=0.5,
+        applies=_screwed,
+    ),
+    length(
+        "corner_block_bite",
+        "Screw in the apron",
+        "Base",
+        14,
+        5,
+        50,
+        "How deep the corner blocks' screws go into the aprons.",
+        step=0.5,
+        applies=_screwed,
+    ),
+)
+
+
+def _when_screwed(slack: Callable[[CornerBlocks], float]) -> Callable[[BenchSpec], float]:
+    return lambda spec: slack(corner_blocks(spec)) if _screwed(spec) else 1.0
+
+
+def _apart(spec: BenchSpec) -> float:
+    b = corner_blocks(spec)
+    (along, across), n = b.reach, b.legs
+    return min(n.right - n.left - 2.0 * along, n.back - n.front - 2.0 * across) - _LEAST_BETWEEN
+
+
+def _heads(b: CornerBlocks) -> float:
+    return min(head_room(b, end=end) for end in (True, False)) - b.land
+
+
+def _walls(b: CornerBlocks) -> float:
+    """Between the screws and the upper and lower faces, between one another, and beside them."""
+    pitch = b.height / b.screws / (1.0 if b.diagonal else 2.0)
+    room = [pitch - b.head]
+    for end, lean_deg in ((True, b.legs.splay_deg), (False, b.legs.rake_deg)):
+        sine, levels = math.sin(math.radians(lean_deg)), b.levels(end=end)
+        # Heads lie lower than the glued face is met, the screws' points higher.
+        room.append(b.height - levels[-1] - wood_along(b, end=end) * sine - b.head / 2.0)
+        room.append(levels[0] - max(b.head / 2.0, b.bite * sine + b.pilot / 2.0))
+    if not b.diagonal:
+        room.append((b.thickness - b.head) / 2.0)
+    return min(room) - _LEAST_WALL
+
+
+_APRON = "apron_height apron_thickness apron_reveal rake splay leg_size"
+_BLOCK = "corner_blocks corner_block_height corner_block_thickness corner_block_gap"
+_SCREW = "corner_block_screws corner_block_screw"
+
+CONSTRAINTS: tuple[Constraint, ...] = (
+    rule(
+        "corner_block_on_apron",
+        "apron_height corner_block_height",
+        lambda s: s.number("apron_height") - s.number("corner_block_height"),
+        "the corner blocks would reach below the aprons",
+    ),
+    rule(
+        "corner_blocks_between",
+        f"length depth inset_left inset_right inset_back inset_front {_APRON} {_BLOCK}",
+        _apart,
+        "two corner blocks on an apron would be less than {20 mm} apart",
+    ),
+    rule(
+        "corner_block_through",
+        "apron_thickness corner_block_bite corner_block_screws",
+        lambda s: (
+            s.number("apron_thickness") - s.number("corner_block_bite") - _LEAST_THROUGH
+            if _screwed(s)
+            else 1.0
+        ),
+        "the corner blocks' screws would come through the aprons",
+    ),
+    rule(
+        "corner_block_heads",
+        f"{_APRON} {_BLOCK} {_SCREW} corner_block_land",
+        _when_screwed(_heads),
+        "the screws' heads would stand out of the corner blocks",
+    ),
+    rule(
+        "corner_block_walls",
+        f"{_APRON} {_BLOCK} {_SCREW} corner_block_bite",
+        _when_screwed(_walls),
+        "a corner block's screw would leave less than {2 mm} of wood beside it",
+    ),
+)
+
+
+def _parts(spec: BenchSpec) -> tuple[Part, ...]:
+    b, timber = corner_blocks(spec), spec.word("timber")
+    make = _diagonal if b.diagonal else _square
+    return tuple(_part(corner, timber, *make(b, corner)) for corner in CORNERS)
+
+
+def _part(corner: str, timber: str, shape: Shape, frame: Frame) -> Part:
+    return Part(
+        name=f"corner_block_{corner}",
+        title=f"Corner block, {corner.replace('_', ' ')}",
+        kind="corner block",
+        material=timber,
+        shape=shape,
+        frame=frame,
+    )
+
+
+def _diagonal(b: CornerBlocks, corner: str) -> tuple[Shape, Frame]:
+    """Face side away from the leg, face edge up, as long as its far face is at the bottom."""
+    ex, ey = inward(corner)
+    across = scale(add(ex, ey), -_HALF)
+    along = cross(_DOWN, across)
+    d = b.height
+    ends = [
+        place(b, corner, b.end_at(d), b.far - b.end_at(d), 0.0),
+        place(b, corner, b.far - b.side_at(d), b.side_at(d), 0.0),
+    ]
+    first, second = sorted(ends, key=lambda point: dot(point, along))
+    size = dot(second, along) - dot(first, along)
+    blank = Blank(round(size, 9), round(d, 9), round(b.thickness, 9))
+    return Shape(blank, ()), Frame.of(first, along, _DOWN)
+
+
+def _square(b: CornerBlocks, corner: str) -> tuple[Shape, Frame]:
+    """Face side away from the apron in front or at the back, face edge up, grain along it."""
+    ex, ey = inward(corner)
+    along = cross(_DOWN, scale(ey, -1.0))
+    p, q = b.outer
+    low, back = b.end_at(b.height), b.side_at(b.height)
+    onward = dot(along, ex) > 0.0  # whether x runs the way that p does
+    length_, thick = round(p - low, 9), round(q - back, 9)
+    cuts: tuple[Cut, ...] = ()
+    if b.notched:
+        cut = round(b.notch[0] - low, 9)
+        span = (0.0, cut) if onward else (length_ - cut, length_)
+        deep = round(b.notch[1] - back, 9)
+        cuts = (Rebate(*span, 0.0, b.height, deep, Face.REVERSE),)
+    origin = place(b, corner, low if onward else p, q, 0.0)
+    return Shape(Blank(length_, b.height, thick), cuts), Frame.of(origin, along, _DOWN)
+
+
+def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
+    b = corner_blocks(spec)
+    joints: list[Joint] = []
+    for corner in CORNERS:
+        fore, side = corner.split("_")
+        block = parts[f"corner_block_{corner}"]
+        for apron, end in ((fore, False), (side, True)):
+            joints.append(
+                screwed_block(
+                    f"corner_block_{corner}_{apron}",
+                    block,
+                    parts[f"apron_{apron}"],
+                    _on_apron(b, corner, end=end),
+                )
+            )
+        at = seat_screw(spec, corner) if screws_up(spec) else ""
+        if not isinstance(at, str):
+            board = parts[above(spec).part]
+            joints.append(slotted_screw(f"fixing_corner_{corner}", block, board, at))
+    return tuple(joints)
+
+
+def _on_apron(b: CornerBlocks, corner: str, *, end: bool) -> ScrewedBlock:
+    lies = b.on_end if end else b.on_side
+    stands = b.end_at if end else b.side_at
+
+    def point(across: float, d: float) -> Vec3:
+        out = stands(d)
+        return place(b, corner, *((out, across) if end else (across, out)), d)
+
+    h, beside = b.height, (b.shank + EASE) / 2.0 + _OFF_HOLE
+    low, high = lies(0.0), lies(h)
+    shares: tuple[tuple[float, float], ...] = ((0.0, 1.0),)
+    if b.screws:
+        half = beside / (low[1] - low[0])
+        shares = ((0.0, 0.5 - half), (0.5 + half, 1.0))
+    faces = tuple(
+        (
+            point(_between_at(low, first), 0.0),
+            point(_between_at(low, last), 0.0),
+            point(_between_at(high, last), h),
+            point(_between_at(high, first), h),
+        )
+        for first, last in shares
+    )
+    levels = b.levels(end=end) if b.screws else ()
+    ex, ey = inward(corner)
+    middles = [sum(lies(d)) / 2.0 for d in levels]
+    return ScrewedBlock(
+        faces=faces,
+        into=into_block(b, corner, end=end),
+        toward=ey if end else ex,
+        screws=tuple(rounded(point(m, d)) for m, d in zip(middles, levels, strict=True)),
+        downs=levels,
+        from_edge=(high[1] - high[0]) / 2.0,
+        hole=b.shank + EASE,
+        pilot=b.pilot,
+        head=b.head,
+        land=b.land,
+        through=wood_along(b, end=end),
+        bite=b.bite,
+    )
+
+
+def _between_at(span: tuple[float, float], share: float) -> float:
+    return span[0] + share * (span[1] - span[0])
+
+
+def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
+    b = corner_blocks(spec)
+    size = b.far - b.end_at(b.height) - b.side_at(b.height)
+    rows = []
+    if b.diagonal:
+        rows.append(
+            derived_length(
+                "corner_block_length",
+                "Corner block length",
+                "Base",
+                size / _HALF,
+                "along its longest arris, below; leg, aprons, block thickness, rake and splay",
+            )
+        )
+    if b.screws:
+        rows.append(
+            derived_length(
+                "corner_block_screw_length",
+                "Corner block screw length",
+                "Base",
+                b.land + b.bite,
+                "wood under the head + screw in the apron",
+            )
+        )
+    return tuple(rows)
+
+
+def _snug(_spec: BenchSpec) -> tuple[dict[str, float], ...]:
+    return (
+        {
+            "corner_block_height": 25.0,
+            "corner_block_thickness": 20.0,
+            "corner_block_gap": 1.0,
+            "corner_block_screws": 1.0,
+            "corner_block_land": 5.0,
+            "corner_block_bite": 7.0,
+        },
+        {"corner_block_screws": 0.0, "corner_block_thickness": 12.0},
+    )
+
+
+def has_blocks(spec: BenchSpec) -> bool:
+    return has_aprons(spec) and has_corner_blocks(spec)
+
+
+CHOICE_MEMBER = Member("corner block choice", CHOICE, present=has_aprons)
+
+MEMBER = Member(
+    "corner blocks",
+    PARAMETERS,
+    CONSTRAINTS,
+    _parts,
+    _joints,
+    derived=_derived,
+    present=has_blocks,
+    snug=_snug,
+)
