@@ -22,6 +22,7 @@ WITHOUT, DIAGONAL, SQUARE = "without", "at 45°", "square"
 HEAD = 2.0  # diameter of a screw's head in shanks; from memory: a flat head is 2 n + a little
 EASE = 0.6  # mm that a hole is wider than the shank; common practice, no source
 _LEAST_FREE = 6.0  # mm between a diagonal block and the corner of the aprons, about
+_PASSING = 6.0  # mm between two screws' heads, as if one stood under the other
 _ROOT2 = math.sqrt(2.0)
 
 
@@ -115,10 +116,34 @@ class CornerBlocks:
         return (self.notch[0] if self.notched else self.end_in), self.outer[0]
 
     def levels(self, *, end: bool) -> tuple[float, ...]:
-        """How far below the top the screws stand; in a square block those into front and back pass
-        between those into the ends."""
-        share = 0.5 if self.diagonal else (0.25 if end else 0.75)
-        return tuple(self.height * (k + share) / self.screws for k in range(self.screws))
+        """How far below the top the screws leave the block, so that the middle of their way from
+        head to point is at even heights; in a square block those into front and back pass under
+        those into the ends."""
+        up = (self.wood_along(end=end) - self.bite) / 2.0 * self.sine(end=end)
+        pitch, first = self.height / self.screws, self.height / self.screws / 2.0
+        if not self.diagonal:
+            pitch, row = 2.0 * self.passing, 2.0 * self.screws - 1.0
+            first = (self.height - row * self.passing) / 2.0 + (0.0 if end else self.passing)
+        return tuple(first + k * pitch - up for k in range(self.screws))
+
+    @property
+    def passing(self) -> float:
+        """Between the middles of two screws that pass each other in a square block."""
+        return self.head + _PASSING
+
+    def sine(self, *, end: bool) -> float:
+        """Of the lean of an apron at the end, or in front and at the back."""
+        return math.sin(math.radians(self.legs.splay_deg if end else self.legs.rake_deg))
+
+    def wood_along(self, *, end: bool) -> float:
+        """How much wood of the block a screw into an apron passes, to the face it is put in at; of
+        a square block half way down."""
+        cosine = math.sqrt(1.0 - self.sine(end=end) ** 2)
+        if self.diagonal:
+            return self.thickness / _ROOT2 / cosine
+        d = self.height / 2.0
+        here = self.end_at(d) if end else self.side_at(d)
+        return (self.outer[0 if end else 1] - here) / cosine
 
 
 def has_corner_blocks(spec: BenchSpec) -> bool:
@@ -190,18 +215,8 @@ def into_block(b: CornerBlocks, corner: str, *, end: bool) -> Vec3:
     return add(scale(ex if end else ey, math.cos(lean)), (0.0, 0.0, -math.sin(lean)))
 
 
-def wood_along(b: CornerBlocks, *, end: bool) -> float:
-    """How much wood of the block a screw into an apron passes, from its head's face."""
-    lean = math.radians(b.legs.splay_deg if end else b.legs.rake_deg)
-    d = b.levels(end=end)[0] if b.screws else b.height / 2.0
-    if b.diagonal:
-        return b.thickness / _ROOT2 / math.cos(lean)
-    here = b.end_at(d) if end else b.side_at(d)
-    return (b.outer[0 if end else 1] - here) / math.cos(lean)
-
-
 def head_room(b: CornerBlocks, *, end: bool) -> float:
     """The most wood that can be left under a head that is sunk wholly into the block."""
     lean = math.radians(b.legs.splay_deg if end else b.legs.rake_deg)
     cosine = math.cos(lean) / (_ROOT2 if b.diagonal else 1.0)
-    return wood_along(b, end=end) - b.head / 2.0 * math.sqrt(1.0 - cosine**2) / cosine
+    return b.wood_along(end=end) - b.head / 2.0 * math.sqrt(1.0 - cosine**2) / cosine

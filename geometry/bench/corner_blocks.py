@@ -26,7 +26,6 @@ from geometry.bench.corner_block_numbers import (
     into_block,
     inward,
     place,
-    wood_along,
 )
 from geometry.bench.corner_screws import screws_up, seat_screw
 from geometry.bench.derived import Derived, derived_length
@@ -157,19 +156,22 @@ def _heads(b: CornerBlocks) -> float:
 
 def _walls(b: CornerBlocks) -> float:
     """Between the screws and the upper and lower faces, between one another, and beside them."""
-    pitch = b.height / b.screws / (1.0 if b.diagonal else 2.0)
-    room = [pitch - b.head]
-    for end, lean_deg in ((True, b.legs.splay_deg), (False, b.legs.rake_deg)):
-        sine, levels = math.sin(math.radians(lean_deg)), b.levels(end=end)
+    room = [b.height / b.screws - b.head]
+    for end in (True, False):
+        sine, levels = b.sine(end=end), b.levels(end=end)
         # Heads lie lower than the glued face is met, the screws' points higher.
-        room.append(b.height - levels[-1] - wood_along(b, end=end) * sine - b.head / 2.0)
-        room.append(levels[0] - max(b.head / 2.0, b.bite * sine + b.pilot / 2.0))
+        room.append(b.height - levels[-1] - b.wood_along(end=end) * sine - b.head / 2.0)
+        room.append(levels[0] - max((b.shank + EASE) / 2.0, b.bite * sine + b.pilot / 2.0))
+        room.append(levels[0] + b.land * sine - b.head / 2.0)
     if not b.diagonal:
+        # Where they pass each other, unlike leans bring them nearer.
+        unlike = abs(b.sine(end=True) - b.sine(end=False))
+        room[0] = b.passing - b.head - unlike * b.wood_along(end=True) / 2.0
         room.append((b.thickness - b.head) / 2.0)
     return min(room) - _LEAST_WALL
 
 
-_APRON = "apron_height apron_thickness apron_reveal rake splay leg_size"
+_APRON = "apron_height apron_thickness apron_reveal rake splay leg_size base_height"
 _BLOCK = "corner_blocks corner_block_height corner_block_thickness corner_block_gap"
 _SCREW = "corner_block_screws corner_block_screw"
 
@@ -321,7 +323,7 @@ def _on_apron(b: CornerBlocks, corner: str, *, end: bool) -> ScrewedBlock:
         pilot=b.pilot,
         head=b.head,
         land=b.land,
-        through=wood_along(b, end=end),
+        through=b.wood_along(end=end),
         bite=b.bite,
     )
 
@@ -363,11 +365,9 @@ def _snug(_spec: BenchSpec) -> tuple[dict[str, float], ...]:
             "corner_block_height": 25.0,
             "corner_block_thickness": 20.0,
             "corner_block_gap": 1.0,
-            "corner_block_screws": 1.0,
             "corner_block_land": 5.0,
             "corner_block_bite": 7.0,
         },
-        {"corner_block_screws": 0.0, "corner_block_thickness": 12.0},
     )
 
 

