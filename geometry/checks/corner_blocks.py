@@ -8,7 +8,7 @@ from geometry.bench.bench import Bench
 from geometry.bench.corner_block_numbers import corner_blocks
 from geometry.bench.corner_screws import lacking
 from geometry.checks.check import Check
-from geometry.checks.fixings import LEAST_THREAD
+from geometry.checks.limits_of_wood import LEAST_THREAD
 from geometry.design.finding import Finding, Level, Mend
 from shared.units import length_mark
 
@@ -18,8 +18,8 @@ def _block(corner: str) -> str:
 
 
 def _threads(bench: Bench) -> Iterator[Finding]:
-    b = corner_blocks(bench.spec)
-    if not b.screws or b.bite >= LEAST_THREAD - 1e-9:
+    b, least = corner_blocks(bench.spec), LEAST_THREAD.of(bench)
+    if not b.screws or b.bite >= least - 1e-9:
         return
     yield Finding(
         check="corner_block_thread",
@@ -27,10 +27,8 @@ def _threads(bench: Bench) -> Iterator[Finding]:
         message=f"The corner blocks' screws hold in only {length_mark(b.bite)} of the aprons.",
         parts=(_block("front_right"), "apron_front", "apron_right"),
         amount=b.bite,
-        limit=LEAST_THREAD,
-        mend=Mend(
-            f"Let them go {length_mark(LEAST_THREAD)} in.", (("corner_block_bite", LEAST_THREAD),)
-        ),
+        limit=least,
+        mend=Mend(f"Let them go {length_mark(least)} in.", (("corner_block_bite", least),)),
     )
 
 
@@ -72,9 +70,10 @@ CHECKS: tuple[Check, ...] = (
         "corner_block_thread",
         "Corner blocks' screws in little wood",
         "The screws of a corner block hold by their thread in the apron, which they must not come "
-        "through. Less than 8 mm pulls out: common practice, no source.",
+        "through: the limit is that of screws in the seat. Common practice, no source.",
         _threads,
         ("corner blocks",),
+        limits=(LEAST_THREAD,),
     ),
     Check(
         "corner_block_glue",

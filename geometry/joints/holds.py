@@ -32,6 +32,7 @@ HOLDS: dict[str, Hold] = {
     "butt joint": Hold.FAST,
     "button": Hold.SLOTS,
     "glued block": Hold.FAST,
+    "glued and screwed block": Hold.FAST,
     "glued edge": Hold.FAST,
     "glued edges": Hold.FAST,
     "glued lipping": Hold.FAST,
