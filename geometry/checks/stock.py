@@ -179,12 +179,17 @@ def _finding(
         check=check,
         level=level,
         message=message + others,
-        parts=tuple(dict.fromkeys(part.name for _, part in found)),
+        parts=tuple(dict.fromkeys(_of_bench(part) for _, part in found)),
         place=_middle(part),
         amount=size,
         limit=limit,
         mend=mend,
     )
+
+
+def _of_bench(part: Part) -> str:
+    """The piece itself, or the panel that a board is glued up into."""
+    return part.name.rpartition("_board_")[0] if part.kind == "board" else part.name
 
 
 def _middle(part: Part) -> Vec3:
