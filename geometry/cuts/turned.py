@@ -15,6 +15,7 @@ from geometry.primitives.path import QUARTER_TURN_BULGE, Path
 # x of this frame runs across the piece, y through it, z along it.
 _ACROSS = Frame((0.0, 0.0, 0.0), Y_AXIS, Z_AXIS, X_AXIS)
 _RUN_ON = 1.0  # mm
+_TOUCH = 1e-7  # mm that a circle keeps inside the blank's faces
 _LAP = 0.25  # of the radius: how far the two halves of a ring run into one another
 
 
@@ -58,7 +59,10 @@ class Turned:
 
 def _ring(width: float, radius: float) -> tuple[Path, Path]:
     """What lies outside the circle, as two halves that overlap, counter-clockwise."""
-    middle, lap = width / 2.0, _LAP * radius
+    middle = width / 2.0
+    # One as wide as the blank would only touch its faces, which leaves lines of no wood at all.
+    radius = min(radius, middle - _TOUCH)
+    lap = _LAP * radius
     rise = math.sqrt(radius * radius - lap * lap)
     over = -math.tan(math.asin(_LAP) / 4.0)
     out, far = -OVERRUN, width + OVERRUN
