@@ -36,7 +36,7 @@ def solid_of(shape: Shape) -> Solid:
 
     Raises CannotBuild when its cuts leave nothing of the blank.
     """
-    mesh = mesh_of(body_of(shape), removals_of(shape))
+    mesh = mesh_of(body_of(shape))
     if not len(mesh.triangles):
         titles = ", ".join(cut.title for cut in shape.cuts)
         raise CannotBuild(

@@ -34,10 +34,27 @@ class EngineFault(AssertionError):
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Body:
-    """A closed body inside the kernel."""
+class _Rounded:
+    """A cutter with arcs, standing at its path's first vertex, and the kernel's name for it.
+
+    ``arcs`` (g,) and ``axes`` (k, 2, 3) as in a mesh.
+    """
 
     manifold: manifold3d.Manifold
+    origin: int
+    arcs: Indices
+    axes: Floats
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Body:
+    """A closed body inside the kernel, and the rounds among what it was cut with.
+
+    Those are kept with it: the kernel knows a cutter by a name, and one made anew has another.
+    """
+
+    manifold: manifold3d.Manifold
+    rounded: tuple[_Rounded, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -52,19 +69,6 @@ class Mesh:
     vertices: Floats
     triangles: Indices
     faces: Indices
-    arcs: Indices
-    axes: Floats
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class _Rounded:
-    """A cutter with arcs, standing at its path's first vertex, and the kernel's name for it.
-
-    ``arcs`` (g,) and ``axes`` (k, 2, 3) as in a mesh.
-    """
-
-    manifold: manifold3d.Manifold
-    origin: int
     arcs: Indices
     axes: Floats
 
@@ -84,19 +88,22 @@ def carve(blank: Blank, removals: Sequence[Removal]) -> Body:
     body = _sawn_out(blank, right_through)
     simple: list[manifold3d.Manifold] = []
     many_sided: list[manifold3d.Manifold] = []
+    rounded: list[_Rounded] = []
     for removal in removals:
         if isinstance(removal, HalfSpace):
             body = _trimmed(body, removal)
         elif removal not in right_through:
             cutter = _cutter(removal)
-            (simple if cutter.num_tri() <= _SIMPLE else many_sided).append(cutter)
+            few = cutter.manifold.num_tri() <= _SIMPLE
+            (simple if few else many_sided).append(cutter.manifold)
+            rounded += cutter.rounded
     for apart in _apart(simple):
         body -= apart[0] if len(apart) == 1 else manifold3d.Manifold.compose(apart)
         body.num_tri()  # done now: left alone, the kernel would first unite all cutters
     if many_sided:
         body = manifold3d.Manifold.batch_boolean([body, *many_sided], manifold3d.OpType.Subtract)
     _check(body, "cutting a blank")
-    return Body(body)
+    return Body(body, tuple(rounded))
 
 
 def _goes_through(removal: Removal, blank: Blank) -> TypeGuard[Prism]:
@@ -148,17 +155,14 @@ def _boxes_apart(a: tuple[float, ...], b: tuple[float, ...]) -> bool:
 
 def waste_of(removal: Prism | Hull | Hollow) -> Body:
     """What a removal takes away, in wood and air."""
-    return Body(_cutter(removal))
+    return _cutter(removal)
 
 
-def mesh_of(body: Body, removals: Sequence[Removal]) -> Mesh:
-    """The surface of ``body``, which was carved with these ``removals``."""
+def mesh_of(body: Body) -> Mesh:
+    """The surface of ``body``."""
     mesh = body.manifold.to_mesh64()
     faces = np.asarray(mesh.face_id, dtype=np.intp)
-    rounded = {
-        cutter.origin: cutter
-        for cutter in (_rounded(*_form(removal)) for removal in removals if _has_arcs(removal))
-    }
+    rounded = {cutter.origin: cutter for cutter in body.rounded}
     # The kernel numbers faces afresh in each run of triangles from one source.
     bounds = [index // 3 for index in mesh.run_index]
     arcs: list[Indices] = [np.empty(0, dtype=np.intp)]
@@ -286,18 +290,19 @@ def _placed(body: Body, frame: Frame) -> manifold3d.Manifold:
     return body.manifold.transform(frame.matrix())
 
 
-def _cutter(removal: Prism | Hull | Hollow) -> manifold3d.Manifold:
+def _cutter(removal: Prism | Hull | Hollow) -> Body:
     match removal:
         case Prism():
             return _prism(removal)
         case Hull():
-            return _hull(removal.points)
+            return Body(_hull(removal.points))
         case Hollow():
-            return _hollow(removal)
+            return Body(_hollow(removal))
 
 
 @lru_cache(maxsize=1024)
-def _prism(prism: Prism) -> manifold3d.Manifold:
+def _prism(prism: Prism) -> Body:
+    rounded: tuple[_Rounded, ...] = ()
     if is_convex_polygon(prism.path):
         corners = [
             prism.frame.to_bench((x, y, z))
@@ -306,17 +311,14 @@ def _prism(prism: Prism) -> manifold3d.Manifold:
         ]
         manifold = _hull(tuple(corners))
     else:
+        rounded = (_rounded(*_form(prism)),)
         x, y, _ = prism.path.vertices[0]
-        manifold = _rounded(*_form(prism)).manifold.translate((x, y, prism.z_low))
+        manifold = rounded[0].manifold.translate((x, y, prism.z_low))
         if prism.frame is not PART_FRAME:
             manifold = manifold.transform(prism.frame.matrix())
     for end in prism.ends:
         manifold = _trimmed(manifold, end)
-    return manifold
-
-
-def _has_arcs(removal: Removal) -> TypeGuard[Prism]:
-    return isinstance(removal, Prism) and not is_convex_polygon(removal.path)
+    return Body(manifold, rounded)
 
 
 def _form(prism: Prism) -> tuple[Path, float]:

@@ -13,14 +13,17 @@ import trimesh
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from geometry.cuts.cut import Blank
 from geometry.cuts.removal import HalfSpace, Hull, Prism
+from geometry.design.part import Shape
 from geometry.primitives.frame import Frame, unit
 from geometry.primitives.path import HALF_TURN_BULGE, Path
 from geometry.solids import cutting, kernel
 from geometry.solids.cutting import placed, solid_of
+from geometry.solids.solid import Solid
 from shared.errors import CannotBuild
 from shared.tolerances import CHORD_ERROR
-from tests.random_assemblies import bars, blocks, part, stopped_housing
+from tests.random_assemblies import Waste, bars, blocks, part, stopped_housing
 
 BOARD = (600.0, 200.0, 20.0)
 
@@ -220,3 +223,18 @@ def test_arrays_cannot_be_changed():
     for array in (solid.vertices, solid.solid.edges, solid.solid.panels, solid.low):
         with pytest.raises(ValueError, match="read-only"):
             array[0] = 0
+
+
+def test_a_round_stays_round_however_many_were_cut_meanwhile() -> None:
+    """A hole is cut again long after its cutter was made; its chords are no arrises."""
+
+    def holed(length: float, radius: float) -> Solid:
+        path = Path(((40.0 - radius, 50.0, 1.0), (40.0 + radius, 50.0, 1.0)))
+        shape = Shape(Blank(length, 100.0, 20.0), (Waste((Prism(path, -5.0, 25.0),)),))
+        return solid_of(shape)
+
+    first = holed(100.0, 8.0)
+    assert first.smooth.sum() > 8
+    for k in range(600):  # more than are remembered
+        holed(100.0, 9.0 + 0.01 * k)
+    assert holed(120.0, 8.0).smooth.sum() == first.smooth.sum()
