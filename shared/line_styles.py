@@ -61,6 +61,7 @@ _ROWS = (
     LineStyle("dimension", NARROW, (), "DIMENSION", "01.1", _ISO),
     LineStyle("derived", NARROW, (), "DERIVED", "01.1", _ISO),
     LineStyle("trim", NARROW, _long_dashed_double_dotted(NARROW), "TRIM", "05.1", _ISO),
+    LineStyle("phantom", NARROW, _long_dashed_double_dotted(NARROW), "PHANTOM", "05.1", _ISO),
     LineStyle("cut", NARROW, (), "TEMPLATE_CUT", "01.1", _OURS),  # narrow: a saw follows it
     LineStyle("scribe", 0.18, _dashed(0.18), "TEMPLATE_SCRIBE", "02.1", _OURS),
     LineStyle("grid", 0.13, (), "GRID", "01.1", _OURS),

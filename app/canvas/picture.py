@@ -27,6 +27,7 @@ QUIET_ROLES = frozenset(
         Role.CENTRE,
         Role.DERIVED,
         Role.TRIM,
+        Role.PHANTOM,
         Role.GRID,
         Role.SCRIBE,
         Role.HATCH,

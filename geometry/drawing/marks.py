@@ -26,6 +26,7 @@ class Role(Enum):
     DIMENSION = "dimension"  # dimension and extension lines, arrowheads, their texts
     DERIVED = "derived"  # the same for dimensions that follow from others
     TRIM = "trim"  # a line left proud, to be trimmed to later
+    PHANTOM = "phantom"  # where a piece that moves stands too: a lid when it is open
     CUT = "cut"  # full-size template outlines
     SCRIBE = "scribe"  # full-size lines to mark through, not to cut
     GRID = "grid"  # faint stations on templates

@@ -17,6 +17,7 @@ from geometry.dimensioning.dimension_marks import Target, dimension_marks, targe
 from geometry.drawing.marks import Mark, Role, Sheet, Strokes
 from geometry.primitives.frame import Vec2
 from geometry.sheets.layout import Layout, Room, furniture
+from geometry.sheets.phantoms import PHANTOM_OWNER, phantom_lines
 from geometry.sheets.view_grid import (
     Block,
     bare_size,
@@ -108,9 +109,9 @@ def arrange(
     among them is laid out as if none were held.
     """
     if held:
-        blocks = _blocks(lineworks, dimensions, held[0].scale, layout)
+        blocks = _blocks(bench, lineworks, dimensions, held[0].scale, layout)
     else:
-        blocks = _scaled(lineworks, dimensions, layout)
+        blocks = _scaled(bench, lineworks, dimensions, layout)
     origins = _origins(blocks, layout) | {place.view: place.origin for place in held}
     scale = blocks[0].scale if blocks else 1.0
     owners = tuple(f"part:{part.name}" for part in bench.parts)
@@ -120,6 +121,9 @@ def arrange(
     for one in blocks:
         x, y = origin = origins[one.view]
         marks += linework_marks(one.linework, scale, origin, owners)
+        if len(one.phantom):
+            lines = one.phantom * scale + np.array(origin * 2)
+            marks.append(Strokes(Role.PHANTOM, lines, owner=PHANTOM_OWNER))
         marks += dimension_marks(one.placed, origin)
         marks.append(caption_label(one, origin))
         left, bottom, right, top = one.placed.extent
@@ -162,11 +166,11 @@ def linework_marks(
 
 
 def _scaled(
-    lineworks: Sequence[Linework], dimensions: Sequence[Dimension], layout: Layout
+    bench: Bench, lineworks: Sequence[Linework], dimensions: Sequence[Dimension], layout: Layout
 ) -> list[Block]:
     """The views at the given scale, or at the largest step at which all of them fit."""
     if layout.scale is not None:
-        return _blocks(lineworks, dimensions, layout.scale, layout)
+        return _blocks(bench, lineworks, dimensions, layout.scale, layout)
     left, bottom, right, top = layout.room
     wide, high = bare_size(lineworks)
     start = largest_scale(
@@ -174,7 +178,7 @@ def _scaled(
     )
     blocks: list[Block] = []
     for step in SCALES[SCALES.index(start) :]:
-        blocks = _blocks(lineworks, dimensions, step.factor, layout)
+        blocks = _blocks(bench, lineworks, dimensions, step.factor, layout)
         width, height = grid_size(blocks, third_angle=layout.third_angle)
         if width <= right - left and height <= top - bottom:
             break
@@ -182,11 +186,22 @@ def _scaled(
 
 
 def _blocks(
-    lineworks: Sequence[Linework], dimensions: Sequence[Dimension], scale: float, layout: Layout
+    bench: Bench,
+    lineworks: Sequence[Linework],
+    dimensions: Sequence[Dimension],
+    scale: float,
+    layout: Layout,
 ) -> list[Block]:
     style = layout.style
     return [
-        block(one, dimensions, scale, style, in_words(_TITLES[one.view.name], layout.words))
+        block(
+            one,
+            dimensions,
+            scale,
+            style,
+            in_words(_TITLES[one.view.name], layout.words),
+            phantom_lines(bench, one.view),
+        )
         for one in lineworks
     ]
 

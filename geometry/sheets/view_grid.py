@@ -12,6 +12,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+import numpy as np
+from numpy.typing import NDArray
+
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.placed import DimensionStyle, Placed
 from geometry.dimensioning.placement import place
@@ -22,6 +25,8 @@ from geometry.views.view import END_LEFT, END_RIGHT, FRONT, PART_EDGE, PART_END,
 from shared.lettering import text_width
 
 Room = tuple[float, float, float, float]  # left, bottom, right, top
+Floats = NDArray[np.float64]
+NO_LINES: Floats = np.empty((0, 4))
 GAP = 8.0  # mm of air between two views with their dimensions and captions
 _CAPTION_AIR = 4.0  # mm between a view's lowest mark and its caption
 
@@ -38,12 +43,16 @@ _THIRD_ANGLE_CELLS = {
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Block:
-    """A view with its dimensions at a scale, about its own origin."""
+    """A view with its dimensions at a scale, about its own origin.
+
+    ``phantom`` are segments (n, 4) of its (u, v) where a piece that moves stands too.
+    """
 
     linework: Linework
     placed: Placed
     scale: float
     caption: str
+    phantom: Floats
 
     @property
     def view(self) -> str:
@@ -77,10 +86,12 @@ def block(
     scale: float,
     style: DimensionStyle,
     caption: str = "",
+    phantom: Floats = NO_LINES,
 ) -> Block:
     """The view with those of the dimensions that belong to it."""
     own = [one for one in dimensions if one.view == linework.view.name]
-    return Block(linework, place(own, linework.segments, scale, style), scale, caption)
+    drawn = np.concatenate([linework.segments, phantom]) if len(phantom) else linework.segments
+    return Block(linework, place(own, drawn, scale, style), scale, caption, phantom)
 
 
 def grid_size(blocks: Sequence[Block], *, third_angle: bool) -> Vec2:

@@ -156,7 +156,7 @@ def _run(reach: Floats, corners: Floats) -> tuple[Vec3, float, float] | None:
     at_low = int((made < low + _SHOWN_OF_RUN).sum())
     at_high = int((made > high - _SHOWN_OF_RUN).sum())
     # Of two ends alike, that toward the left, the front and the floor.
-    nearer = x - 0.5 * y + 0.1 * z > 0.0
+    nearer = x + 0.5 * y + 0.1 * z > 0.0
     from_low = at_low > at_high or (at_low == at_high and nearer)
     shown = (low, low + _SHOWN_OF_RUN) if from_low else (high - _SHOWN_OF_RUN, high)
     return ((x, y, z), *shown)
