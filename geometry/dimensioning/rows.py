@@ -106,7 +106,7 @@ def _find_running(
     """The first rows that are free for a group: first, last and the stretch taken of them."""
     margin, style = setting.margin, setting.style
     stretch = one.stretch
-    count = one.rows_taken(style)
+    count = one.rows_taken(style, margin)
     row = least
     while True:
         d = style.first_row + row * style.pitch

@@ -66,8 +66,10 @@ class Running:
         """How far outward of its line the texts go, mm."""
         return _BEFORE_TEXT + max(one.width for one in self.members)
 
-    def rows_taken(self, style: DimensionStyle) -> int:
-        return math.ceil((self.reach + style.clearance) / style.pitch)
+    def rows_taken(self, style: DimensionStyle, margin: Margin) -> int:
+        """How many rows it takes; a text of the next row may stand on the near side of its line."""
+        text = margin.text_side * (style.clearance + 2.0 * HALF_BOX * style.text_height)
+        return math.ceil((self.reach + style.clearance - min(0.0, text)) / style.pitch)
 
 
 def gathered(

@@ -119,6 +119,33 @@ def test_a_long_run_is_shown_from_one_end():
         assert solid.high[0] < 150.0
 
 
+def test_of_two_ends_alike_that_in_front_is_shown():
+    """The same joint running from front to back: the front lies at the least y."""
+    groove = Groove(0.0, 1000.0, 40.0, 52.0, 8.0)
+    frame = Frame((0.0, -1000.0, 0.0), (0, 1, 0), (-1, 0, 0), (0, 0, 1))
+    board = Part(
+        "board", "Board", "board", "ash", Shape(Blank(1000.0, 100.0, 20.0), (groove,)), frame
+    )
+    sheet = Part(
+        "sheet",
+        "Sheet",
+        "sheet",
+        "MDF",
+        Shape(Blank(1000.0, 300.0, 12.0), ()),
+        Frame((-40.0, -1000.0, 8.0), (0, 1, 0), (0, 0, -1), (-1, 0, 0)),
+        solid_timber=False,
+    )
+    corners = ((0.0, 40.0, 8.0), (1000.0, 40.0, 8.0), (1000.0, 52.0, 8.0), (0.0, 52.0, 8.0))
+    floor = tuple(frame.to_bench(corner) for corner in corners)
+    contact = Contact(floor, (0.0, 0.0, -1.0), 0.0)
+    names = ("board", "sheet")
+    joint = Joint("grooved", "groove", names, 0.0, (groove,), (), (), (contact,))
+    for one in joint_scene(joint, {"board": board, "sheet": sheet}).both:
+        solid = placed(one.part)
+        assert solid.low[1] == pytest.approx(-1000.0)
+        assert solid.high[1] < -850.0
+
+
 def test_lines_at_which_a_part_goes_on_are_told_from_its_edges():
     scene = joint_scene(HOUSED, {"board": BOARD, "shelf": SHELF})
     (linework,) = look_all((scene.first.part,), (PLAN,))
