@@ -6,27 +6,16 @@ finds no room in the end of its leg is left out, the foot bears flat, and a chec
 
 from __future__ import annotations
 
-import math
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass
-from functools import lru_cache
+from collections.abc import Mapping
 
-from geometry.bench.base_numbers import base_numbers, outward, straight_edge
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
 from geometry.bench.feet_numbers import LEVELLING, PADS, WITHOUT, ground, has_feet
-from geometry.bench.four_leg_numbers import CORNERS, foot_low, foot_stations, four_legs, stand
+from geometry.bench.foot_places import PLACED, FootPlace, feet_apart, foot_places
 from geometry.bench.member import Member
 from geometry.bench.overall import (
-    CROSSED,
-    FOUR_LEGS,
-    PANEL_FEET,
-    PLINTH,
-    TRESTLES,
     stands_on_base,
 )
-from geometry.bench.panel_numbers import panel_numbers
-from geometry.bench.plinth import plinth_numbers
 from geometry.cuts.cut import Blank
 from geometry.cuts.turned import Section, Turned
 from geometry.design.joint import Joint
@@ -34,15 +23,13 @@ from geometry.design.parameter import Parameter, choice, length
 from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
 from geometry.joints.foot import PLAY, FootNumbers, foot
-from geometry.primitives.frame import Frame, Vec3, add, scale
+from geometry.primitives.frame import Frame
 
 LEAST_BASE = 60.0  # mm of base that must stay above the feet
 STEEL = "steel"
 _FLANGE, _FLANGE_THICK = 4.0, 2.0  # of an insert, round its boring; common practice, no source
 _LEAST_SKIN = 1.0  # mm of wood round an insert
 _LEAST_RING = 1.5  # mm of flange that bears on the end
-_CLEAR = 5.0  # mm between a boring and the joint above it
-_FROM_END = 40.0  # mm from the corner of a plinth without blocks to its feet
 
 
 def _levelling(spec: BenchSpec) -> bool:
@@ -99,6 +86,12 @@ LEVELLING_PARAMETERS: tuple[Parameter, ...] = (
 
 CONSTRAINTS: tuple[Constraint, ...] = (
     rule(
+        "feet_apart",
+        f"foot_diameter {PLACED}",
+        feet_apart,
+        "two feet would stand less than {2 mm} from each other",
+    ),
+    rule(
         "foot_base",
         "base_height foot foot_height",
         lambda s: s.number("base_height") - s.number("foot_height") - LEAST_BASE,
@@ -120,127 +113,6 @@ LEVELLING_CONSTRAINTS: tuple[Constraint, ...] = (
         "the insert's flange would be wider than the foot",
     ),
 )
-
-
-@dataclass(frozen=True, slots=True)
-class FootPlace:
-    """``part`` ends at ``middle``; ``inside`` is the radius of the largest circle on its end,
-    ``lean`` how far it leans for each mm up, ``free`` how far up nothing else is cut.  From
-    ``beside`` up something else stands round the foot, as far off as ``inside``.  mm."""
-
-    name: str
-    part: str
-    middle: Vec3
-    inside: float
-    lean: float
-    free: float
-    beside: float | None = None
-
-
-@lru_cache(maxsize=512)
-def foot_places(spec: BenchSpec) -> tuple[FootPlace, ...]:
-    """Where the feet of a bench stand; KeyError for a base that has none."""
-    return _PLACES[spec.word("base")](spec) if has_feet(spec) else ()
-
-
-def _bridled(spec: BenchSpec) -> tuple[FootPlace, ...]:
-    b = base_numbers(spec)
-    found = []
-    for corner, _ in b.tips:
-        edge = straight_edge(b, corner)[1]
-        half = b.leg_foot / (2.0 * b.cosine)
-        way = -half if b.tapered_inside else half
-        found.append(
-            FootPlace(
-                name=corner,
-                part=f"leg_{corner}",
-                middle=add(edge, scale(outward(b, corner), way)),
-                inside=min(half, b.thickness / 2.0),
-                lean=b.tangent,
-                free=b.rise - b.stretcher_height - _CLEAR,
-            )
-        )
-    return tuple(found)
-
-
-def _four(spec: BenchSpec) -> tuple[FootPlace, ...]:
-    n = four_legs(spec)
-    found = []
-    for corner in CORNERS:
-        at = stand(n, corner)
-        frame, low = at.frame(0.0), foot_low(n)
-        sides = [(low + y * n.foot, low + z * n.foot) for y in (0.0, 1.0) for z in (0.0, 1.0)]
-        points = [
-            frame.to_bench((x, y, z)) for x, (y, z) in zip(foot_stations(n, at), sides, strict=True)
-        ]
-        middle = (
-            sum(p[0] for p in points) / 4.0,
-            sum(p[1] for p in points) / 4.0,
-            n.ground,
-        )
-        found.append(
-            FootPlace(
-                name=corner,
-                part=f"leg_{corner}",
-                middle=middle,
-                inside=0.9 * n.foot / 2.0,
-                lean=math.hypot(*n.tangents),
-                free=n.rise - n.joint_depth - _CLEAR,
-            )
-        )
-    return tuple(found)
-
-
-def _under_plinth(spec: BenchSpec) -> tuple[FootPlace, ...]:
-    """Under the corner blocks, or under front and back a little from the corners."""
-    p = plinth_numbers(spec)
-    found = []
-    for corner in CORNERS:
-        fore, side = corner.split("_")
-        if p.block > 0.0:
-            x, y = p.corner(corner, p.thickness + p.block / 2.0)
-            part, inside, level = f"corner_block_{corner}", p.block / 2.0, p.block_foot
-        else:
-            x, y = p.corner(corner, p.thickness / 2.0)
-            x += _FROM_END if side == "left" else -_FROM_END
-            part, inside, level = f"plinth_{fore}", p.thickness / 2.0, p.ground
-        free = p.height - level - 3.0 * _CLEAR
-        beside = p.ground if level > p.ground else None
-        found.append(FootPlace(corner, part, (x, y, level), inside, 0.0, free, beside))
-    return tuple(found)
-
-
-def _under_panels(spec: BenchSpec) -> tuple[FootPlace, ...]:
-    p = panel_numbers(spec)
-    half = p.thickness / 2.0
-    panels = [("left", p.left + half), ("right", p.right - half)]
-    if p.middle is not None:
-        panels.insert(1, ("middle", p.middle))
-    pad = p.pad if p.relief > 0.0 else min(2.0 * p.thickness, p.width / 3.0)
-    under_rail = p.rail_top - p.rail_height - p.ground - _CLEAR
-    whole = p.height - p.ground - 3.0 * _CLEAR
-    near = (p.rail_thickness + spec.number("foot_insert")) / 2.0 + _CLEAR
-    return tuple(
-        FootPlace(
-            name=f"{side}_{fore}",
-            part=f"panel_foot_{side}",
-            middle=(x, y, p.ground),
-            inside=min(half, pad / 2.0),
-            lean=0.0,
-            free=under_rail if abs(y - p.rail_middle) < near else whole,
-        )
-        for side, x in panels
-        for fore, y in (("back", p.back - pad / 2.0), ("front", p.front + pad / 2.0))
-    )
-
-
-_PLACES: dict[str, Callable[[BenchSpec], tuple[FootPlace, ...]]] = {
-    CROSSED: _bridled,
-    TRESTLES: _bridled,
-    FOUR_LEGS: _four,
-    PLINTH: _under_plinth,
-    PANEL_FEET: _under_panels,
-}
 
 
 def insert_skin(spec: BenchSpec, place: FootPlace) -> float:
@@ -348,7 +220,7 @@ def _has_levelling(spec: BenchSpec) -> bool:
 
 
 def _lowest(_spec: BenchSpec) -> tuple[dict[str, float], ...]:
-    return ({"foot_height": 3.0},)
+    return ({"foot_height": 3.0, "foot_diameter": 10.0},)
 
 
 def _least_levelling(_spec: BenchSpec) -> tuple[dict[str, float], ...]:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from geometry.bench.bench import Bench
-from geometry.bench.feet import foot_places, has_insert, insert_skin
+from geometry.bench.feet import has_insert, insert_skin
+from geometry.bench.foot_places import foot_places
 from geometry.checks.check import Check
 from geometry.checks.limits_of_wood import LEAST_SKIN
 from geometry.design.finding import Finding, Level, Mend

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from geometry.bench.bench import Bench
-from geometry.bench.feet import foot_places
 from geometry.bench.feet_numbers import ground
+from geometry.bench.foot_places import foot_places
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.making import BELOW, LEFT_OF, LEVEL, UPRIGHT, Place, bound
 from geometry.dimensioning.pull import Grip, Pull

@@ -14,8 +14,8 @@ from geometry.bench.apron_numbers import apron_numbers
 from geometry.bench.base_numbers import base_numbers
 from geometry.bench.bridled_legs import stretcher_words
 from geometry.bench.case_numbers import case_numbers
-from geometry.bench.feet import foot_places
 from geometry.bench.feet_numbers import has_feet
+from geometry.bench.foot_places import foot_places
 from geometry.bench.four_leg_numbers import four_legs
 from geometry.bench.lid_box_numbers import lid_box
 from geometry.bench.overall import (

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from itertools import combinations
 
 import pytest
 
@@ -10,7 +11,7 @@ from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import limits, set_values
 from geometry.bench.overall import BASES, seat_height
-from geometry.solids.measure import bounding_box, volume_of
+from geometry.solids.measure import bounding_box, minimum_gap, volume_of
 from shared.tolerances import CHORD_ERROR
 
 
@@ -68,3 +69,20 @@ def test_feet_may_not_take_the_base_away() -> None:
     spec = set_values(default_spec(), {"base": "plinth", "foot": "pads", "base_height": 90.0})
     assert limits(spec, "foot_height").maximum == pytest.approx(30.0)
     assert limits(spec, "base_height").minimum == pytest.approx(75.0)
+
+
+def test_feet_cannot_be_so_wide_that_two_meet() -> None:
+    """A plinth 20 mm thick without blocks, 150 long: its feet stand half of that and 40 in from
+    either end, 50 from each other; 2 mm must stay between two, so none is wider than 48.  From
+    front to back there is far more."""
+    spec = set_values(default_spec(), {"base": "plinth"})
+    spec = set_values(spec, {"plinth_blocks": "without", "foot": "pads"})
+    long = spec.number("length") - 150.0
+    spec = set_values(spec, {"inset_left": long / 2.0, "inset_right": long / 2.0})
+    allowed = limits(spec, "foot_diameter")
+    assert allowed.maximum == pytest.approx(48.0)
+    assert "two feet" in allowed.why_maximum
+    widest = build(set_values(spec, {"foot_diameter": allowed.maximum}))
+    feet = [part for part in widest.parts if part.name.startswith("foot_")]
+    least = min(minimum_gap(a, b, 100.0) for a, b in combinations(feet, 2))
+    assert least == pytest.approx(2.0, abs=0.02)  # circles are flattened
