@@ -12,7 +12,6 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import replace
-from itertools import count
 
 from geometry.dimensioning.angle_places import angle_places, chords
 from geometry.dimensioning.free_dimension import FreeDimension
@@ -21,6 +20,8 @@ from geometry.dimensioning.slanted_places import TEXT_ROOM, slanted_places
 from geometry.drawing.text_box import Ground, Line, TextBox, broken_around
 from geometry.primitives.frame import Vec2
 
+_RINGS = 20  # of spots outside the drawing, 4 mm each
+_FEET = (0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95)  # of a line, where a leader may end
 _FIRST_LOOK = 4  # most dimensions find their place among the first few
 
 
@@ -93,29 +94,38 @@ def _led_outside(
             break
     else:
         one = replace(one, sweeps=(), arrows=())  # every arc would run through a text
-    foot = ((one.line[0] + one.line[2]) / 2.0, (one.line[1] + one.line[3]) / 2.0)
     own = [*one.lines, *chords(one.sweeps)]
-    for box in _spots_outside(foot, one.box, outline):
-        leader = _leader(foot, box, style)
-        if ground.crosses_text([leader], 0.0) or not ground.clear([box], style.clearance)[0]:
-            continue
-        if all(box.stretch_of(line, 0.0) is None for line in own):
-            return replace(one, box=box, lines=(*one.lines, leader))
-    raise AssertionError("there is always room somewhere outside a drawing")
+    bare: TextBox | None = None
+    for ring in range(1, _RINGS):
+        spots = list(_spots_outside(_along(one.line, 0.5), one.box, outline, ring))
+        for box, clear in zip(spots, ground.clear(spots, style.clearance), strict=True):
+            if not clear or any(box.stretch_of(line, 0.0) is not None for line in own):
+                continue
+            bare = bare or box
+            # The middle of the line may lie under another text, where no leader comes to it.
+            for share in _FEET:
+                leader = _leader(_along(one.line, share), box, style)
+                if not ground.crosses_text([leader], 0.0):
+                    return replace(one, box=box, lines=(*one.lines, leader))
+    assert bare is not None, "there is always room somewhere outside a drawing"
+    return replace(one, box=bare)  # rather without a leader than with one through a text
 
 
-def _spots_outside(foot: Vec2, box: TextBox, outline: Extent) -> Iterator[TextBox]:
-    """Level boxes outside the outline on all four sides, nearer ones first, without end."""
+def _along(line: Line, share: float) -> Vec2:
+    return (line[0] + share * (line[2] - line[0]), line[1] + share * (line[3] - line[1]))
+
+
+def _spots_outside(foot: Vec2, box: TextBox, outline: Extent, ring: int) -> Iterator[TextBox]:
+    """Level boxes outside the outline on all four sides, in the so manieth ring round it."""
     left, bottom, right, top = outline
     half_w, half_h = box.half_width, box.half_height
-    for ring in count(1):
-        away = 4.0 * ring
-        for slide in (0.0, *(w * k * 3.0 for k in range(1, 3 * ring) for w in (1.0, -1.0))):
-            x, y = foot[0] + slide, foot[1] + slide
-            yield TextBox(x, top + away + half_h, half_w, half_h)
-            yield TextBox(x, bottom - away - half_h, half_w, half_h)
-            yield TextBox(right + away + half_w, y, half_w, half_h)
-            yield TextBox(left - away - half_w, y, half_w, half_h)
+    away = 4.0 * ring
+    for slide in (0.0, *(w * k * 3.0 for k in range(1, 3 * ring) for w in (1.0, -1.0))):
+        x, y = foot[0] + slide, foot[1] + slide
+        yield TextBox(x, top + away + half_h, half_w, half_h)
+        yield TextBox(x, bottom - away - half_h, half_w, half_h)
+        yield TextBox(right + away + half_w, y, half_w, half_h)
+        yield TextBox(left - away - half_w, y, half_w, half_h)
 
 
 def _leader(foot: Vec2, box: TextBox, style: DimensionStyle) -> Line:
