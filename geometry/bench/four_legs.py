@@ -119,10 +119,10 @@ def _parts(spec: BenchSpec) -> tuple[Part, ...]:
 def _leg(spec: BenchSpec, n: FourLegs, corner: str, timber: str) -> Part:
     at = stand(n, corner)
     corners = [(y, z) for y in (0.0, n.size) for z in (0.0, n.size)]
+    start = min(at.station(y, z, n.height) for y, z in corners)
     if n.round:
-        start = top_station(at, tenon_numbers(spec, corner))
-    else:
-        start = min(at.station(y, z, n.height) for y, z in corners)
+        # Of a large leg the level shoulder may rise beyond the tenon's end at one corner.
+        start = min(start, top_station(at, tenon_numbers(spec, corner)))
     end = max(foot_stations(n, at))
     return Part(
         name=f"leg_{corner}",

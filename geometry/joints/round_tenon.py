@@ -134,13 +134,17 @@ def leg_wedge(name: str, leg: Part, wedge: Part, at: RoundTenonNumbers) -> Joint
     """The wedge in the slot of a tenon, sawn off level with the board's upper face."""
     run = math.hypot(1.0, at.slope)
     half = scale(at.along, at.wedge_width / 2.0)
+    # What is said to meet ends below the board's upper face, where both are sawn off level.
+    room = at.end[2] - at.root[2]
+    if abs(half[2]) > room / 2.0:
+        half = scale(half, room / 2.0 / abs(half[2]))
     contacts = []
     for sign in (1.0, -1.0):
         side = scale(at.spread, sign)
         # The slot's face on this side; the wedge lies against it from within.
         up = unit(add(scale(at.down, -1.0), scale(side, at.slope)))
         normal = scale(add(scale(side, 1.0 / run), scale(at.down, at.slope / run)), -1.0)
-        top = add(at.root, scale(up, 0.5 * at.slot))
+        top = add(at.root, scale(up, min(0.5 * at.slot, 0.9 * (room - abs(half[2])) / up[2])))
         corners = (
             subtract(at.root, half),
             add(at.root, half),

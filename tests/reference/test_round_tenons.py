@@ -11,12 +11,17 @@ import math
 
 import numpy as np
 import pytest
+import trimesh
 
 from geometry.bench.bench import Bench
+from geometry.bench.build import build
+from geometry.bench.catalogue import default_spec
+from geometry.bench.limits import set_values
 from geometry.cuts.leaning_bore import LeaningBore
 from geometry.solids.cutting import placed
 from shared.tolerances import CHORD_ERROR
 from tests.flat_faces import FlatFace, between_deg, flat_faces
+from tests.laws.test_solids import section
 from tests.reference.benches import bench_with
 from tests.reference.four_leg_frame import CORNERS, UP, Floats, grain, start
 
@@ -158,3 +163,43 @@ def test_default_round_tenon_by_hand() -> None:
     assert measured["bore_diameter"] == pytest.approx(25.2)
     assert measured["bore_tilt"] == pytest.approx(16.834, abs=5e-4)
     assert measured["sightline"] == pytest.approx(62.323, abs=5e-4)
+
+
+def test_the_shoulder_of_a_large_leaning_leg_is_whole() -> None:
+    """A leg of 120 mm that leans 22 degrees backward and 5 sideways: its level section is a
+    parallelogram with the section's own size square to it, 120 x 120 / cos(lean), though one corner
+    of it rises beyond the tenon's end along the axis.  A lean of 22 and 5 has
+    cos = 1 / sqrt(1 + tan² 22 + tan² 5)."""
+    spec = set_values(default_spec(), {"base": "four legs"})
+    spec = set_values(spec, {"base_height": 600.0, "depth": 700.0, "length": 1600.0})
+    spec = set_values(spec, {"leg_joint": "round tenons"})
+    spec = set_values(spec, {"inset_back": 150.0, "inset_front": 250.0, "inset_left": 300.0})
+    spec = set_values(spec, {"leg_size": 120.0, "rake": 22.0, "splay": 5.0, "leg_tenon": 25.0})
+    leg = placed(build(spec).part("leg_back_left"))
+    below = 600.0 - 1e-3
+    mesh = trimesh.Trimesh(leg.vertices, leg.solid.triangles, process=False)
+    outline = section(mesh, 2, below)
+    lean = 1.0 / math.sqrt(
+        1.0 + math.tan(math.radians(22.0)) ** 2 + math.tan(math.radians(5.0)) ** 2
+    )
+    assert outline.area == pytest.approx(120.0 * 120.0 / lean, rel=1e-4)
+
+
+def test_a_wedge_is_said_to_meet_its_slot_only_below_the_seat() -> None:
+    spec = set_values(default_spec(), {"seat": "slab", "depth": 750.0, "seat_thickness": 20.0})
+    spec = set_values(spec, {"base": "four legs", "base_height": 600.0})
+    spec = set_values(spec, {"leg_joint": "round tenons"})
+    spec = set_values(spec, {"leg_size": 46.0, "leg_turn": "on the sightline"})
+    spec = set_values(spec, {"inset_back": 240.0, "inset_left": 300.0})
+    spec = set_values(spec, {"rake": 30.0, "splay": 15.0, "leg_tenon": 41.0, "leg_wedge": 5.8})
+    bench = build(spec)
+    top = 600.0 + spec.number("seat_thickness")
+    corners = [
+        corner
+        for joint in bench.joints
+        if joint.kind == "wedge"
+        for contact in joint.contacts
+        for corner in contact.corners
+    ]
+    assert corners
+    assert max(corner[2] for corner in corners) < top
