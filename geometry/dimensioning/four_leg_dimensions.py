@@ -6,7 +6,9 @@ angles are seen there as they are.
 
 from __future__ import annotations
 
-from geometry.bench.apron_numbers import ENDS, apron_numbers, tenon_at
+import math
+
+from geometry.bench.apron_numbers import ENDS, ApronNumbers, apron_numbers, tenon_at
 from geometry.bench.bench import Bench
 from geometry.bench.four_leg_numbers import (
     CORNERS,
@@ -76,6 +78,23 @@ def apron_grips(bench: Bench) -> tuple[Grip, ...]:
         Grip(FRONT.name, (n.left, z), (n.right, z), lower),
         Grip(view.name, back, front, lower),
         *(_inner_edge(n, corner) for corner in ("front_left", "front_right")),
+        *_apron_faces(a),
+    )
+
+
+def _apron_faces(a: ApronNumbers) -> tuple[Grip, ...]:
+    """In plan the upper arrises of the apron in front: the outer one moves with its set-back, the
+    inner one with its thickness."""
+    n = a.legs
+    cosine = math.cos(math.radians(n.rake_deg))
+    return tuple(
+        Grip(
+            PLAN.name, (n.left, n.front + at), (n.right, n.front + at), Pull(name, UPRIGHT, cosine)
+        )
+        for name, at in (
+            ("apron_reveal", a.reveal / cosine),
+            ("apron_thickness", (a.reveal + a.thickness) / cosine),
+        )
     )
 
 

@@ -93,6 +93,10 @@ def lid_grips(bench: Bench) -> tuple[Grip, ...]:
         Grip(PLAN.name, (left, b.lid_front), (right, b.lid_front), Pull("lid_front", forward)),
         Grip(view.name, low, high, Pull("depth", deeper)),
     ]
+    for x, way in ((b.thickness, 1.0), (b.length - b.thickness, -1.0)):
+        # The insides of the end walls, below the lid.
+        inside = ((x, -b.thickness), (x, b.thickness - b.depth))
+        found.append(Grip(PLAN.name, *inside, Pull("box_thickness", (way, 0.0))))
     if b.has_strip:
         strip = Grip(PLAN.name, (left, -b.strip), (right, -b.strip), Pull("lid_strip", forward))
         found.append(strip)

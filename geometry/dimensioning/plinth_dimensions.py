@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from geometry.bench.bench import Bench
-from geometry.bench.plinth import plinth_numbers
+from geometry.bench.four_leg_numbers import CORNERS
+from geometry.bench.plinth import PlinthNumbers, plinth_numbers
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.making import BELOW, LEVEL, WITHIN, Place, bound, follows
 from geometry.dimensioning.pull import Grip, Pull
@@ -34,7 +35,8 @@ def plinth_grips(bench: Bench) -> tuple[Grip, ...]:
     p = plinth_numbers(bench.spec)
     t = p.thickness
     low, high = (p.left + t, p.front + t), (p.right - t, p.back - t)
-    return tuple(
+    blocks = tuple(_block_face(p, corner) for corner in CORNERS if p.block > 0.0)
+    return blocks + tuple(
         Grip(PLAN.name, start, end, Pull("plinth_thickness", along))
         for start, end, along in (
             (low, (low[0], high[1]), (1.0, 0.0)),
@@ -43,3 +45,11 @@ def plinth_grips(bench: Bench) -> tuple[Grip, ...]:
             ((low[0], high[1]), high, (0.0, -1.0)),
         )
     )
+
+
+def _block_face(p: PlinthNumbers, corner: str) -> Grip:
+    """The side of a corner block toward the middle of the length."""
+    x, y = p.corner(corner, p.thickness)
+    far_x, far_y = p.corner(corner, p.thickness + p.block)
+    way = 1.0 if far_x > x else -1.0
+    return Grip(PLAN.name, (far_x, y), (far_x, far_y), Pull("plinth_block", (way, 0.0)))
