@@ -32,7 +32,7 @@ from geometry.design.joint import Joint
 from geometry.design.part import Part
 from geometry.primitives.frame import X_AXIS, Y_AXIS, Z_AXIS, Vec3, cross, norm, scale, unit
 from geometry.solids.cutting import placed
-from geometry.solids.sweeping import blocking, blocking_in_steps
+from geometry.solids.sweeping import blocking, holding_in_steps
 
 _SAME_WAY = 4  # decimals to which two ways are one
 _LEAST_SINE = 0.05  # normals nearer to parallel give no way of their own
@@ -110,27 +110,30 @@ class _Ways:
 
     def __init__(self, parts: tuple[Part, ...], joints: tuple[Joint, ...]) -> None:
         self._solids = [placed(part) for part in parts]
-        self._held: dict[Vec3, Held] = {}
+        # Of each way, the group that was looked at last and who of it holds whom.
+        self._held: dict[Vec3, tuple[tuple[int, ...], Held]] = {}
         self._plain = tuple(_plain_ways(parts, joints))
         self._parts = parts
         self._names = [part.name for part in parts]
         self._joints = joints
 
     def looked_along(self, group: tuple[int, ...]) -> Iterator[tuple[Vec3, Held] | None]:
-        """Each way with its table of who holds whom, those already looked along first.
+        """Each way with the table of who of the group holds whom, those already looked along first.
 
         None while a way is still being looked along.
         """
         known = [way for way in self._plain if way in self._held]
         fresh = [way for way in self._plain if way not in self._held]
         for way in (*known, *fresh, *_square_ways(self._joints_of(group), set(self._plain))):
-            if way not in self._held:
-                for depths in _told(blocking_in_steps(self._solids, way)):
-                    if depths is None:
+            if way not in self._held or not set(group) <= set(self._held[way][0]):
+                for held in _told(holding_in_steps([self._solids[k] for k in group], way)):
+                    if held is None:
                         yield None
                     else:
-                        self._held[way] = depths > 0.0
-            yield way, self._held[way]
+                        self._held[way] = group, held
+            among, held = self._held[way]
+            rows = [among.index(k) for k in group]
+            yield way, held[np.ix_(rows, rows)]
 
     def all_at_once(self, group: tuple[int, ...]) -> tuple[int, Vec3, list[tuple[int, ...]]] | None:
         """A part that all others leave at once, their mean way, and those that stay together."""
@@ -243,7 +246,7 @@ def _fresh(way: Vec3, seen: set[Vec3]) -> Iterator[Vec3]:
 
 def _smallest_leaving(held: Held, group: tuple[int, ...]) -> tuple[int, ...]:
     """The smallest part of a group that can leave it along a way; empty when none can."""
-    reach = held[np.ix_(group, group)] | np.eye(len(group), dtype=bool)
+    reach = held | np.eye(len(group), dtype=bool)
     while True:
         further = (reach.astype(np.intp) @ reach.astype(np.intp)) > 0
         if (further == reach).all():

@@ -16,12 +16,22 @@ narrower than ``SLIDING`` and collisions shallower than ``TOUCH`` count as none.
 
 from __future__ import annotations
 
-from collections.abc import Generator, Sequence
+from collections.abc import Generator, Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
 from geometry.primitives.frame import Vec3
+from geometry.solids.shadow_tests import (
+    apart,
+    at,
+    inside,
+    least_of,
+    may_exceed,
+    most_of,
+    plane_of,
+    sides_of,
+)
 from geometry.solids.solid import Floats, Indices, PlacedSolid
 from shared.tolerances import CHORD_ERROR
 
@@ -32,16 +42,22 @@ TOUCH = 0.05
 """mm along the way: less than a shaving."""
 
 _EDGE_ON = 1e-6  # a face whose normal is this nearly square to the way casts no shadow
-_MOST_PAIRS = 8_000  # pairs clipped at once
+_MOST_PAIRS = 8_000  # pairs looked at at once
+_SURELY = 1e-3  # mm above a limit, so that rounding cannot decide otherwise than the clipping would
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class _Shadows:
-    """Triangles in plan (n, 3, 2), how far along the way their corners lie (n, 3), owner (n,)."""
+    """Triangles in plan (n, 3, 2), how far along the way their corners lie (n, 3), owner (n,).
+
+    ``low`` and ``high`` (n, 2) are the corners of the boxes round them in plan.
+    """
 
     plan: Floats
     along: Floats
     owner: Indices
+    low: Floats
+    high: Floats
 
 
 def blocking(solids: Sequence[PlacedSolid], way: Vec3) -> np.ndarray:
@@ -49,28 +65,56 @@ def blocking(solids: Sequence[PlacedSolid], way: Vec3) -> np.ndarray:
 
     0 where it goes free.  The depth is how far j stands ahead of i's hind face, in mm.
     """
-    work = blocking_in_steps(solids, way)
-    while True:
-        try:
-            next(work)
-        except StopIteration as done:
-            found: np.ndarray = done.value
-            return found
-
-
-def blocking_in_steps(
-    solids: Sequence[PlacedSolid], way: Vec3
-) -> Generator[None, None, np.ndarray]:
-    """The same, stopping every few milliseconds for whoever waits."""
     turn = _looking_along(way)
-    count = len(solids)
-    found = np.zeros((count, count))
+    found = np.zeros((len(solids), len(solids)))
     hind, front = _facing(solids, turn, ahead=False), _facing(solids, turn, ahead=True)
+    for i, j in _near(hind, front):
+        np.maximum.at(found, (hind.owner[i], front.owner[j]), _depths(hind, front, i, j))
+    return found
+
+
+def holding_in_steps(solids: Sequence[PlacedSolid], way: Vec3) -> Generator[None, None, np.ndarray]:
+    """Shape (n, n): whether solid i would run into solid j; stops every few milliseconds.
+
+    The same answers as ``blocking`` sooner: one pair of faces that plainly meet settles a pair of
+    solids, and only what no plainer test settles is clipped.
+    """
+    turn = _looking_along(way)
+    found = np.zeros((len(solids), len(solids)), dtype=bool)
+    hind, front = _facing(solids, turn, ahead=False), _facing(solids, turn, ahead=True)
+    hind_sides, front_sides = sides_of(hind.plan), sides_of(front.plan)
+    hind_middle, front_middle = hind.plan.mean(axis=1), front.plan.mean(axis=1)
+    hind_plane = plane_of(hind.plan, hind.along)
+    front_plane = plane_of(front.plan, front.along)
+    for some, others in _near(hind, front):
+        left = ~found[hind.owner[some], front.owner[others]]
+        i, j = some[left], others[left]
+        low, high = np.maximum(hind.low[i], front.low[j]), np.minimum(hind.high[i], front.high[j])
+        between = front_plane[j] - hind_plane[i]
+        left = may_exceed(between, low, high, TOUCH)
+        i, j, low, high, between = i[left], j[left], low[left], high[left], between[left]
+        sides_i, sides_j = hind_sides[i], front_sides[j]
+        for spot in ((low + high) / 2.0, hind_middle[i], front_middle[j]):
+            met = inside(sides_i, spot, SLIDING) & inside(sides_j, spot, SLIDING)
+            met &= at(between, spot) > TOUCH + _SURELY
+            found[hind.owner[i[met]], front.owner[j[met]]] = True
+        left = ~found[hind.owner[i], front.owner[j]]
+        left &= ~apart(sides_i, front.plan[j], SLIDING / 2.0)
+        left &= ~apart(sides_j, hind.plan[i], SLIDING / 2.0)
+        i, j = i[left], j[left]
+        met = _depths(hind, front, i, j) > 0.0
+        found[hind.owner[i[met]], front.owner[j[met]]] = True
+        yield
+    return found
+
+
+def _near(hind: _Shadows, front: _Shadows) -> Iterator[tuple[Indices, Indices]]:
+    """Pairs of faces of different solids that may meet, by the boxes round them, some at once."""
     if not len(hind.owner) or not len(front.owner):
-        return found
-    low_a, high_a = hind.plan.min(axis=1) + SLIDING, hind.plan.max(axis=1) - SLIDING
-    low_b, high_b = front.plan.min(axis=1), front.plan.max(axis=1)
-    least, most = hind.along.min(axis=1) + TOUCH, front.along.max(axis=1)
+        return
+    low_a, high_a = hind.low + SLIDING, hind.high - SLIDING
+    low_b, high_b = front.low, front.high
+    least, most = least_of(hind.along) + TOUCH, most_of(front.along)
     for start in range(0, len(hind.owner), 256):
         rows = slice(start, start + 256)
         near = most[None, :] > least[rows, None]
@@ -81,11 +125,7 @@ def blocking_in_steps(
         first, second = np.nonzero(near)
         first += start
         for some in range(0, len(first), _MOST_PAIRS):
-            i, j = first[some : some + _MOST_PAIRS], second[some : some + _MOST_PAIRS]
-            depth = _depths(hind, front, i, j)
-            np.maximum.at(found, (hind.owner[i], front.owner[j]), depth)
-            yield
-    return found
+            yield first[some : some + _MOST_PAIRS], second[some : some + _MOST_PAIRS]
 
 
 def _looking_along(way: Vec3) -> Floats:
@@ -113,7 +153,9 @@ def _facing(solids: Sequence[PlacedSolid], turn: Floats, *, ahead: bool) -> _Sha
         heights = corners[kept][:, :, 2]
         alongs.append(heights if ahead else heights[:, ::-1])
         owners.append(np.full(int(kept.sum()), index, dtype=np.intp))
-    return _Shadows(np.concatenate(plans), np.concatenate(alongs), np.concatenate(owners))
+    plan = np.concatenate(plans)
+    low, high = least_of(plan), most_of(plan)
+    return _Shadows(plan, np.concatenate(alongs), np.concatenate(owners), low, high)
 
 
 def _depths(hind: _Shadows, front: _Shadows, i: Indices, j: Indices) -> Floats:
