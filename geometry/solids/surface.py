@@ -27,7 +27,7 @@ FLAT_NORMALS = 1e-6
 """Normals that differ by less belong to one plane: a micrometre over a metre."""
 
 
-_CRUMB = 1e-6
+_CRUMB = 1e-7
 """mm: a shorter side is none."""
 
 
