@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from geometry.bench import (
     aprons,
     arrises,
@@ -97,6 +99,7 @@ MEMBERS: tuple[Member, ...] = (
 )
 
 
+@lru_cache(maxsize=256)
 def present_members(spec: BenchSpec) -> tuple[Member, ...]:
     """Those that this bench has."""
     return tuple(member for member in MEMBERS if member.present(spec))

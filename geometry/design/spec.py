@@ -57,4 +57,4 @@ class BenchSpec:
         unknown = set(changes).difference(self.values)
         if unknown:
             raise KeyError(min(unknown))
-        return BenchSpec(tuple((name, changes.get(name, value)) for name, value in self.entries))
+        return BenchSpec(tuple((dict(self.entries) | dict(changes)).items()))
