@@ -7,7 +7,8 @@ flat face share the face's normal, taken over the whole face so that a sliver ca
 Each edge joins two triangles; it counts when their faces differ in direction.  It is smooth when
 one of them is a chord of an arc and the true surfaces hardly differ: a chord stands for the round
 surface, which faces straight away from the arc's axis.  Flat facets have their arrises however
-little they lean.  Two triangles of a face that share their longest edge become one panel.
+little they lean.  Sides no longer than rounding are none: their corners are one.  Two triangles of
+a face that share their longest edge become one panel.
 """
 
 from __future__ import annotations
@@ -19,13 +20,12 @@ import numpy as np
 
 from geometry.solids.kernel import EngineFault, Mesh
 from geometry.solids.prism import FLAT
-from geometry.solids.solid import Floats, Indices, Solid, frozen
+from geometry.solids.solid import Flags, Floats, Indices, Solid, frozen
 from shared.tolerances import SHARP_EDGE_DEG
 
 _SHARP = 2.0 * math.sin(math.radians(SHARP_EDGE_DEG) / 2.0)
 FLAT_NORMALS = 1e-6
 """Normals that differ by less belong to one plane: a micrometre over a metre."""
-
 
 _CRUMB = 1e-7
 """mm: a shorter side is none."""
@@ -33,10 +33,12 @@ _CRUMB = 1e-7
 
 def solid_from(mesh: Mesh) -> Solid:
     """The drawn edges, the panels and the volume of a closed ``mesh``."""
-    mesh = _without_crumbs(mesh)
     points = np.ascontiguousarray(mesh.vertices.T)
     corners = np.ascontiguousarray(mesh.triangles.T)
     a, b, c = (points.take(corner, axis=1) for corner in corners)
+    lengths = np.stack([_square(b - a), _square(c - b), _square(a - c)])
+    if lengths.min() < _CRUMB**2:
+        return solid_from(_without_crumbs(mesh, lengths.T < _CRUMB**2))
     crosses = _cross(b - a, c - a)
     normals = _face_normals(crosses, mesh.faces).take(mesh.faces, axis=1)
 
@@ -56,7 +58,6 @@ def solid_from(mesh: Mesh) -> Solid:
     smooth = round_about & (_square(truly[:, 0] - truly[:, 1]) < _SHARP**2)
     drawn = np.flatnonzero(differ)
 
-    lengths = np.stack([_square(b - a), _square(c - b), _square(a - c)])
     inner = halves.take(np.flatnonzero(within), axis=1)
     panels, of_triangle = _panels(corners, lengths.argmax(axis=0), inner)
     return Solid(
@@ -73,17 +74,12 @@ def solid_from(mesh: Mesh) -> Solid:
     )
 
 
-def _without_crumbs(mesh: Mesh) -> Mesh:
-    """The same without sides that are nothing but rounding.
+def _without_crumbs(mesh: Mesh, short: Flags) -> Mesh:
+    """The same without its ``short`` (m, 3) sides, which are nothing but rounding.
 
     Where a round begins just in the plane of a cut, a face a few millionths of a micrometre wide
     can be left between the two; its edges would be drawn, as it leans in no direction.
     """
-    corners = mesh.vertices.take(mesh.triangles, axis=0)  # (m, 3, 3)
-    sides = corners - np.roll(corners, -1, axis=1)
-    short = np.einsum("mks,mks->mk", sides, sides) < _CRUMB**2
-    if not short.any():
-        return mesh
     kept = np.arange(len(mesh.vertices))
     triangle, corner = np.nonzero(short)
     ends = np.stack(
