@@ -164,12 +164,12 @@ def _has_screen() -> bool:
 def _pack(options: argparse.Namespace) -> Outcome:
     from exporters.pack import PackOptions, write_pack
     from geometry.bench.build import build
-    from geometry.checks.all_checks import judged
+    from geometry.checks.all_checks import wholly_judged
 
     project = _project(options)
     choices = PackOptions(paper=PAPERS[options.paper], shown=_shown(options))
     written = write_pack(project, options.out, choices, _today())
-    found = judged(build(project.spec), project.judging, project.brief, shown=choices.shown)
+    found = wholly_judged(build(project.spec), project.judging, project.brief, choices.shown)
     alarms = [finding for finding in found if _means_do_not_cut(finding)]
     remark = f"Do not cut yet: {len(alarms)} of the findings say so." if alarms else ""
     return Outcome(DONE, f"{len(written)} files written to {options.out}\n", remark)
@@ -178,12 +178,12 @@ def _pack(options: argparse.Namespace) -> Outcome:
 def _check(options: argparse.Namespace) -> Outcome:
     from exporters.facts import facts_text, finding_fact
     from geometry.bench.build import build
-    from geometry.checks.all_checks import judged, slow_findings
+    from geometry.checks.all_checks import wholly_judged
 
     project = _project(options)
     bench = build(project.spec)
     shown = _shown(options)
-    found = judged(bench, project.judging, project.brief, slow_findings(bench), shown)
+    found = wholly_judged(bench, project.judging, project.brief, shown)
     code = DO_NOT_CUT if any(_means_do_not_cut(finding) for finding in found) else DONE
     if options.json:
         return Outcome(code, facts_text({"findings": [finding_fact(one) for one in found]}))
@@ -203,13 +203,12 @@ def _checks(options: argparse.Namespace) -> Outcome:
 def _facts(options: argparse.Namespace) -> Outcome:
     from exporters.facts import facts, facts_text
     from geometry.bench.build import build
-    from geometry.checks.all_checks import judged
+    from geometry.checks.all_checks import wholly_judged
 
     project = _project(options)
     bench = replace(build(project.spec), judged_by=project.judging.limits)
-    return Outcome(
-        DONE, facts_text(facts(project, bench, judged(bench, project.judging, project.brief)))
-    )
+    found = wholly_judged(bench, project.judging, project.brief)
+    return Outcome(DONE, facts_text(facts(project, bench, found)))
 
 
 def _project(options: argparse.Namespace) -> Project:

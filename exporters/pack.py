@@ -21,7 +21,7 @@ from exporters.tables import cut_list_bytes
 from exporters.writing_folder import write_folder
 from geometry.bench.build import build
 from geometry.bench.glue_ups import pieces_to_cut
-from geometry.checks.all_checks import judged
+from geometry.checks.all_checks import wholly_judged
 from geometry.design.project import Project
 from geometry.sheets.layout import Layout
 from shared.paper import PAPERS, Paper
@@ -61,7 +61,7 @@ def write_pack(project: Project, folder: Path, options: PackOptions, on: date) -
 def pack_files(project: Project, options: PackOptions, on: date) -> dict[str, bytes]:
     """The files of a pack, name with forward slashes -> bytes; ``on`` is the date they carry."""
     bench = replace(build(project.spec), judged_by=project.judging.limits)
-    found = judged(bench, project.judging, project.brief, shown=options.shown)
+    found = wholly_judged(bench, project.judging, project.brief, options.shown)
     run_over_by = project.spec.number("cutter_diameter") / 2.0 + _RUN_OVER_MORE
     lines = {part.name: cutting_lines(part, run_over_by) for part in bench.parts}
     content = facts(project, bench, found)

@@ -161,6 +161,13 @@ def judged(
     return tuple(sorted(reasoned, key=lambda one: bool(one.set_aside)))
 
 
+def wholly_judged(
+    bench: Bench, judging: Judging, brief: Brief = NO_BRIEF, shown: Shown = SHOWN_MM
+) -> tuple[Finding, ...]:
+    """The same with what the slow checks find, for whoever can wait: papers, commands."""
+    return judged(bench, judging, brief, slow_findings(bench), shown)
+
+
 def standing(found: Sequence[Finding]) -> tuple[Finding, ...]:
     """Those that are not set aside."""
     return tuple(one for one in found if not one.set_aside)

@@ -18,7 +18,9 @@ from exporters.project_file import save
 from geometry.bench.bench import Bench
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values
+from geometry.checks import all_checks
 from geometry.checks.all_checks import findings
+from geometry.design.finding import Finding, Level
 from geometry.design.project import Project
 from shared.errors import CannotBuild, CannotWrite
 from shared.paper import PAPERS, Paper
@@ -64,6 +66,16 @@ def test_the_facts_are_those_of_the_bench(
     files: dict[str, bytes], project: Project, bench: Bench
 ) -> None:
     assert files["facts.json"].decode() == facts_text(facts(project, bench, findings(bench)))
+
+
+def test_parts_that_lock_each_other_are_told_in_the_papers(
+    project: Project, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What takes its time to find is found before anything is printed, too."""
+    locked = Finding("locked_together", Level.DO_NOT_CUT, "Made up.", told_by="assembly")
+    monkeypatch.setattr(all_checks, "slow_findings", lambda _bench: (locked,))
+    told = json.loads(pack_files(project, PLAIN, ON)["facts.json"])["findings"]
+    assert "Made up." in [one["message"] for one in told]
 
 
 def test_the_same_design_gives_the_same_bytes(files: dict[str, bytes], project: Project) -> None:
