@@ -78,7 +78,8 @@ def _without_crumbs(mesh: Mesh, short: Flags) -> Mesh:
     """The same without its ``short`` (m, 3) sides, which are nothing but rounding.
 
     Where a round begins just in the plane of a cut, a face a few millionths of a micrometre wide
-    can be left between the two; its edges would be drawn, as it leans in no direction.
+    can be left between the two; its edges would be drawn, as it leans in no direction.  What such
+    a face leaves behind may be two triangles back to back, which hold nothing between them.
     """
     kept = np.arange(len(mesh.vertices))
     triangle, corner = np.nonzero(short)
@@ -90,6 +91,10 @@ def _without_crumbs(mesh: Mesh, short: Flags) -> Mesh:
         kept[kept == second] = first
     triangles = kept.take(mesh.triangles)
     whole = (triangles != np.roll(triangles, -1, axis=1)).all(axis=1)
+    _, of_corners, alike = np.unique(
+        np.sort(triangles, axis=1), axis=0, return_inverse=True, return_counts=True
+    )
+    whole &= alike.take(of_corners.ravel()) == 1
     used, numbers = np.unique(triangles[whole], return_inverse=True)
     return replace(
         mesh,

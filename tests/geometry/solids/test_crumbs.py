@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+import trimesh
 
 from geometry.solids.kernel import Mesh
 from geometry.solids.prism import FLAT
@@ -47,3 +48,36 @@ def test_a_narrow_face_stays() -> None:
     solid = solid_from(box_with_a_sliver(0.01))
     assert len(solid.edges) == 15
     assert solid.volume == pytest.approx(500.0 - 5.0 * 0.01**2 / 4.0, abs=1e-9)
+
+
+def wedge_that_just_misses_its_corner() -> Mesh:
+    """10 x 10 x 5, its end sawn on a slant that leaves a nothing of the upright end at A.
+
+    Of the corners there, B lies over A by less than rounding, C beside it by rather more: with B
+    gone, one triangle of the underside and one of the slant lie back to back.
+    """
+    corners = {
+        "O": (0, 0, 0), "P": (0, 10, 0), "A": (10, 10, 0), "C": (10, 10 - 4e-7, 0), "D": (9, 0, 0),
+        "o": (0, 0, 5), "p": (0, 10, 5), "B": (10, 10, 3e-8), "E": (5, 10, 5), "F": (4, 0, 5),
+    }  # fmt: skip
+    faces = ["ACD OAD OPA", "DCB DBF FBE", "ABC", "AEB APE PpE", "ODF OFo", "oFE oEp", "Oop OpP"]
+    names, each = list(corners), [face.split() for face in faces]
+    triangles = [[names.index(corner) for corner in three] for face in each for three in face]
+    return Mesh(
+        vertices=np.array([corners[name] for name in names], dtype=float),
+        triangles=np.array(triangles),
+        faces=np.repeat(np.arange(len(each)), [len(face) for face in each]),
+        arcs=np.full(len(each), FLAT),
+        axes=np.empty((0, 2, 3)),
+    )
+
+
+def test_triangles_back_to_back_are_left_out() -> None:
+    solid = solid_from(wedge_that_just_misses_its_corner())
+    # A wedge of 8 corners and 12 edges; Simpson's rule over its sections of 95, 70 and 45.
+    assert len(solid.vertices) == 8
+    assert len(solid.edges) == 12
+    assert len(solid.triangles) == 12
+    assert solid.volume == pytest.approx(5.0 * (95.0 + 4.0 * 70.0 + 45.0) / 6.0)
+    judged = trimesh.Trimesh(solid.vertices, solid.triangles, process=False)
+    assert judged.is_watertight
