@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QLabel, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from app.canvas.carving_canvas import CarvingCanvas
+from app.look.beside_paper import BesidePaper
 from app.look.flow import FlowLayout
 from app.look.paper_frame import PaperFrame
 from app.look.type import bold
@@ -15,7 +16,7 @@ from app.panels.stick_model import TypeValue
 from app.panels.story_stick import StickList
 
 
-class CarvingPage(QSplitter):
+class CarvingPage(BesidePaper):
     """What the pieces do is in the stage.  ``front_switched``: a front is to be carved or not."""
 
     front_switched = Signal(str)
@@ -23,7 +24,7 @@ class CarvingPage(QSplitter):
     def __init__(
         self, canvas: CarvingCanvas, type_value: TypeValue, parent: QWidget | None = None
     ) -> None:
-        super().__init__(Qt.Orientation.Horizontal, parent)
+        super().__init__(parent)
         self.canvas = canvas
         self.stick = StickList(type_value, self)
         self.stick.setAccessibleName("Sizes of the carving")
@@ -41,16 +42,9 @@ class CarvingPage(QSplitter):
         self._row.setContentsMargins(12, 4, 4, 2)
         self._row.addWidget(title)
         self._buttons: dict[str, WordButton] = {}
-        self.addWidget(self._side())
         frame = PaperFrame(self)
         frame.column.addWidget(canvas, 1)
-        self.addWidget(frame)
-        self.setStretchFactor(0, 0)
-        self.setStretchFactor(1, 1)
-        self.setCollapsible(1, False)
-        self.setHandleWidth(1)
-        em = self.fontMetrics().horizontalAdvance("m")
-        self.setSizes([max(300, 28 * em), 4000])
+        self.put(self._side(), frame, ems=28, least=300)
 
     def show_fronts(self, fronts: tuple[tuple[str, str, bool], ...]) -> None:
         """For each drawer its short name, its name in words, and whether its front is carved."""

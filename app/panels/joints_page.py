@@ -3,10 +3,11 @@ detail on the sheet."""
 
 from __future__ import annotations
 
-from PySide6.QtCore import QItemSelectionModel, Qt
-from PySide6.QtWidgets import QLabel, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtCore import QItemSelectionModel
+from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from app.canvas.joint_sheet import JointSheet
+from app.look.beside_paper import BesidePaper
 from app.look.paper_frame import PaperFrame
 from app.look.type import bold
 from app.panels.parts_page import PartsList
@@ -18,11 +19,11 @@ from app.scene.stick_rows import StickRow
 NO_SIZES = "No size of the bench bears on this joint."
 
 
-class JointsPage(QSplitter):
+class JointsPage(BesidePaper):
     """The list of joints, the sizes and the sheet; what they do is in the stage."""
 
     def __init__(self, type_value: TypeValue, parent: QWidget | None = None) -> None:
-        super().__init__(Qt.Orientation.Horizontal, parent)
+        super().__init__(parent)
         self.list = PartsList(self)
         self.list.setAccessibleName("Joints of the bench")
         self.stick = StickList(type_value, self)
@@ -31,16 +32,9 @@ class JointsPage(QSplitter):
         self.note = QLabel(NO_SIZES, self)
         self.note.setWordWrap(True)
         self.note.setContentsMargins(12, 6, 12, 8)
-        self.addWidget(self._side())
         frame = PaperFrame(self)
         frame.column.addWidget(self.sheet, 1)
-        self.addWidget(frame)
-        self.setStretchFactor(0, 0)
-        self.setStretchFactor(1, 1)
-        self.setCollapsible(1, False)
-        self.setHandleWidth(1)
-        em = self.fontMetrics().horizontalAdvance("m")
-        self.setSizes([max(280, 26 * em), 4000])
+        self.put(self._side(), frame, ems=26, least=280)
 
     def show_rows(self, rows: tuple[JointRow, ...]) -> None:
         self.list.parts.show_rows(rows)

@@ -8,11 +8,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QButtonGroup,
     QHBoxLayout,
-    QSplitter,
     QStackedWidget,
     QVBoxLayout,
     QWidget,
@@ -20,6 +18,7 @@ from PySide6.QtWidgets import (
 
 from app.canvas.sheet_canvas import SheetCanvas
 from app.document.desk import Desk
+from app.look.beside_paper import BesidePaper
 from app.look.paper_frame import PaperFrame
 from app.look.word_button import WordButton
 from app.panels.parts_page import PartsPage
@@ -36,13 +35,13 @@ SIZES, PARTS = 0, 1
 WAYS = ("Across", "Along", "Level")
 
 
-class DrawingPage(QSplitter):
+class DrawingPage(BesidePaper):
     """Sizes or parts at the left, the sheet in the middle."""
 
     def __init__(
         self, desk: Desk, preferences: Preferences, type_value: TypeValue, parent: QWidget
     ) -> None:
-        super().__init__(Qt.Orientation.Horizontal, parent)
+        super().__init__(parent)
         self.stick = StoryStick(type_value, self)
         self.parts = PartsPage(self)
         self.canvas = SheetCanvas(desk, preferences, type_value, self)
@@ -54,14 +53,7 @@ class DrawingPage(QSplitter):
         self._way_buttons = QButtonGroup(self)
         self._pages = QStackedWidget(self)
         self._tabs = QButtonGroup(self)
-        self.addWidget(self._side())
-        self.addWidget(self._sheet())
-        self.setStretchFactor(0, 0)
-        self.setStretchFactor(1, 1)
-        self.setCollapsible(1, False)
-        self.setHandleWidth(1)
-        em = self.fontMetrics().horizontalAdvance("m")
-        self.setSizes([max(250, 23 * em), 4000])
+        self.put(self._side(), self._sheet(), ems=23, least=250)
 
     def go_to(self, page: int) -> None:
         """Show the sizes or the parts."""
