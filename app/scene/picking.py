@@ -25,13 +25,19 @@ class Lines:
         self._segments = np.array(segments, dtype=np.float64).reshape(-1, 4)
         self._names = tuple(names)
 
-    def nearest(self, at: Vec2, reach: float) -> str:
-        """The name of the nearest one within ``reach`` mm; empty when there is none."""
+    def nearest(self, at: Vec2, reach: float, alike: float = 0.0) -> str:
+        """The name of the nearest one within ``reach`` mm; empty when there is none.
+
+        Of those that are farther than the nearest by no more than ``alike``, the first: a hand
+        cannot tell them apart, so what comes first says most.
+        """
         if not self._names:
             return ""
         distances = distances_to(self._segments, at)
-        best = int(distances.argmin())
-        return self._names[best] if distances[best] <= reach else ""
+        best = float(distances.min())
+        if best > reach:
+            return ""
+        return self._names[int((distances <= min(reach, best + alike)).argmax())]
 
 
 def texts_of(targets: Iterable[Target]) -> Lines:

@@ -28,6 +28,7 @@ NARROWEST_SHEET, LOWEST_SHEET = 140.0, 115.0  # mm; lettering gives way before t
 LEAST_DENSITY = 3.0  # pixels to the mm: capitals 7.5 pixels high
 MARGIN = 14.0  # pixels left free round the drawing when it is fitted
 LINE_REACH = 7.0  # pixels
+EDGES_ALIKE = 2.5  # pixels between two edges that a hand does not tell apart
 TEXT_REACH = 13.0  # pixels from a text's middle line: a target of 26 px
 
 
@@ -163,7 +164,7 @@ class SheetView:
         if name:
             dimension = self.model.dimension_named[name]
             return Handle(dimension.view, dimension.pull, name)
-        edge = self._edges.nearest(sheet, line)
+        edge = self._edges.nearest(sheet, line, EDGES_ALIKE / self.density)
         if edge:
             grip = self.model.grips[int(edge)]
             return Handle(grip.view, grip.pull)

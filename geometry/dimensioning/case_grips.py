@@ -20,6 +20,37 @@ def case_grips(bench: Bench) -> tuple[Grip, ...]:
     return (*_front(c), *_plan(c), *_end(c, end_view(bench)))
 
 
+def partition_grips(bench: Bench) -> tuple[Grip, ...]:
+    """In plan: the sides of partitions, which grow thicker about their middle, those of set-in ones
+    from their outside; and their fronts."""
+    c = case_numbers(bench.spec)
+    found = []
+    for at in uprights(c):
+        left, right = at.x_left, at.x_left + c.partition_thickness
+        gain = 1.0 if at.end else 2.0
+        for x, way, outside in ((left, -1.0, LEFT), (right, 1.0, RIGHT)):
+            if at.end != outside:
+                side = ((x, -at.back), (x, -c.upright_front))
+                pull = Pull("partition_thickness", (way, 0.0), gain)
+                found.append(Grip(PLAN.name, *side, pull))
+        front = ((left, -c.upright_front), (right, -c.upright_front))
+        found.append(Grip(PLAN.name, *front, Pull("reveal", (0.0, 1.0))))
+    return tuple(found)
+
+
+def back_grips(bench: Bench) -> tuple[Grip, ...]:
+    """In plan: the inside of the back, and its outside where it is let in."""
+    c = case_numbers(bench.spec)
+    forward = (0.0, -1.0)
+    faces = [(c.rebate_width, "back_thickness")]
+    if c.back_let_in > 0.0:
+        faces.append((c.back_let_in, "back_let_in"))
+    return tuple(
+        Grip(PLAN.name, (c.inside_left, -y), (c.inside_right, -y), Pull(name, forward))
+        for y, name in faces
+    )
+
+
 def _front(c: CaseNumbers) -> list[Grip]:
     found = []
     low, high = c.inside_low, c.inside_high

@@ -36,5 +36,5 @@ def foot_grips(bench: Bench) -> tuple[Grip, ...]:
     half, high = bench.spec.number("foot_diameter") / 2.0, ground(bench.spec)
     return tuple(
         Grip(FRONT.name, (x - half, high), (x + half, high), Pull("foot_height", (0.0, 1.0)))
-        for x in dict.fromkeys(place.middle[0] for place in foot_places(bench.spec))
+        for x in dict.fromkeys(round(place.middle[0], 6) for place in foot_places(bench.spec))
     )

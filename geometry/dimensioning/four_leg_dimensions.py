@@ -52,7 +52,7 @@ def apron_dimensions(bench: Bench) -> tuple[Dimension, ...]:
 def four_leg_grips(bench: Bench) -> tuple[Grip, ...]:
     """The legs' outer edges, and in plan the lines on which their tops stand."""
     n = four_legs(bench.spec)
-    found = []
+    found = [_taper_begins(n, corner) for corner in ("front_left", "front_right")]
     for view, name in ((FRONT, "splay"), (end_view(bench), "rake")):
         for corner in CORNERS:
             line = _outer_edge(n, stand(n, corner))
@@ -149,6 +149,16 @@ def _tapered_edge(n: FourLegs, corner: str) -> Grip:
     share = abs(at.beside[0]) * (0.5 if low > 0.0 else 1.0)
     pull = Pull("leg_foot", (inward, 0.0), 1.0 / share)
     return Grip(FRONT.name, FRONT.project(top), FRONT.project(foot), pull)
+
+
+def _taper_begins(n: FourLegs, corner: str) -> Grip:
+    """The point on the inner edge, in the front view.  Under aprons its height on the leg's outer
+    arris is given, with round tenons its place along the leg."""
+    at = stand(n, corner)
+    inner = add(at.origin, scale(at.beside, n.size))
+    point = FRONT.project(add(inner, scale(at.down, taper_stations(n, at)[0])))
+    pull = Pull("leg_taper_start", (0.0, -1.0), 1.0 / -at.down[2] if n.round else 1.0)
+    return Grip(FRONT.name, point, point, pull)
 
 
 def _outer_edge(n: FourLegs, at: Stand) -> tuple[Vec3, Vec3]:

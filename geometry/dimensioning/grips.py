@@ -7,13 +7,19 @@ from collections.abc import Callable
 from geometry.bench.bench import Bench
 from geometry.bench.members import has
 from geometry.dimensioning.base_grips import base_grips
-from geometry.dimensioning.case_grips import case_grips
+from geometry.dimensioning.case_grips import back_grips, case_grips, partition_grips
 from geometry.dimensioning.corner_block_dimensions import corner_block_grips
+from geometry.dimensioning.edge_grips import chamfer_grips, moulding_grips
+from geometry.dimensioning.fixing_grips import fixing_grips
 from geometry.dimensioning.foot_dimensions import foot_grips
 from geometry.dimensioning.four_leg_dimensions import apron_grips, four_leg_grips
-from geometry.dimensioning.lid_dimensions import lid_grips
+from geometry.dimensioning.lid_dimensions import lid_grips, lid_inside_grips
 from geometry.dimensioning.mitre_tenon_dimensions import mitre_tenon_grips
-from geometry.dimensioning.opening_dimensions import drawer_grips, shelf_grips
+from geometry.dimensioning.opening_dimensions import (
+    drawer_front_grips,
+    drawer_grips,
+    shelf_grips,
+)
 from geometry.dimensioning.overall_dimensions import overall_grips
 from geometry.dimensioning.panel_dimensions import panel_grips
 from geometry.dimensioning.panel_end_dimensions import end_grips, rail_grips
@@ -45,6 +51,14 @@ _GRIPPED: tuple[tuple[str, Callable[[Bench], tuple[Grip, ...]]], ...] = (
     ("panel feet", panel_grips),
     ("plinth", plinth_grips),
     ("base place", place_grips),
+    # What lies close beside an edge that says more is found where the two are seen apart.
+    ("fixings", fixing_grips),
+    ("partitions", partition_grips),
+    ("back", back_grips),
+    ("drawers", drawer_front_grips),
+    ("lid", lid_inside_grips),
+    ("edges", chamfer_grips),
+    ("overall", moulding_grips),
 )
 
 

@@ -6,8 +6,8 @@ import math
 
 from geometry.bench.bench import Bench
 from geometry.bench.lid_box_numbers import LidBox, lid_box
+from geometry.bench.lid_stay import on_lid, stay_numbers
 from geometry.bench.lid_swing import turned
-from geometry.bench.members import has
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.making import (
     LEFT_OF,
@@ -104,7 +104,54 @@ def lid_grips(bench: Bench) -> tuple[Grip, ...]:
         for x, way in zip(_notch(b), (-1.0, 1.0), strict=True):
             wider = Pull("lid_notch_width", (way, 0.0), 2.0)
             found.append(Grip(FRONT.name, (x, b.rim - b.notch_depth), (x, b.rim), wider))
-    if not has(bench.spec, "back rest"):
-        ends = Grip(FRONT.name, (left, b.rim), (left, b.top), Pull("lid_ends", (-1.0, 0.0)))
-        found.append(ends)
+    for x, way in ((left, -1.0), (right, 1.0)):
+        found.append(Grip(FRONT.name, (x, b.rim), (x, b.top), Pull("lid_ends", (way, 0.0))))
+    return tuple(found)
+
+
+def lid_inside_grips(bench: Bench) -> tuple[Grip, ...]:
+    """What lies under the lid or close beside its edges: the notch's floor, the bottom, the gap at
+    the strip, the outer hinges' ends, and the stay's two ends."""
+    b, view = lid_box(bench.spec), end_view(bench)
+    left, right = -b.over_ends, b.length + b.over_ends
+    found = []
+    pin_y, pin_z = b.pin_place
+    y, z = turned(on_lid(b), b.opening_deg)
+    in_box = view.project((0.0, -stay_numbers(b).from_back, b.rim - b.stay_down))
+    open_lid = view.project((0.0, pin_y + y, pin_z + z))
+    along = turned((-1.0, 0.0), b.opening_deg)
+    found += [
+        Grip(view.name, in_box, in_box, Pull("stay_down", (0.0, -1.0))),
+        Grip(
+            view.name,
+            open_lid,
+            open_lid,
+            Pull("stay_on_lid", view.project((0.0, along[0], along[1]))),
+        ),
+    ]
+    if b.notch_width > 0.0:
+        (low, high), z = _notch(b), b.rim - b.notch_depth
+        found.append(Grip(FRONT.name, (low, z), (high, z), Pull("lid_notch_depth", (0.0, -1.0))))
+    floor = b.floor + b.bottom
+    found.append(
+        Grip(
+            FRONT.name,
+            (b.thickness, floor),
+            (b.length - b.thickness, floor),
+            Pull("box_bottom_thickness", (0.0, 1.0)),
+        )
+    )
+    starts = b.hinge_starts()
+    for x, way in ((starts[0], 1.0), (starts[-1] + b.hinge_length, -1.0)):
+        # A leaf in the lid's edge hangs down in the front view, one in its underside lies in plan.
+        hinge = (
+            (FRONT, (x, b.top), (x, b.top - b.hinge_leaf))
+            if b.has_strip
+            else (PLAN, (x, 0.0), (x, -b.hinge_leaf))
+        )
+        shown, start, end = hinge
+        found.append(Grip(shown.name, start, end, Pull("hinge_in", (way, 0.0))))
+    if b.has_strip:
+        gap = Pull("lid_gap", (0.0, -1.0))
+        found.append(Grip(PLAN.name, (left, b.lid_back), (right, b.lid_back), gap))
     return tuple(found)

@@ -10,13 +10,13 @@ from dataclasses import replace
 from itertools import pairwise
 
 from geometry.bench.bench import Bench
-from geometry.bench.drawer_numbers import Drawer, drawers
+from geometry.bench.drawer_numbers import Drawer, drawers, fronts_of
 from geometry.bench.openings import DRAWERS, SHELF, Opening, filled_with, openings
-from geometry.bench.shelves import height_name
+from geometry.bench.shelves import height_name, lip_of, set_back_name, shelf_front
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.making import LEVEL, UPRIGHT, WITHIN, Place, bound, follows
 from geometry.dimensioning.pull import Grip, Pull
-from geometry.views.view import FRONT
+from geometry.views.view import FRONT, PLAN
 
 # Of an opening's width, from its left side: where upright dimensions stand.
 _LEFTWARD = 0.2
@@ -54,15 +54,22 @@ def shelf_dimensions(bench: Bench) -> tuple[Dimension, ...]:
 
 
 def shelf_grips(bench: Bench) -> tuple[Grip, ...]:
-    """The front edges of shelves."""
-    thickness = bench.spec.number("shelf_thickness")
-    found = []
+    """The undersides of shelves, which move them, and their upper faces, which thicken them; in
+    plan their front edges, and the joint behind a lipping."""
+    lip, found = lip_of(bench.spec), []
     for at in filled_with(bench.spec, SHELF):
-        name = height_name(at.index)
-        low = at.z_low + bench.spec.number(name)
-        pull = Pull(name, (0.0, 1.0))
-        for z in (low, low + thickness):
-            found.append(Grip(FRONT.name, (at.x_left, z), (at.x_right, z), pull))
+        front, low, high = shelf_front(bench.spec, at)
+        rows = [
+            (FRONT, low, height_name(at.index), 1.0),
+            (FRONT, high, "shelf_thickness", 1.0),
+            (PLAN, -front, set_back_name(at.index), 1.0),
+        ]
+        if lip > 0.0:
+            rows.append((PLAN, lip - front, "shelf_lip", 1.0))
+        found += [
+            Grip(view.name, (at.x_left, v), (at.x_right, v), Pull(name, (0.0, way)))
+            for view, v, name, way in rows
+        ]
     return tuple(found)
 
 
@@ -101,6 +108,25 @@ def drawer_grips(bench: Bench) -> tuple[Grip, ...]:
             pull = Pull(f"opening_{at.index}_step", (0.0, 1.0), gain=2.0 / (i * (count - i)))
             for z in (upper.z_low, lower.z_high):
                 found.append(Grip(FRONT.name, (upper.x_low, z), (upper.x_high, z), pull))
+    return tuple(found)
+
+
+def drawer_front_grips(bench: Bench) -> tuple[Grip, ...]:
+    """The sides, top and bottom of fronts, by the gap round them or their lap; in plan their
+    thickness, which overlay fronts take toward the sitter and inset ones toward the back."""
+    fronts, found = fronts_of(bench.spec), []
+    for at in filled_with(bench.spec, DRAWERS):
+        stack = _stack(bench, at)
+        top, low = stack[0].z_high, stack[-1].z_low
+        left, right = stack[0].x_low, stack[0].x_high
+        for x, way, over in ((left, 1.0, left < at.x_left), (right, -1.0, right > at.x_right)):
+            pull = Pull("drawer_lap", (-way, 0.0)) if over else Pull("drawer_gap", (way, 0.0))
+            found.append(Grip(FRONT.name, (x, low), (x, top), pull))
+        for z, way in ((top, -1.0), (low, 1.0)):
+            found.append(Grip(FRONT.name, (left, z), (right, z), Pull("drawer_gap", (0.0, way))))
+        y, way = (-stack[0].face, -1.0) if fronts.overlay else (fronts.thickness - at.front, 1.0)
+        thicker = Pull("drawer_front_thickness", (0.0, way))
+        found.append(Grip(PLAN.name, (left, y), (right, y), thicker))
     return tuple(found)
 
 

@@ -8,7 +8,7 @@ from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.making import BELOW, LEVEL, UPRIGHT, WITHIN, Place, bound, follows
 from geometry.dimensioning.pull import Grip, Pull
 from geometry.views.bench_views import end_view
-from geometry.views.view import FRONT
+from geometry.views.view import FRONT, PLAN
 
 
 def panel_dimensions(bench: Bench) -> tuple[Dimension, ...]:
@@ -101,6 +101,12 @@ def panel_grips(bench: Bench) -> tuple[Grip, ...]:
         Grip(FRONT.name, (inner, 0.0), (inner, p.height), Pull("panel_thickness", (1.0, 0.0))),
         Grip(FRONT.name, (far, 0.0), (far, p.height), Pull("panel_thickness", (-1.0, 0.0))),
     ]
+    for way in (-1.0, 1.0):
+        y = p.rail_middle + way * p.rail_thickness / 2.0
+        thicker = Pull("panel_rail_thickness", (0.0, way), 2.0)
+        found.append(Grip(PLAN.name, (inner, y), (far, y), thicker))
+    y = p.rail_middle
+    found.append(Grip(PLAN.name, (inner, y), (far, y), Pull("panel_rail_forward", (0.0, -1.0))))
     if p.middle is not None:
         moved = Pull("panel_middle", (1.0, 0.0))
         for x in (p.middle - p.thickness / 2.0, p.middle + p.thickness / 2.0):

@@ -18,7 +18,7 @@ from geometry.dimensioning.making import (
 from geometry.dimensioning.pull import Grip, Pull
 from geometry.primitives.frame import Vec2
 from geometry.views.bench_views import end_view
-from geometry.views.view import FRONT
+from geometry.views.view import FRONT, PLAN
 
 _ACROSS = (0.12, 0.3)  # of the way between the ends: where the rail's sizes stand
 
@@ -154,7 +154,12 @@ def rail_dimensions(bench: Bench) -> tuple[Dimension, ...]:
 def rail_grips(bench: Bench) -> tuple[Grip, ...]:
     r = seat_rail(bench.spec)
     (left, right), low = r.inside, r.top - r.height
-    found = [Grip(FRONT.name, (left, low), (right, low), Pull("seat_rail_height", (0.0, -1.0)))]
+    behind = r.thickness - r.front
+    found = [
+        Grip(FRONT.name, (left, low), (right, low), Pull("seat_rail_height", (0.0, -1.0))),
+        Grip(PLAN.name, (left, behind), (right, behind), Pull("seat_rail_thickness", (0.0, 1.0))),
+        Grip(PLAN.name, (left, -r.front), (right, -r.front), Pull("seat_rail_back", (0.0, 1.0))),
+    ]
     if r.down > 0.0:
         pull = Pull("seat_rail_down", (0.0, -1.0))
         found.append(Grip(FRONT.name, (left, r.top), (right, r.top), pull))

@@ -24,11 +24,41 @@ from geometry.views.view import FRONT, PLAN
 
 def rest_grips(bench: Bench) -> tuple[Grip, ...]:
     r = rest_numbers(bench.spec)
-    return (*_slats(r), *_rails(r), *_posts(r), *_end(bench, r))
+    return (*_splay(r), *_slats(r), *_rails(r), *_posts(r), *_end(bench, r), *_plan(r))
 
 
 def _front(r: RestNumbers, x: float, y: float, z: float) -> Vec2:
     return FRONT.project(rest_frame(r).to_bench((x, y, z)))
+
+
+def _splay(r: RestNumbers) -> list[Grip]:
+    """The outer corners at the tops of straight outer posts, which lean out with the splay."""
+    if r.behind:
+        return []
+    found = []
+    for post, way in ((0, -1.0), (r.posts - 1, 1.0)):
+        corner = _front(r, r.side(post, way, r.top), r.top, 0.0)
+        found.append(
+            Grip(FRONT.name, corner, corner, Pull("post_splay", (way, 0.0), 1.0, r.height))
+        )
+    return found
+
+
+def _plan(r: RestNumbers) -> list[Grip]:
+    """The upper arrises of the top rail: how far it is set back, and its thickness."""
+    flat, y = rest_frame(r), rails(r)[0].high
+    found = []
+    for z, name in (
+        (r.set_back, "rest_set_back"),
+        (r.set_back + r.rail_thickness, "rest_rail_thickness"),
+    ):
+        for bay in range(r.posts - 1):
+            ends = [
+                PLAN.project(flat.to_bench((x, y, -z)))
+                for x in (r.side(bay, 1.0, y), r.side(bay + 1, -1.0, y))
+            ]
+            found.append(Grip(PLAN.name, ends[0], ends[1], Pull(name, (0.0, 1.0), 1.0 / r.cosine)))
+    return found
 
 
 def _posts(r: RestNumbers) -> list[Grip]:
@@ -103,7 +133,17 @@ def _end(bench: Bench, r: RestNumbers) -> list[Grip]:
         return view.project(flat.to_bench((0.0, y, z)))
 
     back = view.project(flat.turn_to_bench((0.0, 0.0, -1.0)))
+    slats = []
+    if r.slats:
+        # In the middle of the rails' thickness.
+        upper, lower = rails(r)[0], rails(r)[-1]
+        middle = -r.set_back - r.rail_thickness / 2.0
+        for way in (-1.0, 1.0):
+            z = middle - way * r.slat_thickness / 2.0
+            pull = Pull("slat_thickness", (back[0] * way, back[1] * way), 2.0)
+            slats.append(Grip(view.name, seen(lower.high, z), seen(upper.low, z), pull))
     return [
+        *slats,
         Grip(view.name, seen(0.0, 0.0), seen(r.top, 0.0), rake_pull(r, view)),
         Grip(
             view.name,

@@ -18,10 +18,10 @@ from geometry.dimensioning.bench_dimensions import dimensions
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.drag import drag
 from geometry.dimensioning.grips import grips
-from geometry.dimensioning.opening_dimensions import drawer_grips, shelf_grips
+from geometry.dimensioning.opening_dimensions import drawer_front_grips, drawer_grips, shelf_grips
 from geometry.dimensioning.placed import DimensionStyle
 from geometry.dimensioning.placement import place
-from geometry.views.view import FRONT
+from geometry.views.view import FRONT, PLAN
 
 
 @pytest.fixture(scope="module")
@@ -76,11 +76,30 @@ def test_they_stand_within_their_opening_or_not_at_all(bench: Bench) -> None:
 
 
 def test_a_shelf_follows_the_hand(bench: Bench) -> None:
-    lower, upper = shelf_grips(bench)
+    lower, upper, front = shelf_grips(bench)
     assert (lower.start, upper.start) == ((410.0, 280.0), (410.0, 298.0))
+    assert (front.view, front.start) == (PLAN.name, (410.0, -338.0))  # 360 - 12 - 10
     moved = drag(bench.spec, lower.pull, (5.0, 12.0), None)
     assert moved.spec.number("opening_2_shelf_height") == 122.0
     assert drag(bench.spec, lower.pull, (0.0, 500.0), None).stopped_by
+    thicker = drag(bench.spec, upper.pull, (5.0, 2.0), None)
+    assert thicker.spec.number("shelf_thickness") == 20.0
+    back = drag(bench.spec, front.pull, (0.0, 7.0), None)
+    assert back.spec.number("opening_2_shelf_set_back") == 17.0
+
+
+def test_fronts_are_drawn_away_from_what_is_round_them(bench: Bench) -> None:
+    """Inset fronts in the opening from 810 on: the gap of 2 grows inward on all four sides, and the
+    thickness of 18 toward the back, from the uprights' fronts at 360 - 12 = 348."""
+    left, right, top, low, back = drawer_front_grips(bench)
+    assert left.start[0] - 810.0 == pytest.approx(2.0)
+    for grip in (left, right, top, low):
+        u, v = grip.pull.along
+        dragged = drag(bench.spec, grip.pull, (u, v), None)
+        assert dragged.spec.number("drawer_gap") == 3.0
+    assert back.start[1] == pytest.approx(18.0 - 348.0)
+    thicker = drag(bench.spec, back.pull, (0.0, 1.5), None)
+    assert thicker.spec.number("drawer_front_thickness") == 19.5
 
 
 @pytest.mark.parametrize("count", [2, 3, 5])
@@ -97,7 +116,10 @@ def test_the_edge_between_two_fronts_follows_the_hand(bench: Bench, count: int) 
         assert edge - grip.start[1] == pytest.approx(3.0, abs=1e-6)
 
 
-def test_they_are_found_in_the_front_elevation(bench: Bench) -> None:
+def test_they_are_found_in_front_elevation_and_plan(bench: Bench) -> None:
     mine = [grip for grip in grips(bench) if grip.pull.parameter.startswith("opening_")]
-    assert {grip.view for grip in mine} == {FRONT.name}
-    assert {grip.pull.parameter for grip in mine} == {"opening_2_shelf_height", "opening_3_step"}
+    assert {(grip.view, grip.pull.parameter) for grip in mine} == {
+        (FRONT.name, "opening_2_shelf_height"),
+        (FRONT.name, "opening_3_step"),
+        (PLAN.name, "opening_2_shelf_set_back"),
+    }

@@ -1,0 +1,117 @@
+"""The lines at which chamfers, round-overs and coves begin, and where stopped ones end.
+
+They are read from the cuts themselves, in each view that sees the face they lie on nearly flat.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from itertools import chain
+
+from geometry.bench.bench import Bench
+from geometry.cuts.chamfer import Chamfer
+from geometry.cuts.edge_moulding import EdgeMoulding
+from geometry.design.part import Part
+from geometry.dimensioning.pull import Grip, Pull
+from geometry.primitives.frame import Vec3, add, cross, dot, scale, subtract, unit
+from geometry.views.bench_views import bench_views
+from geometry.views.view import FRONT, View
+
+_FLAT = 0.8  # cosine of the steepest a face may lie in a view to be taken hold of there
+_DOWN: Vec3 = (0.0, 0.0, -1.0)
+
+# By kind of part: the size of the mouldings along it, and how far in they are stopped.
+_LEGS = ("leg_edge_size", "leg_edge_down")
+_LEG_ENDS = ("foot_edge_size", "")
+_NAMES = {
+    "partition": ("partition_edge_size", "partition_edge_stop"),
+    "seat": ("seat_edge_size", "seat_edge_stop"),
+    "top": ("edge_size", ""),
+    "bottom": ("edge_size", ""),
+    "end panel": ("edge_size", ""),
+}
+
+
+def moulding_grips(bench: Bench) -> tuple[Grip, ...]:
+    """Of all parts with mouldings on their arrises: the ends of stopped ones before their lines."""
+    stops: list[Grip] = []
+    lines: list[Grip] = []
+    for part in bench.parts:
+        for cut in part.shape.cuts:
+            if not isinstance(cut, EdgeMoulding):
+                continue
+            size, stop = _names(part, cut)
+            for view in bench_views(bench):
+                for on_face, on_other in _faces(cut):
+                    if not _faces_viewer(part, cut, on_face, on_other, view):
+                        continue
+                    lines.append(_line(part, cut, on_face, view, size))
+                    if stop:
+                        stops += _ends(part, cut, on_face, view, stop)
+    return (*stops, *lines)
+
+
+def chamfer_grips(bench: Bench) -> tuple[Grip, ...]:
+    """Of the case's front arrises, in the front view: how far down the flat comes."""
+    cuts = chain.from_iterable(
+        ((part, cut) for cut in part.shape.cuts if isinstance(cut, Chamfer))
+        for part in bench.parts
+        if part.kind in ("top", "bottom", "end panel")
+    )
+    return tuple(
+        _grip(part, FRONT, _within(part, cut.start.on_edge, cut.end.on_edge), _DOWN, "chamfer")
+        for part, cut in cuts
+    )
+
+
+def _within(part: Part, start: Vec3, end: Vec3) -> tuple[Vec3, Vec3]:
+    """What of a line along the part is not in the air past its ends, where the cutter runs on."""
+    run = subtract(end, start)
+    shares = (
+        (min(max(point[0], 0.0), part.shape.blank.length) - start[0]) / run[0]
+        for point in (start, end)
+    )
+    first, last = (add(start, scale(run, share)) for share in shares)
+    return first, last
+
+
+def _names(part: Part, cut: EdgeMoulding) -> tuple[str, str]:
+    """A leg's long mouldings are stopped above, those round its end are not."""
+    if part.kind == "leg":
+        return _LEGS if cut.stopped_start else _LEG_ENDS
+    return _NAMES[part.kind]
+
+
+def _faces(cut: EdgeMoulding) -> tuple[tuple[Vec3, Vec3], tuple[Vec3, Vec3]]:
+    return ((cut.on_first, cut.on_second), (cut.on_second, cut.on_first))
+
+
+def _faces_viewer(part: Part, cut: EdgeMoulding, on_face: Vec3, on_other: Vec3, view: View) -> bool:
+    normal = unit(cross(on_face, subtract(cut.end, cut.start)))
+    outward = scale(normal, -1.0) if dot(normal, on_other) > 0.0 else normal
+    return dot(part.frame.turn_to_bench(outward), view.toward) > _FLAT
+
+
+def _line(part: Part, cut: EdgeMoulding, on_face: Vec3, view: View, name: str) -> Grip:
+    inward = scale(on_face, cut.size)
+    return _grip(part, view, (add(cut.start, inward), add(cut.end, inward)), on_face, name)
+
+
+def _ends(part: Part, cut: EdgeMoulding, on_face: Vec3, view: View, name: str) -> Iterator[Grip]:
+    """A stopped end moves along the arris by as much as its station along the part."""
+    run = subtract(cut.end, cut.start)
+    along = scale(run, 1.0 / abs(run[0]))
+    stopped = ((cut.start, cut.stopped_start, 1.0), (cut.end, cut.stopped_end, -1.0))
+    for point, there, way in stopped:
+        if there:
+            across = (point, add(point, scale(on_face, cut.size)))
+            yield _grip(part, view, across, scale(along, way), name)
+
+
+def _grip(part: Part, view: View, ends: tuple[Vec3, Vec3], moves: Vec3, name: str) -> Grip:
+    """Between two points of the part, which move by ``moves`` for each mm of value."""
+    start, end = (view.project(part.frame.to_bench(point)) for point in ends)
+    u, v = view.project(part.frame.turn_to_bench(moves))
+    seen = math.hypot(u, v)
+    return Grip(view.name, start, end, Pull(name, (u / seen, v / seen), 1.0 / seen))

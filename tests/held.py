@@ -1,0 +1,31 @@
+"""Benches that show between them all there is to take hold of: the samples, and what none has."""
+
+from __future__ import annotations
+
+from geometry.bench.limits import set_values
+from geometry.design.parameter import Value
+from geometry.design.spec import BenchSpec
+from tests.samples import NAMES, sample
+
+_CHANGED: tuple[tuple[str, dict[str, Value]], ...] = (
+    ("lock_keepers", {"lid_grip": "notch in the front"}),
+    ("lock_keepers", {"back_rest": "none", "lid_hung": "on the back"}),
+    ("bakery_yard", {"left_joint": "housed", "right_joint": "housed"}),
+    ("bowling_green", {"fixing_count": 2.0, "seat_edge": "round-over", "seat_edge_stop": 50.0}),
+    ("weigh_house", {"partition_edge_stop": 30.0}),
+    ("boat_club", {"back_let_in": 5.0, "taper_side": "outside"}),
+    ("ferry_waiting_room", {"taper_side": "outside"}),
+    ("apiary", {"leg_edge": "chamfer", "foot_edge": "chamfer"}),
+)
+
+
+def everything_held() -> tuple[BenchSpec, ...]:
+    """The samples as they are, and some with a few words and numbers changed."""
+    return (*(sample(name).spec for name in NAMES), *(_changed(*row) for row in _CHANGED))
+
+
+def _changed(name: str, changes: dict[str, Value]) -> BenchSpec:
+    spec = sample(name).spec
+    for parameter, value in changes.items():
+        spec = set_values(spec, {parameter: value})
+    return spec
