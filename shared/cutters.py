@@ -1,6 +1,6 @@
-"""Router cutters and saw blades that a small shop has.  Millimetres.
+"""Straight router cutters that a small shop has.  Millimetres.
 
-Diameters, lengths and kerfs are common practice, no source: a maker measures the cutter in hand.
+Diameters and lengths are common practice, no source: a maker measures the cutter in hand.
 """
 
 from __future__ import annotations
@@ -17,15 +17,6 @@ class StraightCutter:
     called: str
     diameter: float
     reach: float
-    source: str
-
-
-@dataclass(frozen=True, slots=True)
-class SawBlade:
-    """A blade of the table saw by the width of its cut."""
-
-    called: str
-    kerf: float
     source: str
 
 
@@ -47,16 +38,6 @@ STRAIGHT_CUTTERS = (
     StraightCutter("3/4 in", _IN * 3 / 4, 32.0, _PRACTICE),
     StraightCutter("20 mm", 20.0, 30.0, _PRACTICE),
 )
-
-SAW_BLADES = (
-    # called, kerf mm, source
-    SawBlade("thin kerf", 2.4, _PRACTICE),
-    SawBlade("full kerf", 3.2, _PRACTICE),
-)
-
-DEEPEST_PASS_SHARE = 0.5
-"""Most depth of one pass as a share of the cutter's diameter: READ2, instructions of a router
-cutter set, by which a 1/4 in cutter takes less than half of that, 3 mm, at a time."""
 
 
 def widest_cutter_for(width: float) -> StraightCutter | None:

@@ -1,4 +1,4 @@
-"""Wood screws and dowels.  Millimetres."""
+"""Wood screws, and the holes they stand in.  Millimetres."""
 
 from __future__ import annotations
 
@@ -6,10 +6,17 @@ from dataclasses import dataclass
 
 from shared.units import MM_PER_INCH
 
+HEAD_IN_SHANKS = 2.0  # from memory: a flat head is two shanks and a little
+SCREW_EASE = 0.6  # mm a hole or slot is wider than the shank in it; common practice, no source
+
 
 @dataclass(frozen=True, slots=True)
 class WoodScrew:
-    """A slotted or cross-headed wood screw; ``shank`` and ``root`` (of the thread) diameters."""
+    """A slotted or cross-headed wood screw; ``shank`` and ``root`` (of the thread) diameters.
+
+    A pilot hole of the root's own diameter suits hardwood, one some 15 % less softwood: READ2
+    blacksmithbolt.com, boring chart for wood screws.
+    """
 
     gauge: int
     shank: float
@@ -17,14 +24,9 @@ class WoodScrew:
     source: str
 
     @property
-    def pilot_in_hardwood(self) -> float:
-        """The root's own diameter; READ2 blacksmithbolt.com, boring chart for wood screws."""
-        return self.root
-
-    @property
-    def pilot_in_softwood(self) -> float:
-        """About 15 % less, from the same chart."""
-        return 0.85 * self.root
+    def head(self) -> float:
+        """Diameter of its flat head."""
+        return HEAD_IN_SHANKS * self.shank
 
 
 _IN = MM_PER_INCH
@@ -42,34 +44,5 @@ _SCREWS = (
     WoodScrew(14, 0.242 * _IN, 0.207 * _IN, _CHART),
 )
 
-WOOD_SCREWS: dict[int, WoodScrew] = {row.gauge: row for row in _SCREWS}
-
-
-@dataclass(frozen=True, slots=True)
-class Dowel:
-    """A fluted dowel by its name in the shop."""
-
-    called: str
-    diameter: float
-    length: float
-    source: str
-
-
-_PRACTICE = "common practice, no source"
-
-DOWELS = (
-    # called, diameter mm, length mm, source
-    Dowel("6 mm", 6.0, 30.0, _PRACTICE),
-    Dowel("8 mm", 8.0, 40.0, _PRACTICE),
-    Dowel("10 mm", 10.0, 50.0, _PRACTICE),
-    Dowel("1/4 in", 6.35, 31.75, _PRACTICE),
-    Dowel("5/16 in", 7.9375, 38.1, _PRACTICE),
-    Dowel("3/8 in", 9.525, 50.8, _PRACTICE),
-)
-
-DOWEL_SHARE = (1 / 3, 1 / 2)
-"""Diameter of a dowel as a share of the thickness it stands in: READ2 ewhannas.com and
-chicagodowel.com, which adds: never more than half."""
-
-DOWEL_ROOM = MM_PER_INCH / 16
-"""How much deeper than the dowel its two holes are together: READ2, the same two pages."""
+WOOD_SCREWS: dict[str, WoodScrew] = {f"no. {row.gauge}": row for row in _SCREWS}
+"""By their names in the shop, such as ``no. 8``; thinnest first."""

@@ -13,7 +13,6 @@ How far a board moves as that changes is in ``shared.movement``.
 from __future__ import annotations
 
 ROOM_TEMPERATURE = 20.0  # °C, where nothing else is said
-LEAST_HUMIDITY, MOST_HUMIDITY = 5.0, 95.0  # %, the range of the handbook's table
 
 
 def equilibrium_moisture(humidity: float, temperature: float = ROOM_TEMPERATURE) -> float:

@@ -8,21 +8,10 @@ hardboard 3.10 to 5.52 GPa and 31.0 to 56.5 MPa); birch plywood of 18 mm from it
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from shared.timber_stiffness import Stiffness
 
-
-@dataclass(frozen=True, slots=True)
-class SheetStiffness:
-    """One row; ``elasticity`` and ``rupture`` in MPa."""
-
-    name: str
-    elasticity: float
-    rupture: float
-    source: str
-
-
-SHEET_STIFFNESS: dict[str, SheetStiffness] = {
-    row[0]: SheetStiffness(*row)
+SHEET_STIFFNESS: dict[str, Stiffness] = {
+    row[0]: Stiffness(*row)
     for row in (
         ("birch plywood", 10050.0, 40.0, "MEMORY, makers' handbook"),
         ("hardwood plywood", 6960.0, 33.7, "MEMORY, table 12-1"),

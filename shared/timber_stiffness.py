@@ -12,8 +12,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from shared.errors import UnknownName
-
 
 @dataclass(frozen=True, slots=True)
 class Stiffness:
@@ -54,14 +52,3 @@ STIFFNESS: dict[str, Stiffness] = {
         ("European spruce", 9700.0, 63.0, "MEMORY"),
     )
 }
-
-
-def stiffness_of(timber: str) -> Stiffness:
-    """The row of a timber; UnknownName for a name that is no row."""
-    if timber in STIFFNESS:
-        return STIFFNESS[timber]
-    raise UnknownName(
-        f"There is no stiffness for a timber called “{timber}”.",
-        where="timber",
-        remedy=f"Choose one of: {', '.join(STIFFNESS)}.",
-    )

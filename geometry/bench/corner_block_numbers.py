@@ -19,8 +19,6 @@ from geometry.primitives.frame import Vec2, Vec3, add, dot, scale, subtract
 from shared.fixings import WOOD_SCREWS
 
 WITHOUT, DIAGONAL, SQUARE = "without", "at 45°", "square"
-HEAD = 2.0  # diameter of a screw's head in shanks; from memory: a flat head is 2 n + a little
-EASE = 0.6  # mm that a hole is wider than the shank; common practice, no source
 _LEAST_FREE = 6.0  # mm between a diagonal block and the corner of the aprons, about
 _PASSING = 6.0  # mm between two screws' heads, as if one stood under the other
 _ROOT2 = math.sqrt(2.0)
@@ -46,13 +44,10 @@ class CornerBlocks:
     leg_both: float
     screws: int
     shank: float
+    head: float
     pilot: float
     land: float
     bite: float
-
-    @property
-    def head(self) -> float:
-        return HEAD * self.shank
 
     def end_at(self, d: float) -> float:
         """p of the inside of the apron at the end, ``d`` below the top."""
@@ -155,7 +150,7 @@ def corner_blocks(spec: BenchSpec) -> CornerBlocks:
     """Read the blocks from a spec with aprons."""
     a, n = apron_numbers(spec), four_legs(spec)
     within = a.reveal + a.thickness
-    screw = WOOD_SCREWS[int(spec.word("corner_block_screw").removeprefix("no. "))]
+    screw = WOOD_SCREWS[spec.word("corner_block_screw")]
     section = _leg_section(n)
     return CornerBlocks(
         legs=n,
@@ -170,6 +165,7 @@ def corner_blocks(spec: BenchSpec) -> CornerBlocks:
         leg_both=max(p + q for p, q in section),
         screws=spec.count("corner_block_screws"),
         shank=screw.shank,
+        head=screw.head,
         pilot=screw.root,
         land=spec.number("corner_block_land"),
         bite=spec.number("corner_block_bite"),

@@ -16,7 +16,6 @@ from geometry.bench.aprons import has_aprons
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.corner_block_numbers import (
     DIAGONAL,
-    EASE,
     SQUARE,
     WITHOUT,
     CornerBlocks,
@@ -39,9 +38,9 @@ from geometry.design.parameter import Parameter, choice, count, length
 from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
 from geometry.joints.screwed_block import ScrewedBlock, screwed_block
-from geometry.joints.slotted_screw import rounded, slotted_screw
-from geometry.primitives.frame import Frame, Vec3, add, cross, dot, scale
-from shared.fixings import WOOD_SCREWS
+from geometry.joints.slotted_screw import slotted_screw
+from geometry.primitives.frame import Frame, Vec3, add, cross, dot, rounded, scale
+from shared.fixings import SCREW_EASE, WOOD_SCREWS
 
 _DOWN: Vec3 = (0.0, 0.0, -1.0)
 _HALF = math.sqrt(0.5)
@@ -111,7 +110,7 @@ PARAMETERS: tuple[Parameter, ...] = (
         "Corner block screw",
         "Base",
         "no. 8",
-        tuple(f"no. {gauge}" for gauge in WOOD_SCREWS),
+        tuple(WOOD_SCREWS),
         "Gauge of the wood screws.",
         applies=_screwed,
     ),
@@ -161,7 +160,7 @@ def _walls(b: CornerBlocks) -> float:
         sine, levels = b.sine(end=end), b.levels(end=end)
         # Heads lie lower than the glued face is met, the screws' points higher.
         room.append(b.height - levels[-1] - b.wood_along(end=end) * sine - b.head / 2.0)
-        room.append(levels[0] - max((b.shank + EASE) / 2.0, b.bite * sine + b.pilot / 2.0))
+        room.append(levels[0] - max((b.shank + SCREW_EASE) / 2.0, b.bite * sine + b.pilot / 2.0))
         room.append(levels[0] + b.land * sine - b.head / 2.0)
     if not b.diagonal:
         # Where they pass each other, unlike leans bring them nearer.
@@ -294,7 +293,7 @@ def _on_apron(b: CornerBlocks, corner: str, *, end: bool) -> ScrewedBlock:
         out = stands(d)
         return place(b, corner, *((out, across) if end else (across, out)), d)
 
-    h, beside = b.height, (b.shank + EASE) / 2.0 + _OFF_HOLE
+    h, beside = b.height, (b.shank + SCREW_EASE) / 2.0 + _OFF_HOLE
     low, high = lies(0.0), lies(h)
     shares: tuple[tuple[float, float], ...] = ((0.0, 1.0),)
     if b.screws:
@@ -319,7 +318,7 @@ def _on_apron(b: CornerBlocks, corner: str, *, end: bool) -> ScrewedBlock:
         screws=tuple(rounded(point(m, d)) for m, d in zip(middles, levels, strict=True)),
         downs=levels,
         from_edge=(high[1] - high[0]) / 2.0,
-        hole=b.shank + EASE,
+        hole=b.shank + SCREW_EASE,
         pilot=b.pilot,
         head=b.head,
         land=b.land,

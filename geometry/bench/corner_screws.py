@@ -17,7 +17,6 @@ from geometry.bench.corner_block_numbers import (
 )
 from geometry.bench.fixing_numbers import (
     EASE,
-    HEAD,
     LEAST_EDGE,
     SCREWS,
     FixingNumbers,
@@ -50,7 +49,7 @@ def seat_screw(spec: BenchSpec, corner: str) -> SlottedScrew | str:
     at = place(b, corner, p, middle - p, 0.0)
     shrink, swell = f.shrink(at[1]), f.swell(at[1])
     moved = _HALF * max(shrink, swell) + EASE / 2.0
-    wide = HEAD * f.shank
+    wide = f.head
     why = _hindered(b, f, moved, wide)
     if within_seat(spec, at) < LEAST_EDGE:
         why = "it does not lie under the seat there"

@@ -16,13 +16,12 @@ from geometry.design.spec import BenchSpec
 from geometry.joints.button import ButtonNumbers, button_bearing
 from geometry.joints.slotted_screw import SlottedScrew, rectangle
 from geometry.primitives.frame import Vec3, add, dot, scale
-from shared.fixings import WOOD_SCREWS
+from shared.fixings import SCREW_EASE, WOOD_SCREWS
 from shared.movement import movement
 
 WITHOUT, SCREWS, BUTTONS = "not shown", "screws in slots", "buttons"
 MIDDLE, BACK = "middle", "back edge"
-EASE = 0.6  # mm of play of a screw in its slot and a tongue in its mortise; common practice
-HEAD = 2.0  # diameter of a screw's head in shanks; from memory: a flat head is 2 n + a little
+EASE = SCREW_EASE  # a button's tongue has as much play in its mortise as a screw in its slot
 LEAST_WALL = 3.0  # mm of wood beside a slot or mortise
 LEAST_OVER = 3.0  # mm of board over the point of a screw
 LEAST_EDGE = 8.0  # mm between a pilot hole and the board's edge
@@ -38,6 +37,7 @@ class FixingNumbers:
     count: int
     inward: float
     shank: float
+    head: float
     pilot: float
     land: float
     bite: float
@@ -75,7 +75,7 @@ class FixingNumbers:
 @lru_cache(maxsize=512)
 def fixing_numbers(spec: BenchSpec) -> FixingNumbers:
     """Read the fixings from a spec."""
-    screw = WOOD_SCREWS[int(spec.word("fixing_screw").removeprefix("no. "))]
+    screw = WOOD_SCREWS[spec.word("fixing_screw")]
     back = spec.word("fixing_held") == BACK
     over = above(spec).thickness - LEAST_OVER
     return FixingNumbers(
@@ -83,6 +83,7 @@ def fixing_numbers(spec: BenchSpec) -> FixingNumbers:
         count=spec.count("fixing_count"),
         inward=spec.number("fixing_in"),
         shank=screw.shank,
+        head=screw.head,
         pilot=screw.root,
         land=spec.number("fixing_land"),
         bite=min(spec.number("fixing_bite"), over),
@@ -155,7 +156,7 @@ def half_along(f: FixingNumbers, bearer: Bearer) -> float:
     along = abs(bearer.along[1]) * _travel(f, bearer)
     if f.buttons:
         return (f.button_width + along + EASE) / 2.0 + CLEAR
-    wide = HEAD * f.shank if bearer.solid else f.shank + EASE
+    wide = f.head if bearer.solid else f.shank + EASE
     half = along + EASE + wide / 2.0 + _BEARING
     return (half if bearer.solid else max(half, _LEAST_BLOCK)) + CLEAR
 
@@ -186,7 +187,7 @@ def _why_not(f: FixingNumbers, bearer: Bearer) -> str:
             (bearer.height - low < LEAST_WALL, "it is too low for the mortise"),
         )
     elif bearer.solid:
-        beside = bearer.thickness / 2.0 - across - EASE - HEAD * f.shank / 2.0
+        beside = bearer.thickness / 2.0 - across - EASE - f.head / 2.0
         hindered = (
             (beside < LEAST_WALL, "it is too thin for the slot"),
             (bearer.height < f.land + 4.0, "it is too low for so much wood under the head"),
@@ -233,7 +234,7 @@ def screw(f: FixingNumbers, place: Place) -> SlottedScrew:
     bearer = place.bearer
     at = screw_at(f, place)
     shrink, swell = f.shrink(at[1]), f.swell(at[1])
-    wide = HEAD * f.shank if bearer.solid else f.shank + EASE
+    wide = f.head if bearer.solid else f.shank + EASE
     off = abs(bearer.along[1]) * max(shrink, swell) + EASE / 2.0 + wide / 2.0
     half = (bearer.thickness if bearer.solid else f.block) / 2.0
     bearing = tuple(
@@ -252,7 +253,7 @@ def screw(f: FixingNumbers, place: Place) -> SlottedScrew:
         swell=swell,
         shank=f.shank,
         pilot=f.pilot,
-        head=HEAD * f.shank,
+        head=f.head,
         ease=EASE,
         land=f.land,
         depth=bearer.height if bearer.solid else f.land,

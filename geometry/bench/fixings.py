@@ -41,8 +41,8 @@ from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
 from geometry.joints.button import button_in, button_under, hole_middle
 from geometry.joints.glued_faces import glued_faces
-from geometry.joints.slotted_screw import rounded, slotted_screw
-from geometry.primitives.frame import Frame, Vec3, add, cross, scale
+from geometry.joints.slotted_screw import slotted_screw
+from geometry.primitives.frame import Frame, Vec3, add, cross, rounded, scale
 from shared.fixings import WOOD_SCREWS
 from shared.movement import DAMPEST, DRIEST, FLAT_SAWN, QUARTER_SAWN
 
@@ -136,7 +136,7 @@ PARAMETERS: tuple[Parameter, ...] = (
         "Screw",
         "Fixing",
         "no. 8",
-        tuple(f"no. {gauge}" for gauge in WOOD_SCREWS),
+        tuple(WOOD_SCREWS),
         "Gauge of the wood screws.",
     ),
     length(

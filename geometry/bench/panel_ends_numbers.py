@@ -28,10 +28,6 @@ def _has_end(spec: BenchSpec, joint: str) -> bool:
     return has_panel_ends(spec) and any(spec.value(f"{side}_joint") == joint for side in SIDES)
 
 
-def has_mitred_end(spec: BenchSpec) -> bool:
-    return _has_end(spec, MITRED)
-
-
 def has_housed_end(spec: BenchSpec) -> bool:
     return _has_end(spec, HOUSED)
 

@@ -15,8 +15,6 @@ from shared.cutters import widest_cutter_for
 from shared.timber import TIMBERS
 from shared.units import length_mark
 
-GRAVITY = 9.81  # N/kg
-
 
 def _cutter(bench: Bench) -> Iterator[Finding]:
     n = panel_ends(bench.spec)

@@ -16,7 +16,18 @@ from geometry.cuts.contour import Contour, Face, Operation
 from geometry.cuts.cut import Blank
 from geometry.cuts.overrun import OVERRUN
 from geometry.cuts.removal import HalfSpace, Prism, Removal
-from geometry.primitives.frame import Frame, Vec3, add, cross, dot, norm, scale, subtract, unit
+from geometry.primitives.frame import (
+    Frame,
+    Vec3,
+    add,
+    cross,
+    dot,
+    norm,
+    rounded,
+    scale,
+    subtract,
+    unit,
+)
 from geometry.primitives.path import Path
 
 CHAMFER, ROUND_OVER, COVE = "chamfer", "round-over", "cove"
@@ -137,13 +148,7 @@ def along_arris(
     for own, other in (normals, normals[::-1]):
         way = unit(cross(own, along))
         across.append(scale(way, -1.0) if dot(way, other) > 0.0 else way)
-    first, last, on_first, on_second = (_rounded(one) for one in (*ends, *across))
+    first, last, on_first, on_second = (rounded(one) for one in (*ends, *across))
     return EdgeMoulding(
         form, size, first, last, on_first, on_second, stopped[0], stopped[1], past, planes
     )
-
-
-def _rounded(place: Vec3) -> Vec3:
-    """Far below anything that can be marked, so that pieces meant to be alike come out equal."""
-    x, y, z = place
-    return (round(x, 9) + 0.0, round(y, 9) + 0.0, round(z, 9) + 0.0)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from geometry.primitives.frame import Vec2
 from shared.tolerances import COPLANAR
 
 OVERRUN = 2.0  # mm beyond a face or edge; only ever in air
@@ -18,3 +19,9 @@ def past(value: float, low: float, high: float) -> float:
     if value >= high - COPLANAR:
         return high + OVERRUN
     return value
+
+
+def reaching(x: float, inner: Vec2, end: Vec2) -> Vec2:
+    """The line from ``inner`` through ``end``, carried on to ``x``."""
+    rise = (end[1] - inner[1]) / (end[0] - inner[0])
+    return (x, end[1] + rise * (x - end[0]))

@@ -13,6 +13,8 @@ from geometry.primitives.frame import X_AXIS, Y_AXIS, Z_AXIS, Frame, Vec3
 from geometry.primitives.path import Path
 
 PART_FRAME = Frame((0.0, 0.0, 0.0), X_AXIS, Y_AXIS, Z_AXIS)
+SECTION_FRAME = Frame((0.0, 0.0, 0.0), Y_AXIS, Z_AXIS, X_AXIS)
+"""For what runs along the grain: x across the piece, y through it, z along it."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,12 +7,8 @@ from dataclasses import dataclass
 from geometry.cuts.contour import Contour
 from geometry.cuts.cut import Blank
 from geometry.cuts.overrun import OVERRUN
-from geometry.cuts.removal import Prism, Removal
-from geometry.primitives.frame import X_AXIS, Y_AXIS, Z_AXIS, Frame
+from geometry.cuts.removal import SECTION_FRAME, Prism, Removal
 from geometry.primitives.path import QUARTER_TURN_BULGE, Path
-
-# x of this frame runs across the piece, y through it, z along it.
-_ACROSS = Frame((0.0, 0.0, 0.0), Y_AXIS, Z_AXIS, X_AXIS)
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +44,9 @@ class RoundedEdges:
                 (w + OVERRUN, -OVERRUN, 0.0),
             )
         )
-        return tuple(Prism(path, -OVERRUN, blank.length + OVERRUN, _ACROSS) for path in (low, high))
+        return tuple(
+            Prism(path, -OVERRUN, blank.length + OVERRUN, SECTION_FRAME) for path in (low, high)
+        )
 
     def contours(self, blank: Blank) -> tuple[Contour, ...]:  # noqa: ARG002
         """None: they are planed or moulded along the whole slip."""

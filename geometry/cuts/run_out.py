@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from geometry.cuts.contour import Contour
 from geometry.cuts.cut import Blank
-from geometry.cuts.overrun import OVERRUN
+from geometry.cuts.overrun import OVERRUN, reaching
 from geometry.cuts.removal import Prism, Removal
 from geometry.primitives.frame import Vec2
 from geometry.primitives.path import Path
@@ -30,11 +30,11 @@ class RunOut:
     def removals(self, blank: Blank) -> tuple[Removal, ...]:
         first, last = self.knees[0], self.knees[-1]
         far = blank.width + OVERRUN
-        start = first if first[0] > COPLANAR else _on_to(-OVERRUN, self.knees[1], first)
+        start = first if first[0] > COPLANAR else reaching(-OVERRUN, self.knees[1], first)
         end = (
             last
             if last[0] < blank.length - COPLANAR
-            else _on_to(blank.length + OVERRUN, self.knees[-2], last)
+            else reaching(blank.length + OVERRUN, self.knees[-2], last)
         )
         inner = (start, *self.knees[1:-1], end)
         path = Path.polygon((*inner, (end[0], far), (start[0], far)))
@@ -43,9 +43,3 @@ class RunOut:
     def contours(self, blank: Blank) -> tuple[Contour, ...]:  # noqa: ARG002
         """None of its own: a run-out is part of the outline."""
         return ()
-
-
-def _on_to(x: float, inner: Vec2, end: Vec2) -> Vec2:
-    """The line from ``inner`` through ``end``, carried on to ``x`` in the air."""
-    rise = (end[1] - inner[1]) / (end[0] - inner[0])
-    return (x, end[1] + rise * (x - end[0]))

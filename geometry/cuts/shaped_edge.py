@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from geometry.cuts.contour import Contour
 from geometry.cuts.cut import Blank
-from geometry.cuts.overrun import OVERRUN
+from geometry.cuts.overrun import OVERRUN, reaching
 from geometry.cuts.removal import Prism, Removal
 from geometry.primitives.frame import Vec2
 from geometry.primitives.path import Path
@@ -28,8 +28,8 @@ class ShapedEdge:
         return "shaped edge"
 
     def removals(self, blank: Blank) -> tuple[Removal, ...]:
-        start = _on_to(-OVERRUN, self.line[1], self.line[0])
-        end = _on_to(blank.length + OVERRUN, self.line[-2], self.line[-1])
+        start = reaching(-OVERRUN, self.line[1], self.line[0])
+        end = reaching(blank.length + OVERRUN, self.line[-2], self.line[-1])
         inner = (start, *self.line[1:-1], end)
         ys = [y for _, y in inner]
         air = max(blank.width, *ys) if self.far else min(0.0, *ys)
@@ -40,9 +40,3 @@ class ShapedEdge:
     def contours(self, blank: Blank) -> tuple[Contour, ...]:  # noqa: ARG002
         """None of its own: it is part of the outline."""
         return ()
-
-
-def _on_to(x: float, inner: Vec2, end: Vec2) -> Vec2:
-    """The line from ``inner`` through ``end``, carried on to ``x``."""
-    rise = (end[1] - inner[1]) / (end[0] - inner[0])
-    return (x, end[1] + rise * (x - end[0]))

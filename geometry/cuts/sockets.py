@@ -10,8 +10,7 @@ from dataclasses import dataclass
 from geometry.cuts.contour import Contour, Face, Operation
 from geometry.cuts.cut import Blank
 from geometry.cuts.overrun import OVERRUN
-from geometry.cuts.removal import Prism, Removal
-from geometry.primitives.frame import Frame
+from geometry.cuts.removal import SECTION_FRAME, Prism, Removal
 from geometry.primitives.path import Path
 from shared.tolerances import COPLANAR
 
@@ -48,7 +47,7 @@ class Sockets:
         air = self.x_end + (OVERRUN if self.x_end > self.x_base else -OVERRUN)
         low, high = min(air, self.x_base), max(air, self.x_base)
         return tuple(
-            Prism(self._section(socket, deep), low, high, _ACROSS) for socket in self.sockets
+            Prism(self._section(socket, deep), low, high, SECTION_FRAME) for socket in self.sockets
         )
 
     def contours(self, blank: Blank) -> tuple[Contour, ...]:  # noqa: ARG002
@@ -81,7 +80,3 @@ class Sockets:
             corners.append(((face - rise * OVERRUN, -OVERRUN), (face + rise * deep, deep)))
         low, high = corners
         return Path.polygon((*low, *high[::-1]))
-
-
-# The section's plane: its x is the part's y, its y the part's z, and it runs along the part's x.
-_ACROSS = Frame((0.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0), (1.0, 0.0, 0.0))

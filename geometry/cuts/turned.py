@@ -8,12 +8,9 @@ from dataclasses import dataclass
 from geometry.cuts.contour import Contour
 from geometry.cuts.cut import Blank
 from geometry.cuts.overrun import OVERRUN
-from geometry.cuts.removal import Prism, Removal
-from geometry.primitives.frame import X_AXIS, Y_AXIS, Z_AXIS, Frame
+from geometry.cuts.removal import SECTION_FRAME, Prism, Removal
 from geometry.primitives.path import QUARTER_TURN_BULGE, Path
 
-# x of this frame runs across the piece, y through it, z along it.
-_ACROSS = Frame((0.0, 0.0, 0.0), Y_AXIS, Z_AXIS, X_AXIS)
 _RUN_ON = 1.0  # mm
 _TOUCH = 1e-7  # mm that a circle keeps inside the blank's faces
 _LAP = 0.25  # of the radius: how far the two halves of a ring run into one another
@@ -48,7 +45,7 @@ class Turned:
             if k + 1 < len(self.sections) and self.sections[k + 1].radius >= section.radius:
                 high = section.x_high
             found += [
-                Prism(path, low, high, _ACROSS) for path in _ring(blank.width, section.radius)
+                Prism(path, low, high, SECTION_FRAME) for path in _ring(blank.width, section.radius)
             ]
         return tuple(found)
 

@@ -10,8 +10,8 @@ from dataclasses import dataclass
 from geometry.cuts.mortise import Mortise
 from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part
-from geometry.joints.slotted_screw import UP, pilot_bore, rectangle, rounded
-from geometry.primitives.frame import Vec3, add, scale
+from geometry.joints.slotted_screw import UP, pilot_bore, rectangle
+from geometry.primitives.frame import Vec3, add, rounded, scale
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from geometry.cuts.end_bore import EndBore
 from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part
-from geometry.joints.slotted_screw import UP, rectangle, rounded
-from geometry.primitives.frame import Vec3, add, scale
+from geometry.joints.slotted_screw import UP, rectangle
+from geometry.primitives.frame import Vec3, add, rounded, scale
 
 PLAY = 0.6  # mm in the diameter between an insert as drawn and its boring
 

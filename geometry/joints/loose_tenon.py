@@ -13,7 +13,7 @@ from geometry.cuts.rounded_edges import RoundedEdges
 from geometry.cuts.slot_mortise import SlotMortise
 from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part, Shape
-from geometry.primitives.frame import Frame, Vec3, add, cross, scale
+from geometry.primitives.frame import Frame, Vec3, add, cross, rounded, scale
 
 SHORT = 1.0  # mm that a slip is shorter than its mortises together; common practice, no source
 
@@ -69,9 +69,9 @@ def loose_tenon(name: str, holder: Part, tenon: Part, at: LooseTenon, *, second:
     into = at.out if second else scale(at.out, -1.0)
     depth = at.depth(second=second)
     mortise = SlotMortise(
-        _rounded(holder.frame.to_local(at.middle)),
-        _rounded(holder.frame.turn_to_local(into)),
-        _rounded(holder.frame.turn_to_local(at.along)),
+        rounded(holder.frame.to_local(at.middle)),
+        rounded(holder.frame.turn_to_local(into)),
+        rounded(holder.frame.turn_to_local(at.along)),
         at.width + at.fit,
         at.thickness + at.fit,
         depth,
@@ -92,12 +92,6 @@ def loose_tenon(name: str, holder: Part, tenon: Part, at: LooseTenon, *, second:
         ),
         contacts=_cheeks(at, into, depth),
     )
-
-
-def _rounded(place: Vec3) -> Vec3:
-    """Far below anything that can be marked, so that pieces meant to be alike come out equal."""
-    x, y, z = place
-    return (round(x, 9) + 0.0, round(y, 9) + 0.0, round(z, 9) + 0.0)
 
 
 def _cheeks(at: LooseTenon, into: Vec3, depth: float) -> tuple[Contact, ...]:

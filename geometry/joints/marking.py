@@ -1,7 +1,8 @@
-"""Small helpers that more than one joint needs to mark out a part from bench numbers."""
+"""Marking out: what is known in bench coordinates, as it lies on a part."""
 
 from __future__ import annotations
 
+from geometry.cuts.mortise import Corners
 from geometry.cuts.saw import SawCut
 from geometry.design.part import Part
 from geometry.primitives.frame import Vec3
@@ -21,3 +22,9 @@ def span(part: Part, axis: int, first: Vec3, second: Vec3) -> tuple[float, float
     a = part.frame.to_local(first)[axis]
     b = part.frame.to_local(second)[axis]
     return (round(min(a, b), 9), round(max(a, b), 9))
+
+
+def corners_on(part: Part, corners: Corners) -> Corners:
+    """Four bench points in the part's own frame."""
+    a, b, c, d = (part.frame.to_local(corner) for corner in corners)
+    return (a, b, c, d)

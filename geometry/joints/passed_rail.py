@@ -5,6 +5,7 @@ from __future__ import annotations
 from geometry.cuts.mortise import Mortise
 from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part
+from geometry.joints.marking import corners_on
 from geometry.joints.through_tenon import ThroughTenon
 
 
@@ -12,10 +13,9 @@ def passed_rail(name: str, rail: Part, holder: Part, at: ThroughTenon) -> Joint:
     """Let ``rail`` pass through ``holder``; half sizes of ``at`` are those of the rail itself."""
     room = at.half_cross + at.fit / 2.0
     near, far = (
-        tuple(holder.frame.to_local(c) for c in at.corners(along, at.half_grain, room))
-        for along in (0.0, at.depth)
+        corners_on(holder, at.corners(along, at.half_grain, room)) for along in (0.0, at.depth)
     )
-    mortise = Mortise((near[0], near[1], near[2], near[3]), (far[0], far[1], far[2], far[3]), True)
+    mortise = Mortise(near, far, through=True)
     first, last = (at.corners(along, at.half_grain, at.half_cross) for along in (0.0, at.depth))
     return Joint(
         name=name,

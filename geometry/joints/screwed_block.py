@@ -15,8 +15,7 @@ from geometry.cuts.saw import SawCut
 from geometry.cuts.screw_hole import ScrewHole
 from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part
-from geometry.joints.slotted_screw import rounded
-from geometry.primitives.frame import Vec3, scale
+from geometry.primitives.frame import Vec3, rounded, scale
 
 _FLAT = 0.9  # cosine to the block's face beyond which the cut is a bevel along it
 _NEAR = 1e-9

@@ -9,7 +9,7 @@ from geometry.cuts.contour import Face
 from geometry.cuts.screw_slot import ScrewSlot
 from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part
-from geometry.primitives.frame import Vec3, add, scale
+from geometry.primitives.frame import Vec3, add, rounded, scale
 
 UP: Vec3 = (0.0, 0.0, 1.0)
 DOWN: Vec3 = (0.0, 0.0, -1.0)
@@ -94,9 +94,3 @@ def rectangle(
         add(middle, add(scale(along, i * half[0]), scale(across, j * half[1])))
         for i, j in ((-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0))
     )
-
-
-def rounded(place: Vec3) -> Vec3:
-    """Far below anything that can be marked, so that pieces meant to be alike come out equal."""
-    x, y, z = place
-    return (round(x, 9) + 0.0, round(y, 9) + 0.0, round(z, 9) + 0.0)

@@ -7,13 +7,12 @@ has none, and its end stands on the floor of its housing.
 from __future__ import annotations
 
 from geometry.cuts.cut import Cut
-from geometry.cuts.mortise import Corners, Mortise
-from geometry.cuts.shouldered_tenon import ShoulderedTenon
+from geometry.cuts.mortise import Mortise
 from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part
 from geometry.joints.leaning_tenon import GLUE_ROOM
-from geometry.joints.marking import span
-from geometry.joints.through_tenon import ThroughTenon, tenon_contacts
+from geometry.joints.marking import corners_on
+from geometry.joints.through_tenon import ThroughTenon, square_tenon, tenon_contacts
 from geometry.primitives.frame import add, scale
 
 STUB, HOUSED = "stub tenon", "housed rail"
@@ -21,12 +20,6 @@ STUB, HOUSED = "stub tenon", "housed rail"
 
 def stub_tenon(name: str, rail: Part, holder: Part, at: ThroughTenon) -> Joint:
     """A tenon of ``at.depth`` in a blind mortise."""
-    box = at.corners(0.0, at.half_grain, at.half_cross)
-    y_low, y_high = span(rail, 1, box[0], box[2])
-    z_low, z_high = span(rail, 2, box[0], box[2])
-    shoulder = rail.frame.to_local(at.face)[0]
-    at_start = rail.frame.turn_to_local(at.out)[0] < 0.0
-    tenon = ShoulderedTenon(shoulder, 0.0, 0.0, y_low, y_high, z_low, z_high, at_start)
     measures = (
         Measure("tenon_width", 2.0 * at.half_grain, "mm", "along the mortised piece's grain"),
         Measure("tenon_thickness", 2.0 * at.half_cross, "mm", "across that grain"),
@@ -39,7 +32,7 @@ def stub_tenon(name: str, rail: Part, holder: Part, at: ThroughTenon) -> Joint:
         kind=STUB,
         parts=(rail.name, holder.name),
         fit=at.fit,
-        cuts_first=(tenon,),
+        cuts_first=(square_tenon(rail, at),),
         cuts_second=(_mortise(holder, at, at.depth + GLUE_ROOM),),
         measures=measures,
         contacts=tenon_contacts(rail, at),
@@ -76,12 +69,7 @@ def _mortise(holder: Part, at: ThroughTenon, depth: float) -> Mortise:
     step = scale(at.out, depth)
     floor = tuple(add(corner, step) for corner in mouth)
     return Mortise(
-        _local(holder, mouth),
-        _local(holder, (floor[0], floor[1], floor[2], floor[3])),
+        corners_on(holder, mouth),
+        corners_on(holder, (floor[0], floor[1], floor[2], floor[3])),
         through=False,
     )
-
-
-def _local(part: Part, corners: Corners) -> Corners:
-    a, b, c, d = (part.frame.to_local(corner) for corner in corners)
-    return (a, b, c, d)

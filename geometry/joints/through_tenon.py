@@ -16,7 +16,7 @@ from geometry.cuts.saw import SawCut
 from geometry.cuts.shouldered_tenon import ShoulderedTenon
 from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part
-from geometry.joints.marking import saw_cut, span
+from geometry.joints.marking import corners_on, saw_cut, span
 from geometry.primitives.frame import Vec3, add, cross, scale
 from shared.tolerances import COPLANAR
 
@@ -59,17 +59,11 @@ class ThroughTenon:
 
 def through_tenon(name: str, rail: Part, holder: Part, at: ThroughTenon) -> Joint:
     """Join a rail to the piece that its tenon passes through; the tenon is the rail's."""
-    box = at.corners(0.0, at.half_grain, at.half_cross)
-    y_low, y_high = span(rail, 1, box[0], box[2])
-    z_low, z_high = span(rail, 2, box[0], box[2])
-    shoulder = rail.frame.to_local(at.face)[0]
-    at_start = rail.frame.turn_to_local(at.out)[0] < 0.0
-    tenon = ShoulderedTenon(shoulder, 0.0, 0.0, y_low, y_high, z_low, z_high, at_start)
     end = add(at.face, scale(at.out, at.depth))
     cross_room = at.half_cross + at.fit / 2.0
     near = at.corners(0.0, at.half_grain, cross_room)
     far = at.corners(at.depth, at.half_grain + at.wedge_room, cross_room)
-    mortise = Mortise(_local(holder, far), _local(holder, near), through=True)
+    mortise = Mortise(corners_on(holder, far), corners_on(holder, near), through=True)
     measures = [
         Measure("tenon_width", 2.0 * at.half_grain, "mm", "along the mortised piece's grain"),
         Measure("tenon_thickness", 2.0 * at.half_cross, "mm", "across that grain"),
@@ -96,11 +90,21 @@ def through_tenon(name: str, rail: Part, holder: Part, at: ThroughTenon) -> Join
         kind="wedged tenon" if at.wedge_room > 0.0 else "through tenon",
         parts=(rail.name, holder.name),
         fit=at.fit,
-        cuts_first=(*_trimmed(rail, end, at.out), tenon),
+        cuts_first=(*_trimmed(rail, end, at.out), square_tenon(rail, at)),
         cuts_second=(mortise,),
         measures=tuple(measures),
         contacts=tenon_contacts(rail, at),
     )
+
+
+def square_tenon(rail: Part, at: ThroughTenon) -> ShoulderedTenon:
+    """What stays of the rail beyond a square shoulder on the near face."""
+    box = at.corners(0.0, at.half_grain, at.half_cross)
+    y_low, y_high = span(rail, 1, box[0], box[2])
+    z_low, z_high = span(rail, 2, box[0], box[2])
+    shoulder = rail.frame.to_local(at.face)[0]
+    at_start = rail.frame.turn_to_local(at.out)[0] < 0.0
+    return ShoulderedTenon(shoulder, 0.0, 0.0, y_low, y_high, z_low, z_high, at_start)
 
 
 def wedge(name: str, piece: Part, rail: Part, at: ThroughTenon, *, high: bool) -> Joint:
@@ -139,11 +143,6 @@ def _trimmed(rail: Part, end: Vec3, out: Vec3) -> tuple[SawCut, ...]:
     if min(x, rail.shape.blank.length - x) < COPLANAR:
         return ()
     return (saw_cut(rail, "end cut", end, out),)
-
-
-def _local(part: Part, corners: Corners) -> Corners:
-    a, b, c, d = (part.frame.to_local(corner) for corner in corners)
-    return (a, b, c, d)
 
 
 def tenon_contacts(rail: Part, at: ThroughTenon) -> tuple[Contact, ...]:

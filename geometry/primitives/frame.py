@@ -53,6 +53,12 @@ def unit(a: Vec3) -> Vec3:
     return scale(a, 1.0 / norm(a))
 
 
+def rounded(place: Vec3) -> Vec3:
+    """Far below anything that can be marked, so that pieces meant to be alike come out equal."""
+    x, y, z = place
+    return (round(x, 9) + 0.0, round(y, 9) + 0.0, round(z, 9) + 0.0)
+
+
 @dataclass(frozen=True, slots=True)
 class Frame:
     """A right-handed frame: origin in mm and three unit axes, all in bench coordinates."""

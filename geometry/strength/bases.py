@@ -37,11 +37,10 @@ from geometry.strength.legs import greatest_forces
 from geometry.strength.line import BENDING, HOUSED, SHEAR
 from geometry.strength.loads import NEAREST, Case, Loads
 from geometry.strength.seats import case_supports
-from geometry.strength.stuff import Section, Stuff, stuff_of
+from geometry.strength.stuff import SHEAR_PEAK, Section, Stuff, stuff_of
 
 FOOT_ROOM = 100.0  # mm over a rail that a foot needs to stand on it; common practice, no source
 TENON = "shearing its tenon"
-_SHEAR_PEAK = 1.5
 _STEPS = 40
 
 
@@ -192,7 +191,7 @@ def _borne(
     """The worse of a bending stress and of a mean shear, in MPa."""
     shares = {BENDING: bent / stuff.rupture}
     if stuff.shear is not None:
-        shares[SHEAR] = _SHEAR_PEAK * across / stuff.shear
+        shares[SHEAR] = SHEAR_PEAK * across / stuff.shear
     way = max(shares, key=lambda name: shares[name])
     return Borne(part, 100.0 * shares[way], way, force, words, place)
 
@@ -246,7 +245,7 @@ def stepped_on(spec: BenchSpec, force: float) -> Borne | None:
     stuff = stuff_of(spec.word("timber"))
     assert stuff.shear is not None, "a rail is timber"
     bent = force * rail.span / 4.0 / rail.section.modulus / stuff.rupture
-    cut = _SHEAR_PEAK * force / rail.tenon / stuff.shear
+    cut = SHEAR_PEAK * force / rail.tenon / stuff.shear
     way, share = max(((BENDING, bent), (TENON, cut)), key=lambda row: row[1])
     return Borne("rail", 100.0 * share, way, force, "", rail.place)
 

@@ -28,7 +28,7 @@ from geometry.bench.bridled_legs import stretcher_words
 from geometry.bench.overall import FOUR_LEGS, base_is
 from geometry.design.spec import BenchSpec
 from geometry.strength.legs import Leg, moment_at_joint
-from geometry.strength.stuff import Stuff, stuff_of
+from geometry.strength.stuff import SHEAR_PEAK, Stuff, stuff_of
 
 DENT, CUT, GLUE, BENT, BORE = (
     "denting the wood under its tenon",
@@ -37,7 +37,6 @@ DENT, CUT, GLUE, BENT, BORE = (
     "bending its round tenon",
     "denting the wall of its bore",
 )
-_SHEAR_PEAK = 1.5
 _CHEEKS = 2.0
 _THROUGH = 0.5  # of the force on a bridled leg, through the stretcher's tenon
 
@@ -106,7 +105,7 @@ def _bridle(spec: BenchSpec, leg: Leg, force: float, grip: float) -> Held:
     through = _THROUGH * force
     shares = {
         DENT: through / (b.tenon * wide) / denting,
-        CUT: _SHEAR_PEAK * through / (b.tenon * b.stretcher_height) / shear,
+        CUT: SHEAR_PEAK * through / (b.tenon * b.stretcher_height) / shear,
         GLUE: opened_glue(turning, b.stretcher_height, wide) / rolling,
     }
     return _worst((stretcher, leg.part), shares)
@@ -126,7 +125,7 @@ def _aprons(
         at, part = tenon_at(a, side, corner), f"apron_{side}"
         high = at.y_high - at.y_low
         turning = moments[0] if side in ("front", "back") else moments[1]
-        cut = _SHEAR_PEAK * shears.get(part, 0.0) / (high * a.tenon)
+        cut = SHEAR_PEAK * shears.get(part, 0.0) / (high * a.tenon)
         shares = {
             CUT: cut / shear,
             GLUE: opened_glue(turning, high, a.tenon_length) / rolling,

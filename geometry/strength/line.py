@@ -15,12 +15,11 @@ import numpy as np
 
 from geometry.strength.beam import Beam, Floats, Response, respond
 from geometry.strength.loads import NEAREST, Case, Loads
-from geometry.strength.stuff import Section, stuff_of
+from geometry.strength.stuff import SHEAR_PEAK, Section, stuff_of
 
 # The last cracks a board's upper face, and does not break it: it goes on from there as two boards.
 BENDING, SHEAR, HOUSED = "bending", "shear", "bending over a housing"
 _CLOSE = 1e-9  # mm
-_SHEAR_PEAK = 1.5  # greatest shear stress of a rectangle, of its mean
 
 
 @dataclass(frozen=True, slots=True)
@@ -174,7 +173,7 @@ def _strains(
     if stuff.shear is not None:
         across = part * np.abs(response.shear).max(axis=0)
         area = min(piece.weakest.area, piece.at_supports.area)
-        cut = _SHEAR_PEAK * across / area / stuff.shear
+        cut = SHEAR_PEAK * across / area / stuff.shear
         most = int(cut.argmax())
         found.append(Strain(piece.part, 100.0 * float(cut[most]), SHEAR, float(x[most]), case))
     return tuple(found)

@@ -22,7 +22,7 @@ from geometry.primitives.frame import Vec3
 from geometry.strength.bases import forces_on_lines
 from geometry.strength.beam import Beam, Floats, respond
 from geometry.strength.loads import Case, Loads, persons_of
-from geometry.strength.stuff import Section, Stuff, stuff_of
+from geometry.strength.stuff import SHEAR_PEAK, Section, Stuff, stuff_of
 
 POST, HELD, RAIL, RAIL_TENON, SLAT = (
     "bending where it leaves the seat",
@@ -34,7 +34,6 @@ POST, HELD, RAIL, RAIL_TENON, SLAT = (
 _BELOW_TOP = 100.0  # mm that a push stays below the rest's top; EN 1728, MEMORY
 _OTHERS = 0.5  # of a push on a rail that is not the top one
 _SLATS = 3.0  # slats that a back lies on; common practice, no source
-_SHEAR_PEAK = 1.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,7 +99,7 @@ def _rails(r: RestNumbers, stuff: Stuff, loads: Loads) -> Iterator[Leaned]:
             moment, across, force = _greatest(span, section, stuff, loads)
             shares = {
                 RAIL: part * moment / section.modulus / stuff.rupture,
-                RAIL_TENON: _SHEAR_PEAK * part * across / tenon / stuff.shear,
+                RAIL_TENON: SHEAR_PEAK * part * across / tenon / stuff.shear,
             }
             way = max(shares, key=lambda name: shares[name])
             yield Leaned(

@@ -14,6 +14,7 @@ from shared.sheet_stiffness import SHEET_STIFFNESS
 from shared.timber_stiffness import STIFFNESS
 from shared.timber_strength import DENTED, ROLLING, strength_of
 
+SHEAR_PEAK = 1.5  # greatest shear stress of a rectangle, of its mean
 _SHEAR_FREE = 1.1
 # Across the grain, of what it is along it: the handbook's table 5-1 gives 5 to 9 % for the
 # stiffness of flat-sawn wood; boards split at about a twentieth of their strength (from memory).

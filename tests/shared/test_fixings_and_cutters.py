@@ -1,4 +1,4 @@
-"""Screws, dowels, cutters and blades: against formulas and by hand."""
+"""Screws and cutters: against formulas and by hand."""
 
 from __future__ import annotations
 
@@ -6,26 +6,25 @@ from itertools import pairwise
 
 import pytest
 
-from shared.cutters import SAW_BLADES, STRAIGHT_CUTTERS, widest_cutter_for
-from shared.fixings import DOWELS, WOOD_SCREWS
+from shared.cutters import STRAIGHT_CUTTERS, widest_cutter_for
+from shared.fixings import WOOD_SCREWS
 
 
-@pytest.mark.parametrize("gauge", sorted(WOOD_SCREWS))
-def test_a_screw_gauge_is_a_shank_diameter(gauge: int) -> None:
+@pytest.mark.parametrize("name", WOOD_SCREWS)
+def test_a_screw_gauge_is_a_shank_diameter(name: str) -> None:
     # ASME B18.6.1 from memory: 0.060 + 0.013 n inches; the chart's figures agree
-    screw = WOOD_SCREWS[gauge]
-    assert screw.shank == pytest.approx((0.060 + 0.013 * gauge) * 25.4)
-    assert screw.pilot_in_softwood < screw.pilot_in_hardwood == screw.root < screw.shank
+    screw = WOOD_SCREWS[name]
+    assert name == f"no. {screw.gauge}"
+    assert screw.shank == pytest.approx((0.060 + 0.013 * screw.gauge) * 25.4)
+    assert screw.root < screw.shank
 
 
 def test_a_number_eight_by_hand() -> None:
     # albanycountyfasteners.com, wood screw specifications: 0.164 in (4.17 mm), root 0.131 in
-    assert WOOD_SCREWS[8].shank == pytest.approx(4.17, abs=0.005)
-    assert WOOD_SCREWS[8].root == pytest.approx(3.33, abs=0.005)
-
-
-def test_dowels_are_longer_than_thick() -> None:
-    assert all(dowel.length >= 4 * dowel.diameter for dowel in DOWELS)
+    assert WOOD_SCREWS["no. 8"].shank == pytest.approx(4.17, abs=0.005)
+    assert WOOD_SCREWS["no. 8"].root == pytest.approx(3.33, abs=0.005)
+    # ASME B18.6.1, flat heads, from memory: 0.292 to 0.332 in across
+    assert 0.292 * 25.4 < WOOD_SCREWS["no. 8"].head < 0.332 * 25.4
 
 
 def test_cutters_are_in_order_of_width() -> None:
@@ -46,8 +45,3 @@ def test_the_widest_cutter_for_a_housing_by_hand(width: float, called: str) -> N
 
 def test_no_cutter_goes_into_a_hair() -> None:
     assert widest_cutter_for(2.0) is None
-
-
-def test_kerfs_in_inches_by_hand() -> None:
-    # common practice: 3/32 in and 1/8 in
-    assert [blade.kerf / 25.4 for blade in SAW_BLADES] == pytest.approx([3 / 32, 1 / 8], abs=0.002)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from pathlib import Path
 
+import numpy as np
 import pytest
 
 from exporters.project_file import load
@@ -140,3 +141,36 @@ def test_own_weight_is_that_of_the_blanks() -> None:
     bench = spoiled("apiary_bench", {})
     assert own_weight(bench) > 9.80665 * 702.0 * 1.05 * 0.3 * 0.046
     assert own_weight(bench) < 2.0 * 9.80665 * 702.0 * 1.05 * 0.3 * 0.046
+
+
+def test_an_apron_under_a_thin_slab_shears_its_tenon() -> None:
+    """The bowling green's seat made 20 mm and its aprons' tenons 4 mm: seat and front apron share
+    the front's force across as their stiffness, b h³, is to that of both.
+
+    That force by a balance of moments about the legs, 218 mm in from the ends: two persons 500 mm
+    apart, 300 mm wide, moved along by a millimetre; a twentieth of the span beside the leg presses
+    the wood and does not shear it, so the mean over it counts.
+    """
+    bench = spoiled("bowling_green_bench", {"seat_thickness": 20.0, "apron_tenon": 4.0})
+    (found,) = of_check(bench, "leg_joint_strength")
+    assert "shearing its tenon" in found.message
+    assert {"apron_front", "leg_front_left"} <= set(found.parts)
+    size = bench.spec.number
+    half = size("leg_size") / 2.0
+    low, high = size("inset_left") + half, size("length") - size("inset_right") - half
+    place = np.arange(400.0, size("length") - 400.0)[:, None]  # of the middle of both persons
+    spread = np.concatenate([off + np.arange(-145.0, 150.0, 10.0) for off in (-250.0, 250.0)])
+    at, each = place + spread, 1079.0 / 30.0
+    held = each * (high - at).sum(axis=1) / (high - low)
+    beside = np.linspace(low, low + (high - low) / 20.0, 41)
+    passed = each * (at[:, :, None] < beside).sum(axis=1)
+    across = float(np.abs((held[:, None] - passed).mean(axis=1)).max())
+    front, back = size("inset_front") + half, size("inset_back") + half
+    across *= (size("depth") - 100.0 - back) / (size("depth") - front - back)
+    lean = math.cos(math.radians(size("rake")))
+    apron = size("apron_thickness") / lean * size("apron_height") ** 3
+    across *= apron / (apron + size("depth") / 2.0 * 20.0**3)
+    tall = size("apron_height") / lean - 2.0 * size("apron_shoulder")
+    stands = STRENGTH["white ash"].shear
+    assert found.amount == pytest.approx(100.0 * 1.5 * across / (tall * 4.0) / stands, rel=2e-3)
+    assert cured(bench, found)
