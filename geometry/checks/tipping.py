@@ -79,18 +79,11 @@ def _sitter_tips(bench: Bench) -> Iterator[Finding]:
 
 
 def _told(bench: Bench, one: Sitting, where: str, load: float, level: Level) -> Finding:
-    side, push = one.edge.side, SITTER_PUSHES.of(bench) * seat_height(bench.spec)
-    turns, holds = load * max(one.out, 0.0) + push, one.held + push
-    opened = "" if not one.state.opened else f" with {_open(bench, one.state)} open and full"
-    inside = length_mark(SITTER_FROM_EDGE.of(bench))
+    side = one.edge.side
     return Finding(
         check=f"sitter_tips_{side}{'_open' if one.state.opened else ''}",
         level=level,
-        message=(
-            f"Somebody of {load:.0f} N who sits {where}, {inside} in, tips the bench{opened}: they "
-            f"turn it over the feet with {turns / 1000.0:.0f} N m, and it is held down by "
-            f"{holds / 1000.0:.0f} N m. {one.tips:.0f} N there are enough. An estimate."
-        ),
+        message=f"{_turned_over(bench, one, where, load)} An estimate.",
         parts=_seat_parts(bench),
         place=(*one.place, seat_height(bench.spec)),
         amount=one.tips,
@@ -100,6 +93,31 @@ def _told(bench: Bench, one: Sitting, where: str, load: float, level: Level) -> 
         if level is Level.THINK_AGAIN
         else None,
         estimate=True,
+    )
+
+
+def _turned_over(bench: Bench, one: Sitting, where: str, load: float) -> str:
+    """Who or what tips the bench, and by how much, in N m about the edge."""
+    push = SITTER_PUSHES.of(bench) * seat_height(bench.spec)
+    holds, newtons = one.held + push, 1000.0
+    if holds <= _EVEN:
+        full = "With its drawers full the" if len(one.state.forces) > 1 else "The"
+        return (
+            f"{full} bench falls by itself, with nobody on it: its own weight lies outside its "
+            f"feet {where} and turns it over them with {-holds / newtons:.1f} N m."
+        )
+    if one.held <= 0.0:
+        return (
+            f"A push at the seat tips the bench, with nobody on it: it turns it over the feet "
+            f"{where} with {push / newtons:.1f} N m, and it is held down by "
+            f"{holds / newtons:.1f} N m."
+        )
+    opened = "" if not one.state.opened else f" with {_open(bench, one.state)} open and full"
+    inside = length_mark(SITTER_FROM_EDGE.of(bench))
+    return (
+        f"Somebody of {load:.0f} N who sits {where}, {inside} in, tips the bench{opened}: they "
+        f"turn it over the feet with {(load * one.out + push) / newtons:.0f} N m, and it is held "
+        f"down by {holds / newtons:.0f} N m. {one.tips:.0f} N there are enough."
     )
 
 
@@ -230,11 +248,12 @@ def _drawer_told(bench: Bench, one: _Leaning) -> Finding:
     fronts = tuple(f"{name}_front" for name in names)
     low, high = placed(bench.part(fronts[0])).low, placed(bench.part(fronts[0])).high
     x, y, z = ((low + high) / 2.0).tolist()
-    if state.opened == ALL:
+    if held <= 0.0:
+        open_one = "Open one at a time, or fix" if state.opened == ALL else "Fix"
         message = (
-            "With all drawers open and full the bench tips forward by itself: "
-            f"{-held / 1000.0:.0f} N m turn it over its front feet. Open one at a time, or fix the "
-            "bench to the wall. An estimate."
+            f"With {_open(bench, state)} open and full the bench tips forward by itself: "
+            f"{-held / 1000.0:.0f} N m turn it over its front feet. {open_one} the bench to the "
+            "wall. An estimate."
         )
     else:
         message = (

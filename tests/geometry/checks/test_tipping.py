@@ -138,6 +138,25 @@ def test_the_level_push_is_the_makers_to_set() -> None:
     assert pushed.amount == pytest.approx(still.amount - 9000.0 / 100.0, rel=1e-9)
 
 
+def test_one_that_falls_by_itself_is_told_so() -> None:
+    """The right end's outside at x = 1200 - 750, and the bench's own weight beyond it: nobody need
+    sit down.  Where the weight holds it, but not a push, the push is named."""
+    ends: dict[str, Value] = {"length": 1200.0, "left_end_in": 20.0, "right_end_in": 750.0}
+    bench = build(bench_of(HOUSED, ends))
+    force, about_x, _ = weighed(bench)
+    held = force * 450.0 - about_x
+    assert held < 0.0
+    (finding,) = told(bench, "sitter_tips_right")
+    assert finding.amount == 0.0
+    assert "falls by itself" in finding.message
+    assert f"with {-held / 1000.0:.1f} N m" in finding.message
+    stands = build(bench_of({"base": "plinth", "inset_front": 150.0}))
+    force, _, about_y = weighed(stands)
+    push = (force * 210.0 + about_y) / 450.0 + 1.0
+    (pushed,) = told(stands, "sitter_tips_front", Judging().with_limit("sitter_pushes", push))
+    assert pushed.message.startswith("A push at the seat tips the bench")
+
+
 def test_the_heaviest_of_the_brief_sits_down() -> None:
     """Feet 75 in: the load is 25 outside.  Held by more than 600 N, by less than 130 kg."""
     bench = build(bench_of({"base": "plinth", "inset_front": 75.0}))
