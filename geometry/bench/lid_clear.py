@@ -1,4 +1,4 @@
-"""The lid of a storage box as it opens: its outline from the end, and what stands in its way.
+"""The lid of a storage box as it opens: its outline from the end.
 
 Points (Y, Z) of the bench, mm.
 """
@@ -6,8 +6,7 @@ Points (Y, Z) of the bench, mm.
 from __future__ import annotations
 
 from geometry.bench.lid_box_numbers import LidBox
-from geometry.bench.lid_swing import free_deg, turned
-from geometry.bench.rest_numbers import RestNumbers, rest_frame
+from geometry.bench.lid_swing import turned
 from geometry.primitives.frame import Vec2
 
 
@@ -35,18 +34,3 @@ def open_corners(b: LidBox, opening_deg: float | None = None) -> tuple[Vec2, ...
         y, z = turned(corner, turn)
         found.append((y + pin_y, z + pin_z))
     return tuple(found)
-
-
-def rest_outline(r: RestNumbers) -> tuple[Vec2, ...]:
-    """The posts of a back rest from the height of the seat up, seen from the end."""
-    flat = rest_frame(r)
-    places = ((0.0, 0.0), (r.top, 0.0), (r.top, -r.post_depth))
-    front, head, far = (flat.to_bench((0.0, y, z))[1:] for y, z in places)
-    foot = r.seat.foot if r.behind else r.seat.top
-    return (front, head, far, (r.front + r.post_depth, foot), (r.front, foot))
-
-
-def opens_to(b: LidBox, r: RestNumbers) -> float:
-    """How far the lid opens before it strikes the posts, in degrees."""
-    lid, outline = about_pin(b, closed_corners(b)), about_pin(b, rest_outline(r))
-    return free_deg(lid, outline)

@@ -5,33 +5,35 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from geometry.bench.bench import Bench
+from geometry.bench.lid import LID
 from geometry.bench.lid_box_numbers import lid_box
 from geometry.bench.lid_box_parameters import ON_STRIP
-from geometry.bench.lid_clear import opens_to
-from geometry.bench.rest_numbers import rest_numbers
 from geometry.checks.check import Check
 from geometry.checks.limits_of_handling import LEAST_GRIP
 from geometry.design.finding import Finding, Level, Mend
+from geometry.solids.swinging import first_strike
 from shared.units import angle_mark, length_mark
 
 _HAIR = 1e-6  # degrees
 
 
 def _blocked(bench: Bench) -> Iterator[Finding]:
-    b, r = lid_box(bench.spec), rest_numbers(bench.spec)
-    free = opens_to(b, r)
-    if free >= b.opening_deg - _HAIR:
+    b = lid_box(bench.spec)
+    others = tuple(part for part in bench.parts if part.name != LID)
+    met = first_strike(bench.part(LID), others, (0.0, *b.pin_place), b.opening_deg)
+    if met is None or met.turn_deg >= b.opening_deg - _HAIR:
         return
     yield Finding(
         check="lid_blocked",
         level=Level.DO_NOT_CUT,
         message=(
-            f"The lid strikes the back rest when it is open {angle_mark(free)}, before the "
-            f"{angle_mark(b.opening_deg)} at which its stay holds it."
+            f"The lid strikes “{met.other.title}” when it is open "
+            f"{angle_mark(round(met.turn_deg, 1))}, before the {angle_mark(b.opening_deg)} at "
+            "which its stay holds it."
         ),
-        parts=("lid", *(part.name for part in bench.parts if part.kind == "post")),
-        place=(b.length / 2.0, r.front, r.seat.top),
-        amount=free,
+        parts=(LID, met.other.name),
+        place=met.place,
+        amount=met.turn_deg,
         limit=b.opening_deg,
         unit="deg",
         mend=None if b.has_strip else _on_a_strip(),
@@ -83,11 +85,13 @@ def _grip(bench: Bench) -> Iterator[Finding]:
 CHECKS: tuple[Check, ...] = (
     Check(
         "lid_blocked",
-        "Lid that strikes the back rest",
-        "Turns the closed lid about its hinges' pins until it first meets the posts of the back "
-        "rest. It must open as far as its stay lets it; the limit is that angle.",
+        "Lid that strikes something",
+        "Turns the closed lid, as it is cut, about its hinges' pins until it first meets any other "
+        "part of the bench: posts, rails and slats of a back rest, the box, its strip. It must "
+        "open as far as its stay lets it; the limit is that angle. Walls behind the bench and "
+        "things on the lid are not known here.",
         _blocked,
-        ("lid", "back rest"),
+        ("lid",),
     ),
     Check(
         "lid_falls",

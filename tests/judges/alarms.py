@@ -2,9 +2,9 @@
 
 Each judge takes a bench and a finding and tells what the solids say: pieces share wood, the wood
 before a stop is gone, a slot is narrower than the tool that should cut it, a drawer does not go
-into its opening, a lid meets the back rest.  No judge reads the numbers that the check read: what
-is measured is measured on meshes.  Only what the maker asked for (a cutter's diameter, a least
-thickness) is read from the bench.
+into its opening, a lid meets what stands in its way.  No judge reads the numbers that the check
+read: what is measured is measured on meshes.  Only what the maker asked for (a cutter's diameter, a
+least thickness) is read from the bench.
 """
 
 from __future__ import annotations
@@ -18,7 +18,7 @@ from geometry.design.finding import Finding
 from geometry.design.joint import Joint
 from geometry.primitives.frame import Vec3
 from tests.judges.meshes import Floats, free_way, mesh_of, wood_along, wood_in_both
-from tests.judges.moving_alarms import box_does_not_go_in, drawer_meets, lid_meets_rest
+from tests.judges.moving_alarms import box_does_not_go_in, drawer_meets, lid_meets
 from tests.judges.wood_alarms import cuts_meet, hollows_come_near
 
 Judge = Callable[[Bench, Finding], bool]
@@ -174,7 +174,7 @@ JUDGES: dict[str, Judge] = {
     "glue_up_mortise_opened": cuts_meet,
     "mortise_comes_through": cuts_meet,
     "screw_near": hollows_come_near,
-    "lid_blocked": lid_meets_rest,
+    "lid_blocked": lid_meets,
     "drawer_too_wide": box_does_not_go_in,
     "drawer_too_long": box_does_not_go_in,
     "side_too_thick": piece_is_thick,

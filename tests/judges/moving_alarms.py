@@ -18,8 +18,8 @@ _HAIR = 1e-3  # mm
 _STEPS = 60
 
 
-def lid_meets_rest(bench: Bench, finding: Finding) -> bool:
-    """Turned about the hinges as far as its stay lets it, the lid shares wood with a post."""
+def lid_meets(bench: Bench, finding: Finding) -> bool:
+    """Turned about the hinges as far as its stay lets it, it shares wood with the part told."""
     b = lid_box(bench.spec)
     pin_y, pin_z = b.pin_place
     lid = mesh_of(bench, "lid")
@@ -28,8 +28,8 @@ def lid_meets_rest(bench: Bench, finding: Finding) -> bool:
             -np.radians(degrees), (1.0, 0.0, 0.0), (0.0, pin_y, pin_z)
         )
         opened = lid.copy().apply_transform(turn)
-        for post in finding.parts[1:]:
-            if wood_in_both(opened, mesh_of(bench, post), 4000):
+        for other in finding.parts[1:]:
+            if wood_in_both(opened, mesh_of(bench, other), 4000):
                 return True
     return False
 

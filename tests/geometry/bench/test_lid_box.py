@@ -7,6 +7,7 @@ the lid stands out 18 in front.  Floor of the box at 150.
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -17,14 +18,17 @@ from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.lid_box_numbers import lid_box
 from geometry.bench.lid_box_parameters import NOTCH, ON_BACK
-from geometry.bench.lid_clear import closed_corners, open_corners, opens_to, rest_outline
+from geometry.bench.lid_clear import closed_corners, open_corners
 from geometry.bench.limits import limits, set_values
-from geometry.bench.rest_numbers import rest_numbers
 from geometry.checks.all_checks import findings
 from geometry.design.finding import Level
 from geometry.design.parameter import Value
+from geometry.design.part import Part
 from geometry.design.spec import BenchSpec
+from geometry.primitives.frame import Frame, add
+from geometry.solids.cutting import placed
 from geometry.solids.measure import volume_of
+from geometry.solids.swinging import first_strike
 from shared.hinges import hinge_row
 from shared.stays import stay_row
 
@@ -109,14 +113,28 @@ def test_a_stay_is_taut_when_the_lid_is_open(hung: str, opening: float) -> None:
     assert max(reaches[:-1]) < b.stay_reach
 
 
-@pytest.mark.parametrize("rake", [0.0, 6.0, 12.0, 20.0])
-@pytest.mark.parametrize("strip", [40.0, 70.0, 120.0])
+def _from_the_end(parts: tuple[Part, ...]) -> shapely.Geometry:
+    """The outline of parts as they are cut, seen from the end of the bench."""
+    faces = []
+    for part in parts:
+        solid = placed(part)
+        faces += [
+            shapely.Polygon(corners[:, 1:]) for corners in solid.vertices[solid.solid.triangles]
+        ]
+    return shapely.union_all([face for face in faces if face.area > 1e-9])
+
+
+@pytest.mark.parametrize("rake", [0.0, 12.0, 20.0])
+@pytest.mark.parametrize("strip", [40.0, 120.0])
 def test_the_lid_opens_until_it_meets_the_rest(rake: float, strip: float) -> None:
     """Judge: shapely turns the lid a little at a time and looks for common area."""
     spec = spec_of(BEHIND | {"rest_rake": rake, "lid_strip": strip, "lid_opening": 80.0})
-    b, r = lid_box(spec), rest_numbers(spec)
-    free = opens_to(b, r)
-    lid, rest = shapely.Polygon(closed_corners(b)), shapely.Polygon(rest_outline(r))
+    bench, b = build(spec), lid_box(spec)
+    behind = tuple(part for part in bench.parts if part.kind in ("post", "rest rail", "slat"))
+    met = first_strike(bench.part("lid"), behind, (0.0, *b.pin_place), 180.0)
+    assert met is not None
+    free = met.turn_deg
+    lid, rest = shapely.Polygon(closed_corners(b)), _from_the_end(behind)
 
     def shared(deg: float) -> float:
         turned = shapely.affinity.rotate(lid, -deg, origin=b.pin_place)
@@ -128,6 +146,25 @@ def test_the_lid_opens_until_it_meets_the_rest(rake: float, strip: float) -> Non
     assert 90.0 < free < 180.0
     assert all(shared(deg) < 1e-6 for deg in np.linspace(0.0, free - 1e-3, 60))
     assert shared(free + 0.05) > 1e-6
+
+
+def test_a_rail_over_the_lid_is_struck() -> None:
+    """The pins lie level with the lid's upper face, so that face meets the rail's lower front
+    arris, 120 over them and 150 in front of them, at the angle of that from level."""
+    spec = spec_of(BEHIND | {"rest_rake": 0.0})
+    bench, (pin_y, pin_z) = build(spec), lid_box(spec).pin_place
+    assert not [one for one in findings(bench) if one.check == "lid_blocked"]
+    rail = next(part for part in bench.parts if part.kind == "rest rail")
+    solid, frame = placed(rail), rail.frame
+    by = (0.0, pin_y - 150.0 - float(solid.low[1]), pin_z + 120.0 - float(solid.low[2]))
+    moved = Frame(add(frame.origin, by), frame.x_axis, frame.y_axis, frame.z_axis)
+    parts = tuple(replace(p, frame=moved) if p.name == rail.name else p for p in bench.parts)
+    (found,) = [one for one in findings(replace(bench, parts=parts)) if one.check == "lid_blocked"]
+    assert found.level is Level.DO_NOT_CUT
+    assert found.parts == ("lid", rail.name)
+    assert found.amount == pytest.approx(math.degrees(math.atan2(120.0, 150.0)), abs=0.02)
+    assert found.place is not None
+    assert found.place[1:] == pytest.approx((pin_y - 150.0, pin_z + 120.0), abs=0.5)
 
 
 def test_a_lid_hung_on_the_back_cannot_open_under_a_rest() -> None:

@@ -121,7 +121,7 @@ CATALOGUE: tuple[Row, ...] = (
     ),
     Row(
         9,
-        "A drawer that cannot open, cannot go in, hits the back, or overloads its runner",
+        "A drawer that cannot open, cannot go in, hits the back, or overloads its runner; a lid",
         {
             "drawer_clearance": "spoiled_drawers::a_box_of_another_size_is_measured",
             "side_too_thick": "spoiled_drawers::a_spoiled_drawer_is_caught_and_mended",
@@ -139,6 +139,7 @@ CATALOGUE: tuple[Row, ...] = (
                 "spoiled_drawer_motion::a_front_beside_a_flared_end_rubs_when_pulled_askew"
             ),
             "runner_overloaded": "spoiled_drawer_motion::a_full_drawer_overloads_a_weak_runner",
+            "lid_blocked": "bench/lid_box::a_rail_over_the_lid_is_struck",
         },
     ),
     Row(
@@ -263,7 +264,6 @@ BESIDE: dict[str, str] = {
     "box_shows": "spoiled_drawers::a_spoiled_drawer_is_caught_and_mended",
     "rest_lever": "spoiled_rests::a_spoiled_rest_is_caught_and_mended",
     "seat_tail_slope": "spoiled_seats::spoiled_seat",
-    "lid_blocked": "bench/lid_box::a_lid_hung_on_the_back_cannot_open_under_a_rest",
     "lid_falls": "bench/lid_box::a_lid_that_falls_and_one_without_a_grip",
     "flat_lap": "spoiled_benches::a_spoiled_bench_is_caught",
     "steep_wedge": "spoiled_bases::a_spoiled_base_is_caught_and_mended",
