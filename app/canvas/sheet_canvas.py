@@ -145,14 +145,18 @@ class SheetCanvas(QWidget):
             painter.end()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """A window of another size fits a fitted sheet again; a notice or a finding that takes
-        some of the height leaves the drawing where it is on the screen."""
+        """A window of another size fits a fitted sheet again; a notice over it leaves the drawing
+        where it is on the screen, and so do findings below it that have room enough."""
         super().resizeEvent(event)
         top = self.mapTo(self.window(), QPoint(0, 0)).y()
         frame = (self.window().size(), self.width())
         if self.isVisible() and frame == self._room:
-            self.view.give_way(float(self.height()), float(self._top - top))
-            self._rescaled()
+            down = self._top - top
+            held = self._hand is not None or self.deeds.entry.isVisible()
+            self.view.give_way(float(self.height()), float(down), held=held)
+            self.deeds.entry.move(self.deeds.entry.pos() + QPoint(0, down))
+            self.scale_changed.emit()
+            self.update()
         else:
             self._measure()
         self._room, self._top = frame, top

@@ -76,7 +76,7 @@ class FindingLine(QWidget):
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(0)
-        row = QHBoxLayout()
+        self._row = row = QHBoxLayout()
         row.setSpacing(8)
         # Beside a sentence of several lines the words stand at its first.
         high = self.why.sizeHint().height()
@@ -108,6 +108,7 @@ class FindingLine(QWidget):
 
     def height_at(self, width: int) -> int:
         """How high it is at this width, with what has unfolded."""
+        self._row.invalidate()
         self._column.invalidate()
         wrapped = self._column.totalHeightForWidth(width)
         return wrapped if wrapped >= 0 else self._column.totalSizeHint().height()

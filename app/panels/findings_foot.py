@@ -10,6 +10,7 @@ from __future__ import annotations
 from PySide6.QtCore import QEvent, Qt, QTimer, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
+    QApplication,
     QFrame,
     QHBoxLayout,
     QLabel,
@@ -36,7 +37,8 @@ class FindingsFoot(QFrame):
     """``show_asked`` carries a finding; ``why_asked`` and ``mend_asked`` the line to unfold under.
 
     ``told_anew`` carries an unfolded line whose finding has changed; ``folded`` tells that a line
-    which was open has gone or was shut.
+    which was open has gone or was shut; ``keyboard_left`` that the line with the keyboard was the
+    last.
     """
 
     show_asked = Signal(object)
@@ -44,6 +46,7 @@ class FindingsFoot(QFrame):
     mend_asked = Signal(object)
     told_anew = Signal(object)
     folded = Signal()
+    keyboard_left = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -93,6 +96,7 @@ class FindingsFoot(QFrame):
                 line.tell(wanted[key], preferences)
                 if key == self._open:
                     self.told_anew.emit(line)
+        self._area.setVisible(bool(wanted))
         for place, (key, finding) in enumerate(wanted.items()):
             line = self._lines.get(key) or self._made(finding)
             if self._column.indexOf(line) != place:
@@ -139,6 +143,8 @@ class FindingsFoot(QFrame):
             return
         self._open = None
         for line in self._lines.values():
+            if _has_keyboard(line.detail):
+                line.why.setFocus(Qt.FocusReason.OtherFocusReason)
             line.fold()
             line.mark_open(why=False, mend=False)
         self._fit()
@@ -170,12 +176,23 @@ class FindingsFoot(QFrame):
 
     def _drop(self, key: FindingKey) -> None:
         line = self._lines.pop(key)
+        if _has_keyboard(line):
+            self._pass_on_keyboard(self._column.indexOf(line))
         self._column.removeWidget(line)
         line.hide()
         line.deleteLater()
         if key == self._open:
             self._open = None
             self.folded.emit()
+
+    def _pass_on_keyboard(self, place: int) -> None:
+        """From the line at ``place``, which goes, to the one after it, or else to one before."""
+        others = list(self._lines.values())
+        if others:
+            after = [line for line in others if self._column.indexOf(line) > place]
+            (after or others)[0].why.setFocus(Qt.FocusReason.OtherFocusReason)
+        else:
+            self.keyboard_left.emit()
 
     def _show_open(self, detail: QWidget) -> None:
         """Bring what has unfolded into sight, once it has its size, under its own line."""
@@ -189,11 +206,33 @@ class FindingsFoot(QFrame):
         self.heading.setMinimumHeight(line_height)
         self.state.setMinimumHeight(line_height)
         self._area.setVisible(bool(self._lines))
-        most = MOST_LINES if self._open is None else MOST_LINES_UNFOLDED
-        wide = self._area.viewport().width()
-        high = sum(line.height_at(wide) for line in self._lines.values())
-        wanted = min(high, most * line_height)
+        most = line_height * (MOST_LINES if self._open is None else MOST_LINES_UNFOLDED)
+        heights = self._heights(self._area.width())
+        if sum(heights) > most:
+            beside_bar = self._area.width() - self.scroll_bar.sizeHint().width()
+            heights = self._heights(beside_bar)
+        wanted = min(sum(heights), most)
+        if self._open is None and wanted < sum(heights):
+            wanted = _whole(heights, most)
         self._area.setFixedHeight(max(line_height, wanted))
+
+    def _heights(self, wide: int) -> list[int]:
+        return [line.height_at(wide) for line in self._lines.values()]
+
+
+def _whole(heights: list[int], room: int) -> int:
+    """The height of as many lines as find room whole, at least one: nobody reads half a line."""
+    taken = 0
+    for high in heights:
+        if taken and taken + high > room:
+            break
+        taken += high
+    return taken
+
+
+def _has_keyboard(widget: QWidget | None) -> bool:
+    at = QApplication.focusWidget()
+    return widget is not None and at is not None and (widget is at or widget.isAncestorOf(at))
 
 
 _RANK = {level: place for place, level in enumerate(Level)}

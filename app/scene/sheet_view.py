@@ -26,6 +26,7 @@ from geometry.views.look import part_under
 SMALLEST_SHARE = 0.22  # of the room, however much the dimensions want for themselves
 NARROWEST_SHEET, LOWEST_SHEET = 140.0, 115.0  # mm; lettering gives way before that
 LEAST_DENSITY = 3.0  # pixels to the mm: capitals 7.5 pixels high
+LEAST_SQUEEZED = 0.6  # of its scale, to which a fitted drawing shrinks for what comes below it
 MARGIN = 14.0  # pixels left free round the drawing when it is fitted
 LINE_REACH = 7.0  # pixels
 EDGES_ALIKE = 2.5  # pixels between two edges that a hand does not tell apart
@@ -52,6 +53,7 @@ class SheetView:
         self.scale = 0.1
         self.place = SheetPlace(self.density, 0.0, 0.0)
         self.fitted = True
+        self._squeezed = False
         self.laid_out: LaidOut = lay_out(model, preferences, self.scale)
         self._texts = Lines((), ())
         self._lines = Lines((), ())
@@ -76,7 +78,7 @@ class SheetView:
         ``density`` follows the window's type, but leaves the sheet room enough to be one.
         """
         held = self._lower_corner()
-        self.size = size
+        self.size, self._squeezed = size, False
         roomy = min(size[0] / NARROWEST_SHEET, size[1] / LOWEST_SHEET)
         self.density = min(density, max(LEAST_DENSITY, roomy))
         if self.fitted:
@@ -84,11 +86,21 @@ class SheetView:
         else:
             self._lay_out(held)
 
-    def give_way(self, height: float, down: float) -> None:
-        """The window is as wide as before but of another height, and its top has moved; the
-        drawing stays where it is on the screen."""
+    def give_way(self, height: float, down: float, *, held: bool = False) -> None:
+        """The window is as wide as before but of another height, and its top has moved.
+
+        The drawing stays where it is on the screen.  But what has come below it must not cut off a
+        fitted one, nor leave it small when it has gone again, unless a hand has ``held`` of it.
+        """
+        more = height > self.size[1]
         self.size = (self.size[0], height)
         self.place = self.place.moved((0.0, down))
+        if down != 0.0 or held or not self.fitted:
+            return
+        cut_off = self.overflows()
+        self._squeezed = self._squeezed or cut_off
+        if cut_off or (more and self._squeezed):
+            self._fit_unless_tiny()
 
     def zoom(self, at: Vec2, notches: float) -> None:
         """Larger or smaller about a pixel."""
@@ -226,6 +238,13 @@ class SheetView:
         return tuple(target.name for target in sorted(self.laid_out.targets, key=order))
 
     # Inside
+
+    def _fit_unless_tiny(self) -> None:
+        """Better cut off for a while than too small to be read."""
+        before = self.laid_out, self.scale, self.place
+        self.fit()
+        if self.scale < LEAST_SQUEEZED * before[1]:
+            self.laid_out, self.scale, self.place = before
 
     def _lay_out(self, held: Hold) -> None:
         self.laid_out = lay_out(self.model, self.preferences, self.scale)

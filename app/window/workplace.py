@@ -157,6 +157,7 @@ class Workplace(QObject):
         self.desk.work_changed.connect(self._show_work)
         self.desk.shown_changed.connect(self._show_stages)
         self.foot.show_asked.connect(self._show_where)
+        self.foot.keyboard_left.connect(self.page.canvas.setFocus)
         self.desk.laid_down.connect(self.page.canvas.fit)
         QGuiApplication.styleHints().colorSchemeChanged.connect(self._follow_desktop)
         recent = self.commands.submenus["recent"]

@@ -12,6 +12,7 @@ from app.panels.finding_line import FindingLine
 from app.window.workplace import Workplace
 from geometry.design.finding import Finding, Level
 from geometry.dimensioning.drag import drag
+from tests.app.hand import MouseHand
 
 # Thin feet farther out, or the bench would tip as well.
 STANDING = {"inset_front_left": 50.0, "inset_front_right": 50.0}
@@ -286,3 +287,79 @@ def test_the_table_of_limits_changes_a_limit_as_one_step(window: Workplace, qtbo
 def test_whether_it_goes_together_comes_by_itself(window: Workplace, qtbot: QtBot) -> None:
     window.presenter.look_for_findings()
     qtbot.waitUntil(lambda: window.foot.state.text() == "goes together", timeout=8000)
+
+
+def test_findings_never_cover_a_fitted_drawing(window: Workplace, qtbot: QtBot) -> None:
+    """More of them at the foot leave the sheet less height: the whole drawing stays in sight, and
+    is as large again as it was once they are cured."""
+    view = window.page.canvas.view
+    window.commands["fit"].trigger()
+    qtbot.wait(20)
+    window.commands["fit"].trigger()
+    before = view.scale
+    lines = _spoil(window, base_thickness=17.0, cutter_diameter=25.0, reveal=0.0, housing_cover=0.0)
+    qtbot.waitUntil(lambda: view.scale < before)
+    assert len(lines) > 2
+    assert not view.overflows()
+    less = view.scale
+    lines[0].why.click()
+    qtbot.wait(20)
+    assert view.scale > less / 2  # a reason is read for a moment: nothing shrinks to a stamp for it
+    lines[0].why.click()
+    qtbot.wait(20)
+    assert view.scale == pytest.approx(less)
+    window.desk.undo()
+    window.presenter.look_for_findings()
+    qtbot.waitUntil(lambda: view.scale >= before)
+
+
+def test_a_hand_on_the_drawing_keeps_it_where_it_is(
+    window: Workplace, hand: MouseHand, qtbot: QtBot
+) -> None:
+    canvas = window.page.canvas
+    window.commands["fit"].trigger()
+    hand.press(hand.text_of("length"))
+    hand.pull((4.0, 0.0))
+    before = canvas.view.scale
+    window.foot.setFixedHeight(window.foot.height() + 150)
+    qtbot.wait(20)
+    assert canvas.view.scale == before
+    hand.release()
+    assert not canvas.view.overflows()
+
+
+def test_findings_that_come_leave_a_value_that_is_being_typed(
+    window: Workplace, hand: MouseHand, qtbot: QtBot
+) -> None:
+    """They come when they are known, even while the next size is being typed."""
+    hand.click(hand.text_of("length"))
+    entry = window.page.canvas.deeds.entry
+    entry.field.setText("13")
+    before = window.foot.height()
+    _spoil(window, base_thickness=17.0, cutter_diameter=25.0, reveal=0.0, housing_cover=0.0)
+    qtbot.waitUntil(lambda: window.foot.height() > before)
+    assert entry.isVisible()
+    assert entry.field.text() == "13"
+
+
+def test_the_list_shows_whole_lines(window: Workplace, qtbot: QtBot) -> None:
+    """Lines that wrap are of unlike heights; what has no whole room is scrolled to."""
+    window.frame.resize(800, 600)
+    lines = _spoil(window, base_thickness=17.0, cutter_diameter=25.0, reveal=0.0, housing_cover=0.0)
+    qtbot.waitUntil(lambda: window.foot.scroll_bar.maximum() > 0)
+    port = lines[0].parentWidget().parentWidget()
+    qtbot.waitUntil(lambda: any(one.y() + one.height() == port.height() for one in lines))
+
+
+def test_the_keyboard_goes_from_a_line_that_is_cured_to_the_next(
+    window: Workplace, qtbot: QtBot
+) -> None:
+    (line,) = _spoil(window, base_thickness=18.0, **STANDING)
+    line.why.setFocus()
+    window.desk.undo()
+    window.presenter.look_for_findings()
+    qtbot.waitUntil(window.page.canvas.hasFocus)
+    first, second = _spoil(window, base_thickness=18.0, cutter_diameter=25.0, **STANDING)
+    first.why.setFocus()
+    _spoil(window, cutter_diameter=12.7)
+    assert second.why.hasFocus()
