@@ -39,6 +39,8 @@ class LookCanvas(MarksView):
         self._sheet: SectionSheet | None = None
         self._picked: Vec3 | None = None
         self._gathered: tuple[str, ...] = ()
+        self._pulling = False
+        self.setMouseTracking(True)
 
     # Showing
 
@@ -59,20 +61,12 @@ class LookCanvas(MarksView):
     def show_look(self, look: Look) -> None:
         self.look = look
         self.setAccessibleName(look.value)
-        self._show_pulling()
+        self.unsetCursor()
+        self.update()
 
     def show_way(self, way: Way) -> None:
         """The plane stands across, along or level."""
         self.way = way
-        self._show_pulling()
-
-    def _show_pulling(self) -> None:
-        """The way in which the plane can be pulled, seen before the press."""
-        shape = Qt.CursorShape.ArrowCursor
-        if self.look is Look.SECTION:
-            level = self.way is Way.LEVEL
-            shape = Qt.CursorShape.SizeVerCursor if level else Qt.CursorShape.SizeHorCursor
-        self.setCursor(shape)
         self.update()
 
     @property
@@ -114,21 +108,44 @@ class LookCanvas(MarksView):
         if event.button() == Qt.MouseButton.LeftButton:
             self._gathered, self._picked = (), None
             self.update()
+            self._pulling = self._over_small_view(event)
             self._pull(event)
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        if event.buttons() & Qt.MouseButton.LeftButton:
-            self._pull(event)
+        self._pull(event)
+        if not event.buttons():
+            self._show_pulling(event)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        if event.button() == Qt.MouseButton.LeftButton:
+            self._pulling = False
+            self._show_pulling(event)
+
+    def _over_small_view(self, event: QMouseEvent) -> bool:
+        """Whether the pointer is where the plane can be taken hold of."""
+        if self.look is not Look.SECTION:
+            return False
+        self.refresh()
+        return self._sheet is not None and self._sheet.in_key(self._spot(event))
+
+    def _show_pulling(self, event: QMouseEvent) -> None:
+        """The way in which the plane can be pulled, seen before the press."""
+        if not self._over_small_view(event):
+            self.unsetCursor()
+            return
+        level = self.way is Way.LEVEL
+        self.setCursor(Qt.CursorShape.SizeVerCursor if level else Qt.CursorShape.SizeHorCursor)
 
     def _pull(self, event: QMouseEvent) -> None:
         """The plane goes through the pointer, in the small view; on whole millimetres."""
-        if self.look is not Look.SECTION:
-            return
-        self.refresh()
-        if self._sheet is not None:
-            spot = event.position()
-            at = self._sheet.place_at(self.to_sheet((spot.x(), spot.y())))
-            self._move_to(float(round(at)))
+        if self._pulling:
+            self.refresh()
+            assert self._sheet is not None
+            self._move_to(float(round(self._sheet.place_at(self._spot(event)))))
+
+    def _spot(self, event: QMouseEvent) -> Vec2:
+        spot = event.position()
+        return self.to_sheet((spot.x(), spot.y()))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if self.look is not Look.SECTION or event.key() not in (*BACK, *ON):

@@ -30,7 +30,7 @@ from geometry.views.view import FRONT, PLAN, View
 from shared.units import in_units, length_mark
 from shared.words import in_words
 
-_KEY_SHARE = 0.3  # of the sheet's width, for the small view
+_KEY_SHARE = 0.3  # of the sheet's width, or of its height, for the small view
 _BESIDE, _ABOVE = 22.0, 8.0  # mm round the section, for names
 _CAPTION = 8.0
 _BEYOND, _HEAVY = 4.0, 2.5  # mm of the plane's line beyond the view, and of its wide ends
@@ -64,6 +64,11 @@ class SectionSheet:
         low, high = self.limits
         return min(max(at, low), high)
 
+    def in_key(self, sheet_point: Vec2) -> bool:
+        """Whether a point of the sheet belongs to the small view."""
+        left, bottom, right, top = self.key.room
+        return left <= sheet_point[0] <= right and bottom <= sheet_point[1] <= top
+
 
 def reach_of(bench: Bench, way: Way) -> tuple[float, float]:
     """From where to where a plane meets the bench."""
@@ -80,11 +85,35 @@ def section_sheet(bench: Bench, way: Way, place: float, layout: Layout) -> Secti
     view = _view_of(bench, way)
     at = place * view.toward[way.value]
     cut = section(bench.parts, view, at)
+    for_key, for_section = _rooms(bench, view, layout)
+    key_marks, key, axis, sign = _key(bench, way, place, (for_key, layout))
+    shown = _section(bench, cut, (for_section, layout), _told(way, place, limits))
+    return SectionSheet((*key_marks, *shown), key, axis, sign, limits)
+
+
+def _rooms(bench: Bench, view: View, layout: Layout) -> tuple[Room, Room]:
+    """Room for the small view and for the section: beside it or below, as the section gets larger.
+
+    It goes by the whole bench, so that nothing changes places while the plane is pulled.
+    """
     left, bottom, right, top = layout.room
     middle = left + _KEY_SHARE * (right - left)
-    key_marks, key, axis, sign = _key(bench, way, place, ((left, bottom, middle, top), layout))
-    shown = _section(bench, cut, ((middle, bottom, right, top), layout), _told(way, place, limits))
-    return SectionSheet((*key_marks, *shown), key, axis, sign, limits)
+    below = top - _KEY_SHARE * (top - bottom)
+    beside = (left, bottom, middle, top), (middle, bottom, right, top)
+    over = (left, below, right, top), (left, bottom, right, below)
+    (linework,) = look_all(bench.parts, (view,))
+    bounds = linework.bounds()
+
+    def size(rooms: tuple[Room, Room]) -> float:
+        return _fitted(bounds, _captioned(rooms[1]), (_BESIDE, _ABOVE))[0]
+
+    return max((beside, over), key=size)
+
+
+def _captioned(room: Room) -> Room:
+    """Without the strip for a caption at its foot."""
+    left, bottom, right, top = room
+    return (left, bottom + _CAPTION, right, top)
 
 
 def _view_of(bench: Bench, way: Way) -> View:
@@ -107,7 +136,7 @@ def _key(
     view = end_view(bench) if way is Way.ALONG else FRONT
     (linework,) = look_all(bench.parts, (view,))
     lines = visible_lines(linework)
-    scale, origin = _fitted(lines.bounds(), room, (2.0 * _BEYOND, 2.0 * _BEYOND))
+    scale, origin = _fitted(lines.bounds(), _captioned(room), (2.0 * _BEYOND, 1.5 * _BEYOND))
     owners = tuple(f"part:{part.name}" for part in bench.parts)
     marks = linework_marks(lines, scale, origin, owners)
     axis = 1 if way is Way.LEVEL else 0
@@ -136,10 +165,10 @@ def _plane_marks(
 
 
 def _section(bench: Bench, cut: Section, where: tuple[Room, Layout], told: str) -> list[Mark]:
-    (left, bottom, right, top), layout = where
+    (left, bottom, right, _), layout = where
     lines = visible_lines(cut.linework)
     height = layout.lettering
-    room = (left, bottom + _CAPTION, right, top)
+    room = _captioned(where[0])
     scale, origin = _fitted(lines.bounds(), room, (_BESIDE, _ABOVE))
     names = [in_words(part.title, layout.words) for part in bench.parts]
     labels = _labels(cut, lines.segments, names, (scale, origin, room, height))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import numpy as np
 import pytest
 from PySide6.QtCore import QEvent, QPointF, Qt
 from PySide6.QtGui import QMouseEvent
@@ -21,15 +22,15 @@ def texts(window: Workplace) -> list[str]:
     return [mark.text for mark in looks.marks if isinstance(mark, Label)]
 
 
-def pull_to(window: Workplace, at: tuple[float, float]) -> None:
-    """Press, move and release on the section."""
+def pull(window: Workplace, start: tuple[float, float], at: tuple[float, float]) -> None:
+    """Press on the section, move and release."""
     looks = window.page.looks
-    spot = QPointF(*at)
-    for kind, buttons in (
-        (QEvent.Type.MouseButtonPress, LEFT),
-        (QEvent.Type.MouseMove, LEFT),
-        (QEvent.Type.MouseButtonRelease, Qt.MouseButton.NoButton),
+    for kind, buttons, place in (
+        (QEvent.Type.MouseButtonPress, LEFT, start),
+        (QEvent.Type.MouseMove, LEFT, at),
+        (QEvent.Type.MouseButtonRelease, Qt.MouseButton.NoButton, at),
     ):
+        spot = QPointF(*place)
         button = Qt.MouseButton.NoButton if kind is QEvent.Type.MouseMove else LEFT
         keys = Qt.KeyboardModifier.NoModifier
         event = QMouseEvent(kind, spot, looks.mapToGlobal(spot), button, buttons, keys)
@@ -62,12 +63,43 @@ def test_the_plane_of_a_section_follows_the_hand(window: Workplace, qtbot: QtBot
     x = float(line.segments[0][0]) * looks._density
     y = looks.height() - float(line.segments[0][1]) * looks._density
     with qtbot.waitSignal(looks.moved):
-        pull_to(window, (x - 40.0, y))
+        pull(window, (x, y), (x - 40.0, y))
     assert looks.place < 600.0
     assert looks.place == round(looks.place)  # on whole millimetres
     assert f"Cut across, {looks.place:g} mm from the left end" in texts(window)
-    pull_to(window, (-5000.0, y))
+    pull(window, (x - 40.0, y), (-5000.0, y))
     assert looks.place == pytest.approx(0.0)  # no farther than the bench
+
+
+@pytest.mark.parametrize("way", [0, 1, 2])
+def test_a_press_on_the_section_itself_leaves_the_plane(window: Workplace, way: int) -> None:
+    """Only in the small view is it taken hold of."""
+    window.commands["section"].trigger()
+    page, looks = window.page, window.page.looks
+    page._way_buttons.button(way).click()
+    looks.refresh()
+    before = looks.place
+    (caption,) = [m for m in looks.marks if isinstance(m, Label) and m.text.startswith("Cut ")]
+    x, y = caption.at[0] * looks._density, looks.height() - (caption.at[1] + 40) * looks._density
+    pull(window, (x, y), (x + 30.0, y + 30.0))
+    assert looks.place == before
+    assert looks.cursor().shape() is Qt.CursorShape.ArrowCursor
+
+
+def test_a_long_section_has_the_width_of_the_sheet(window: Workplace) -> None:
+    """The small view stands over it then, not beside it; across, it stands beside."""
+    window.commands["section"].trigger()
+    page, looks = window.page, window.page.looks
+
+    def wide() -> float:
+        looks.refresh()
+        runs = [m.segments for m in looks.marks if isinstance(m, Strokes) and m.role is Role.HATCH]
+        return max(float(np.ptp(s[:, 0::2])) for s in runs) / looks.sheet_size[0]
+
+    page._way_buttons.button(1).click()
+    assert wide() > 0.7
+    page._way_buttons.button(0).click()
+    assert wide() < 0.7
 
 
 def test_the_plane_moves_by_the_keyboard_and_is_told(window: Workplace, qtbot: QtBot) -> None:
