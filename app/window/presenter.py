@@ -15,7 +15,7 @@ from app.scene.steps import finest_step
 from app.scene.stick_rows import stick_rows
 from app.scene.title_facts import title_cells
 from app.scene.typed_value import read_value
-from app.scene.wording import said_error
+from app.scene.wording import said_error, size_text
 from app.window.drawing_page import PARTS, SIZES, DrawingPage
 from app.window.findings_clerk import FindingsClerk
 from geometry.bench.catalogue import parameter
@@ -94,8 +94,13 @@ class Presenter(QObject):
     # From the hand to the desk
 
     def type_value(self, name: str, text: str) -> str:
-        """Set a value from a text; what is wrong with it, or nothing."""
+        """Set a value from a text; what is wrong with it, or nothing.
+
+        The text that is shown says no other value: it may be rounded.
+        """
         row = parameter(name)
+        if text.strip() == size_text(self._desk.spec.value(name), row.unit, self.preferences):
+            return ""
         try:
             value = read_value(row, text, self.preferences.shown)
             self._desk.set_values({name: value})

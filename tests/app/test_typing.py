@@ -168,3 +168,24 @@ def type_on_stick(window: Workplace, qtbot: QtBot, name: str, text: str) -> Valu
 def row_of(window: Workplace, name: str):
     stick = window.page.stick.list.stick
     return stick.index(stick.place_of(name))
+
+
+@pytest.mark.parametrize("on_sheet", [True, False])
+def test_a_value_opened_and_left_as_it_is_shown_is_not_rounded(
+    window: Workplace, hand: MouseHand, qtbot: QtBot, on_sheet: bool
+) -> None:
+    """4' 11 3/8" are 1508.125 mm, shown as 1508.1: Enter on that changes nothing."""
+    assert window.presenter.type_value("length", "4' 11 3/8") == ""
+    qtbot.wait(20)
+    steps = window.desk.undo_count
+    if on_sheet:
+        hand.click(hand.text_of("length"))
+        field = window.page.canvas.deeds.entry.field
+        assert field.text() == "1508.1"
+        qtbot.keyClick(field, Qt.Key.Key_Return)
+    else:
+        stick = window.page.stick.list.stick
+        index = stick.index(stick.place_of("length"))
+        assert stick.setData(index, index.data(Qt.ItemDataRole.EditRole))
+    assert window.desk.spec.number("length") == 1508.125
+    assert window.desk.undo_count == steps
