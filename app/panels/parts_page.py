@@ -10,7 +10,7 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
-from PySide6.QtGui import QColor, QMouseEvent, QPainter, QPen
+from PySide6.QtGui import QColor, QFontMetrics, QMouseEvent, QPainter, QPen, QResizeEvent
 from PySide6.QtWidgets import (
     QFrame,
     QLabel,
@@ -31,17 +31,20 @@ from app.panels.parts_model import LIT_ROLE, ROW_ROLE, Index, NamedRow, PartsMod
 from app.scene.parts_notes import PartRow
 
 PAD_X, PAD_Y = 12, 5
+WRAP = Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop
 
 
 class PartDelegate(QStyledItemDelegate):
-    """Two lines a part: its name, and quietly its size."""
+    """A part's name, and under it quietly its size; either wraps where it is too long."""
 
-    def sizeHint(
-        self,
-        option: QStyleOptionViewItem,
-        index: Index,  # noqa: ARG002
-    ) -> QSize:
-        return QSize(0, 2 * option.fontMetrics.height() + 2 * PAD_Y + 2)
+    def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
+        row: NamedRow | None = index.data(ROW_ROLE)
+        view = option.widget
+        wide = view.viewport().width() if isinstance(view, QListView) else 240
+        if row is None:
+            return QSize(0, 0)
+        title, size = text_boxes(row, option, QRect(0, 0, wide, 0))
+        return QSize(0, title.height() + size.height() + 2 * PAD_Y + 2)
 
     def paint(
         self,
@@ -65,18 +68,31 @@ class PartDelegate(QStyledItemDelegate):
                     QRect(area.left(), area.top(), 3, area.height()),
                     QColor(theme.tone(Tone.HAND)),
                 )
-            inner = area.adjusted(PAD_X, PAD_Y, -PAD_X, -PAD_Y)
+            title, size = text_boxes(row, option, area)
             painter.setFont(option.font)
             painter.setPen(QColor(theme.tone(Tone.HAND if lit or picked else Tone.INK)))
-            painter.drawText(inner, Qt.AlignmentFlag.AlignTop, row.title)
+            painter.drawText(title, WRAP, row.title)
             painter.setFont(with_tabular_figures(option.font))
             painter.setPen(QColor(theme.tone(Tone.QUIET)))
-            painter.drawText(inner, Qt.AlignmentFlag.AlignBottom, row.size)
+            painter.drawText(size, WRAP, row.size)
             if option.state & QStyle.StateFlag.State_HasFocus:
                 painter.setPen(QPen(QColor(theme.tone(Tone.HAND)), 1))
                 painter.drawRect(area.adjusted(1, 1, -2, -2))
         finally:
             painter.restore()
+
+
+def text_boxes(row: NamedRow, option: QStyleOptionViewItem, area: QRect) -> tuple[QRect, QRect]:
+    """Where a row's name stands and, under it, its size, in a row that wide."""
+    wide = max(60, area.width() - 2 * PAD_X)
+    left, top = area.left() + PAD_X, area.top() + PAD_Y
+    title = option.fontMetrics.boundingRect(QRect(left, top, wide, 4000), WRAP, row.title)
+    figures = QFontMetrics(with_tabular_figures(option.font))
+    under = QRect(left, title.bottom() + 3, wide, 4000)
+    size = figures.boundingRect(under, WRAP, row.size)
+    title.setWidth(wide)
+    size.setWidth(wide)
+    return title, size
 
 
 class PartsList(QListView):
@@ -110,6 +126,10 @@ class PartsList(QListView):
     def leaveEvent(self, event: QEvent) -> None:
         super().leaveEvent(event)
         self.pointed.emit("")
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.scheduleDelayedItemsLayout()  # names wrap to the width
 
 
 class PartsPage(QWidget):

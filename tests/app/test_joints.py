@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import numpy as np
 import pytest
 from PySide6.QtCore import QEvent, QPointF, Qt
@@ -123,3 +125,19 @@ def test_the_nearest_of_small_faces_is_taken(window: Workplace, far: bool) -> No
     (u, v), *_ = [FRONT.project(corner) for corner in joint.contacts[0].corners]
     at = (u - 500.0, v + 500.0) if far else (u + 0.5, v - 0.5)
     assert joint_under(joints, FRONT, at, 4.0) == ("" if far else "mitre_top_left")
+
+
+def test_long_names_of_joints_are_shown_whole(window: Workplace) -> None:
+    """In a narrow column they wrap: every line of a name has its height in the row."""
+    page = stage_of(window).page
+    page.list.setFixedWidth(120)
+    QApplication.processEvents()
+    metrics, room = page.list.fontMetrics(), page.list.viewport().width() - 24
+    parts = page.list.parts
+    for place in range(parts.rowCount()):
+        index = parts.index(place)
+        row = parts.row(index)
+        assert row is not None
+        lines = [metrics.horizontalAdvance(text) / room for text in (row.title, row.size)]
+        needed = sum(max(1, math.ceil(each)) for each in lines) * metrics.height()
+        assert page.list.visualRect(index).height() >= needed
