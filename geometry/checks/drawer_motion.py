@@ -77,7 +77,7 @@ def _swept(bench: Bench, drawer: Drawer, way: Vec3, reach: float) -> _Met | None
     pieces = pieces_of(bench, drawer)
     own = {piece.name for piece in pieces}
     swept = {piece.name for piece in pieces if way == _OUT or piece.kind != "drawer front"}
-    names, low, high = _boxes(bench.parts)
+    names, low, high = boxes_of(bench.parts)
     mine, kin = (np.isin(names, list(some)) for some in (swept, own))
     ahead = np.array(way) * reach
     # The boxes of the pieces drawn out along the way, and narrower by what slides.
@@ -93,7 +93,7 @@ def _swept(bench: Bench, drawer: Drawer, way: Vec3, reach: float) -> _Met | None
 
 
 @lru_cache(maxsize=16)
-def _boxes(parts: tuple[Part, ...]) -> tuple[tuple[str, ...], Floats, Floats]:
+def boxes_of(parts: tuple[Part, ...]) -> tuple[tuple[str, ...], Floats, Floats]:
     """Names, and least and greatest corners (n, 3)."""
     solids = [placed(part) for part in parts]
     low, high = np.array([one.low for one in solids]), np.array([one.high for one in solids])

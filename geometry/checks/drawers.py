@@ -13,13 +13,12 @@ from geometry.bench.drawer_numbers import (
     Drawer,
     box_side_clearance,
     drawers,
-    fronts_of,
     making_of,
 )
 from geometry.bench.runner_numbers import runner_of
 from geometry.checks.check import Check
 from geometry.checks.drawer_walls import Wall, beside, wall
-from geometry.checks.limits_of_drawers import DEEPEST_GROOVE, LEAST_GAP, WIDEST_ON_WOOD
+from geometry.checks.limits_of_drawers import DEEPEST_GROOVE, WIDEST_ON_WOOD
 from geometry.design.finding import Finding, Level, Mend
 from geometry.primitives.frame import Vec3
 from geometry.solids.measure import bounding_box
@@ -113,24 +112,6 @@ def _walls(bench: Bench, drawer: Drawer, low: Vec3, high: Vec3) -> tuple[Wall, W
         met = wall(others, *box, right=right, otherwise=drawn)
         found.append(drawn if abs(met.x - x) < _NEAR else met)
     return found[0], found[1]
-
-
-def _front_binds(bench: Bench) -> Iterator[Finding]:
-    gap, least = fronts_of(bench.spec).gap, LEAST_GAP.of(bench)
-    if gap >= least - _NEAR:
-        return
-    yield Finding(
-        check="front_binds",
-        level=Level.THINK_AGAIN,
-        message=(
-            f"Gaps of {length_mark(gap)} round the fronts close when the timber swells, and the "
-            "drawers cannot be opened."
-        ),
-        parts=tuple(f"{drawer.name}_front" for drawer in drawers(bench.spec)),
-        amount=gap,
-        limit=least,
-        mend=Mend(f"Leave {length_mark(least)}.", (("drawer_gap", least),)),
-    )
 
 
 def _box_shows(bench: Bench) -> Iterator[Finding]:
@@ -271,16 +252,6 @@ CHECKS: tuple[Check, ...] = (
         "than they are high stands on them. The limit is the runner's: check your runner's sheet.",
         _bottom_too_low,
         ("drawers",),
-    ),
-    Check(
-        "front_binds",
-        "Fronts with hardly a gap",
-        "Timber swells across its grain in a damp season, and a front with no room round it then "
-        "binds. The limit of 1 mm is common practice for small fronts, no source; a tall solid "
-        "front may want more.",
-        _front_binds,
-        ("drawers",),
-        limits=(LEAST_GAP,),
     ),
     Check(
         "deep_bottom_groove",

@@ -69,7 +69,8 @@ CATALOGUE: tuple[Row, ...] = (
             "partition_length": "spoiled_housed::a_partition_of_another_length_is_measured",
             "housing_width": "spoiled_housed::a_housing_of_another_width_is_measured",
             "shelf_length": "spoiled_shelves::a_shelf_of_another_length_is_measured",
-            "drawer_clearance": "spoiled_drawers::a_box_of_another_size_is_measured",
+            "drawer_clearance": "spoiled_drawers::a_box_is_measured_where_its_opening_is_tightest",
+            "front_tight": "spoiled_drawers::a_front_is_measured_where_its_opening_is_tightest",
         },
     ),
     Row(

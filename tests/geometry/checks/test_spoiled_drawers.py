@@ -21,6 +21,7 @@ from geometry.design.finding import Finding, Level
 from geometry.design.parameter import Value
 from geometry.primitives.frame import Frame, Vec3, add, subtract
 from geometry.solids.measure import bounding_box
+from geometry.solids.sweeping import SLIDING
 
 PLACES: dict[str, Value] = {"partition_count": 2.0, "partition_1": 400.0, "partition_2": 800.0}
 FILLED: dict[str, Value] = {
@@ -125,6 +126,58 @@ def test_a_box_of_another_size_is_measured(
     assert found.limit == pytest.approx(limit, abs=1e-9)
     assert "Drawer 2 of opening 1" in found.message
     assert f"drawer_1_2_{piece}" in found.parts
+
+
+def test_a_front_is_measured_where_its_opening_is_tightest() -> None:
+    """The partition at the right of opening 1 turned 1 in 100 about its lower left arris at z 170,
+    its head toward the drawers: over the lower front's height, z 172 to 299, it comes 1.29 nearer
+    at the top, and 2 - 1.29 are left."""
+    sound = build(SOUND)
+    first, second = drawers(sound.spec)[:2]
+    wall = sound.part(first.opening.right)
+    tangent = 1.0 / 100.0
+    cosine, sine = math.cos(math.atan(tangent)), math.sin(math.atan(tangent))
+
+    def turned(v: Vec3) -> Vec3:
+        return (v[0] * cosine - v[2] * sine, v[1], v[0] * sine + v[2] * cosine)
+
+    pivot = (first.opening.x_right, 0.0, 170.0)
+    f = wall.frame
+    axes = (turned(axis) for axis in (f.x_axis, f.y_axis, f.z_axis))
+    frame = Frame(add(pivot, turned(subtract(f.origin, pivot))), *axes)
+    parts = tuple(replace(p, frame=frame) if p is wall else p for p in sound.parts)
+    (check,) = (one for one in CHECKS if one.name == "front_tight")
+    assert not list(check.run(sound))
+    found = {one.parts: one for one in check.run(replace(sound, parts=parts))}
+    one = found[(f"{second.name}_front", wall.name)]
+    assert (one.check, one.level, one.limit) == ("front_tight", Level.THINK_AGAIN, 1.0)
+    assert (second.z_low, second.z_high) == pytest.approx((172.0, 299.0))
+    # A band as wide as two chords of an arc is left off each edge.
+    left_off = SLIDING * tangent + 1e-6
+    assert one.amount == pytest.approx(2.0 - (299.0 - 170.0) * tangent, abs=left_off)
+    assert one.place is not None
+    assert one.place[0] == pytest.approx(first.opening.x_right - 1.29, abs=left_off)
+    assert "at its right" in one.message
+
+
+@pytest.mark.parametrize(
+    ("by", "side", "amount"),
+    [
+        ((1.4, 0.0, 0.0), "at its right", 0.6),
+        ((-1.6, 0.0, 0.0), "at its left", 0.4),
+        ((0.0, 0.0, -1.3), "below it", 0.7),
+        ((0.0, 0.0, 1.1), "above it", 0.9),
+    ],
+)
+def test_a_front_out_of_its_place_is_measured_at_each_side(
+    by: Vec3, side: str, amount: float
+) -> None:
+    """Gaps of 2 all round, the other front above it."""
+    spoiled = _shifted(build(SOUND), "drawer_1_2_front", by)
+    found = {one.parts[0]: one for one in _found(spoiled, "front_tight")}
+    one = found["drawer_1_2_front"]
+    assert one.amount == pytest.approx(amount, abs=1e-6)
+    assert side in one.message
 
 
 def test_a_box_is_measured_where_its_opening_is_tightest() -> None:
