@@ -18,7 +18,7 @@ from geometry.bench.four_leg_numbers import stand, taper_stations
 from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Frame, Vec3, dot, subtract
 
-LEAST_WALL = 4.0  # mm of leg beside a mortise
+LEAST_WALL = 4.0  # mm of leg beside a mortise; common practice, no source
 _CORNER = "front_right"
 _SIDES = ("front", "right")
 

@@ -31,6 +31,7 @@ from geometry.bench.trestles import rail_numbers
 from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Vec2, Vec3, add, dot, scale, unit
 
+# common practice, no source
 CLEAR = 2.0  # mm between a fixing and whatever joint or piece is next to it
 
 

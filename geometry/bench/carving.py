@@ -20,6 +20,7 @@ from geometry.cuts.relief import Relief
 from geometry.design.part import Part
 from geometry.design.spec import BenchSpec
 
+# common practice, no source
 LEAST_WOOD = 1.0  # mm, left by the carving, or between it and the groove
 
 _FREE = 1.0  # what does not apply binds nothing

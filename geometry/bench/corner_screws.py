@@ -28,8 +28,9 @@ from geometry.design.spec import BenchSpec
 from geometry.joints.slotted_screw import SlottedScrew, rectangle
 from geometry.primitives.frame import Vec3, add, scale
 
+# common practice, no source
 _BEARING = 8.0  # mm on either side of a slot where the block bears on the seat
-_LEAST_WALL = 3.0  # mm of wood beside a slot
+_LEAST_WALL = 3.0  # mm of wood beside a slot; common practice, no source
 _HALF = math.sqrt(0.5)
 
 

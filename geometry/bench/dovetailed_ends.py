@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.member import Member
-from geometry.bench.panel_ends_numbers import SLOPES, has_dovetailed_end, panel_ends
+from geometry.bench.panel_ends_numbers import has_dovetailed_end, panel_ends
 from geometry.design.parameter import Parameter, Value, choice, count, length
 from geometry.design.spec import BenchSpec
+from geometry.joints.dovetail_spacing import SLOPES
 
-LEAST_LENGTH = 8.0  # mm of tail, from its end to its base line
+LEAST_LENGTH = 8.0  # mm of tail, from its end to its base line; common practice, no source
 
 PARAMETERS: tuple[Parameter, ...] = (
     count(

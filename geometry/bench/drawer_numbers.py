@@ -23,13 +23,13 @@ from geometry.bench.drawer_parameters import (
     BY_NUMBER,
     HALF_BLIND,
     OVERLAY,
-    SLOPES,
     drawers_name,
     step_name,
 )
 from geometry.bench.openings import DRAWERS, Opening, filled_with
 from geometry.bench.runner_numbers import runner_of
 from geometry.design.spec import BenchSpec
+from geometry.joints.dovetail_spacing import SLOPES
 from geometry.primitives.frame import Vec3
 from shared.runners import TO_INSIDE, Runner
 

@@ -15,6 +15,7 @@ from geometry.bench.grain import (
 from geometry.bench.openings import DRAWERS, MOST_OPENINGS, exists, fill_name
 from geometry.design.parameter import Parameter, choice, count, length
 from geometry.design.spec import BenchSpec
+from geometry.joints.dovetail_spacing import SLOPES
 from shared.sheet_goods import SHEET_MATERIALS
 from shared.timber import TIMBERS
 from shared.units import MM_PER_INCH
@@ -25,9 +26,6 @@ INSET, OVERLAY = "inset", "overlay"
 REBATE, FINGERS = "rebate and groove", "box joint"
 HALF_BLIND, THROUGH = "half-blind dovetail", "through dovetail"
 BY_WIDTH, BY_NUMBER = "by width", "by number"
-
-# common practice, no source; the angles are atan(1/6) = 9.46 and atan(1/8) = 7.13 degrees
-SLOPES = {"1:6": 6.0, "1:8": 8.0}
 
 # common practice, no source: an eighth of an inch on each edge, planed off when the front is fitted
 LEFT_ON = MM_PER_INCH / 8.0

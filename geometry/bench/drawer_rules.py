@@ -35,6 +35,7 @@ from geometry.joints.box_joint import LEAST_FINGER
 from geometry.joints.dovetail_spacing import Spacing
 from shared.runners import WOODEN
 
+# Common practice, no source, these:
 LEAST_FRONT = 25.0  # mm high
 LEAST_ABOVE_BOTTOM = 12.0  # mm of side above the bottom
 LEAST_INSIDE = 60.0  # mm between the sides: a hand must reach in

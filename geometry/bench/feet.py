@@ -25,11 +25,11 @@ from geometry.design.spec import BenchSpec
 from geometry.joints.foot import PLAY, FootNumbers, foot
 from geometry.primitives.frame import Frame
 
-LEAST_BASE = 60.0  # mm of base that must stay above the feet
+LEAST_BASE = 60.0  # mm of base that must stay above the feet; common practice, no source
 STEEL = "steel"
 _FLANGE, _FLANGE_THICK = 4.0, 2.0  # of an insert, round its boring; common practice, no source
-_LEAST_SKIN = 1.0  # mm of wood round an insert
-_LEAST_RING = 1.5  # mm of flange that bears on the end
+_LEAST_SKIN = 1.0  # mm of wood round an insert; common practice, no source
+_LEAST_RING = 1.5  # mm of flange that bears on the end; common practice, no source
 
 
 def _levelling(spec: BenchSpec) -> bool:

@@ -22,6 +22,7 @@ from shared.movement import movement
 WITHOUT, SCREWS, BUTTONS = "not shown", "screws in slots", "buttons"
 MIDDLE, BACK = "middle", "back edge"
 EASE = SCREW_EASE  # a button's tongue has as much play in its mortise as a screw in its slot
+# Common practice, no source, these:
 LEAST_WALL = 3.0  # mm of wood beside a slot or mortise
 LEAST_OVER = 3.0  # mm of board over the point of a screw
 LEAST_EDGE = 8.0  # mm between a pilot hole and the board's edge

@@ -22,6 +22,7 @@ from geometry.design.spec import BenchSpec
 DEEP_SHARE, RUN_OUT_SHARE = 0.2, 0.6
 DEEP_SHARE_RIGHT, RUN_OUT_SHARE_RIGHT = 0.15, 0.4
 
+# Common practice, no source:
 LEAST_RUN_OUT = 20.0  # mm
 
 

@@ -20,6 +20,7 @@ from geometry.bench.plinth import plinth_numbers
 from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Vec3, add, scale
 
+# Common practice, no source, these:
 _CLEAR = 5.0  # mm between a boring and the joint above it
 _FROM_END = 40.0  # mm from the corner of a plinth without blocks to its feet
 _BETWEEN = 2.0  # mm between two feet

@@ -29,7 +29,7 @@ from geometry.joints.loose_tenon import LooseTenon, loose_tenon, slip
 from geometry.primitives.frame import Frame, Vec3, scale
 
 GLUE, TENONS = "glue alone", "loose tenons"
-WOOD_BETWEEN = 5.0  # mm between two mortises at the least
+WOOD_BETWEEN = 5.0  # mm between two mortises at the least; common practice, no source
 _MOST = 0.5  # of a panel's thickness that a mortise may take; common practice, no source
 
 

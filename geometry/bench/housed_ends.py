@@ -8,6 +8,7 @@ from geometry.bench.panel_ends_numbers import HOUSED, SIDES, has_housed_end, pan
 from geometry.design.parameter import Parameter, length
 from geometry.design.spec import BenchSpec
 
+# Common practice, no source, these:
 LEAST_TONGUE = 30.0  # mm
 LEAST_LEFT = 3.0  # mm of seat above a housing
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import lru_cache
 
-from geometry.bench.drawer_parameters import FINGERS, REBATE, SLOPES
+from geometry.bench.drawer_parameters import FINGERS, REBATE
 from geometry.bench.lid_box_parameters import has_notch, on_strip
 from geometry.design.spec import BenchSpec
 from geometry.joints.corner import Corner
-from geometry.joints.dovetail_spacing import Spacing
+from geometry.joints.dovetail_spacing import SLOPES, Spacing
 from geometry.primitives.frame import Vec3
 
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from geometry.bench.drawer_parameters import FINGERS, REBATE, SLOPES, THROUGH
+from geometry.bench.drawer_parameters import FINGERS, REBATE, THROUGH
 from geometry.design.parameter import Parameter, angle, choice, count, length
 from geometry.design.spec import BenchSpec
+from geometry.joints.dovetail_spacing import SLOPES
 from shared.hinges import HINGES
 from shared.stays import STAYS
 

@@ -9,6 +9,7 @@ from geometry.bench.lid_stay import stay_numbers
 from geometry.design.spec import BenchSpec
 from geometry.joints.box_joint import LEAST_FINGER
 
+# Common practice, no source, these:
 LEAST_INSIDE = 60.0  # mm inside the box: a hand must reach to its floor
 LEAST_WOOD = 4.0  # mm left by a rebate or behind a tongue
 LEAST_HELD = 1.5  # mm of the bottom in its rebates

@@ -10,6 +10,7 @@ from geometry.bench.lid_box_numbers import LidBox
 from geometry.bench.lid_swing import turned
 from geometry.primitives.frame import Vec2
 
+# Common practice, no source, these:
 LEAST_SPARE = 5.0  # mm of level distance between the two fixings
 LEAST_BESIDE = 10.0  # mm from a fixing to the inside of the box
 

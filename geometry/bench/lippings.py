@@ -22,6 +22,7 @@ from geometry.design.spec import BenchSpec
 from geometry.joints.glued_faces import glued_faces
 from geometry.primitives.frame import Frame, Vec3
 
+# common practice, no source
 LEAST_NOTCH = 0.5  # mm of core in front of a housing's round that the notch still takes
 
 PARAMETERS: tuple[Parameter, ...] = (

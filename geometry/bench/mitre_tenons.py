@@ -24,6 +24,7 @@ from geometry.joints.loose_tenon import LooseTenon, loose_tenon, slip
 from geometry.primitives.frame import Vec3
 
 GLUE, TENONS = "glue alone", "loose tenons"
+# common practice, no source
 LEAST_SKIN = 1.0  # mm of wood round a mortise, below which a router breaks through
 _ROOT = math.sqrt(0.5)
 _FORWARD: Vec3 = (0.0, -1.0, 0.0)

@@ -10,14 +10,11 @@ from functools import lru_cache
 
 from geometry.bench.overall import PANEL_BENCH, seat_height, seat_is
 from geometry.design.spec import BenchSpec
-from geometry.joints.dovetail_spacing import Spacing
+from geometry.joints.dovetail_spacing import SLOPES, Spacing
 
 LEFT, RIGHT = "left", "right"
 SIDES = (LEFT, RIGHT)
 MITRED, HOUSED, DOVETAILED = "mitred", "housed", "dovetailed"
-
-# common practice, no source; the angles are atan(1/6) = 9.46 and atan(1/8) = 7.13 degrees
-SLOPES = {"1:6": 6.0, "1:8": 8.0}
 
 
 def has_panel_ends(spec: BenchSpec) -> bool:

@@ -6,6 +6,7 @@ from geometry.bench.constraint import Constraint, rule
 from geometry.bench.panel_ends_numbers import MITRED, panel_ends
 from geometry.design.spec import BenchSpec
 
+# Common practice, no source, these:
 LEAST_BETWEEN = 100.0  # mm between the ends: there must be something to sit on
 LEAST_ABOVE = 40.0  # mm of an end above its relief
 UNLIKE = 1.5  # times as thick one board of a mitre may be as the other: common practice, no source

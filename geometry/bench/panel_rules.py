@@ -7,7 +7,7 @@ from geometry.bench.constraint import Constraint, rule
 from geometry.bench.panel_numbers import PanelNumbers, panel_numbers
 from geometry.design.spec import BenchSpec
 
-LEAST_WALL = 10.0  # mm of panel above, below and beside a mortise
+LEAST_WALL = 10.0  # mm of panel above, below and beside a mortise; common practice, no source
 
 
 def _mortise_walls(spec: BenchSpec) -> float:

@@ -25,7 +25,7 @@ from geometry.joints.stopped_housing import HousingNumbers, stopped_housing
 from geometry.primitives.frame import X_AXIS, Frame
 
 MOST_PARTITIONS = 12
-LEAST_CLEAR = 40.0  # mm between uprights: a hand must reach in
+LEAST_CLEAR = 40.0  # mm between uprights: a hand must reach in; common practice, no source
 
 
 def _partition(k: int) -> Parameter:

@@ -16,6 +16,7 @@ from geometry.bench.seat_back import SEAT_READS, Box
 from geometry.design.spec import BenchSpec
 from geometry.joints.leaning_tenon import GLUE_ROOM
 
+# Common practice, no source, these:
 LEAST_SEAT = 150.0  # mm of seat in front of the rest
 LEAST_BEHIND = 6.0  # mm of seat behind a mortise
 LEAST_END = 12.0  # mm of seat beyond a mortise, along it

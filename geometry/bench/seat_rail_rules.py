@@ -7,6 +7,7 @@ from geometry.bench.seat_rail_numbers import PLAIN, STUB, WEDGED, seat_rail
 from geometry.design.spec import BenchSpec
 from geometry.joints.leaning_tenon import GLUE_ROOM
 
+# Common practice, no source, these:
 LEAST_WALL = 10.0  # mm of an end above, below and beside a mortise
 LEAST_BEYOND = 3.0  # mm of an end behind a blind mortise or a housing
 

@@ -35,6 +35,7 @@ from geometry.primitives.frame import Z_AXIS, Frame
 from shared.units import length_mark
 
 TIMBER, SHEET = "timber", "sheet"
+# Common practice, no source, these:
 LEAST_SPACE = 20.0  # mm above and below a shelf
 LEAST_TONGUE = 30.0  # mm of tongue in the housing
 LEAST_WALL = 3.0  # mm left of a board behind a housing

@@ -28,7 +28,7 @@ from geometry.design.spec import BenchSpec
 from geometry.joints.through_tenon import ThroughTenon, through_tenon, wedge
 from geometry.primitives.frame import Frame
 
-LEAST_WALL = 8.0  # mm of stretcher above and below the rail's mortise
+LEAST_WALL = 8.0  # mm of stretcher above and below the rail's mortise; common practice, no source
 
 
 def _wedged(spec: BenchSpec) -> bool:

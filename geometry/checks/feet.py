@@ -12,6 +12,7 @@ from geometry.checks.limits_of_wood import LEAST_SKIN
 from geometry.design.finding import Finding, Level, Mend
 from shared.units import length_mark
 
+# What a foot's parameters go down to.
 _LEAST_BORE, _LEAST_DEPTH = 5.0, 6.0
 
 

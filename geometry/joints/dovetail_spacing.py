@@ -10,6 +10,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+SLOPES = {"1:6": 6.0, "1:8": 8.0}
+"""Those that are offered, by their names on the screen."""
 LEAST_TAIL = 5.0  # mm at the base line: common practice, no source
 
 

@@ -63,6 +63,22 @@ def test_a_foot_stands_under_the_middle_of_its_leg() -> None:
     assert (low[2], high[2]) == (pytest.approx(0.0), pytest.approx(15.0))
 
 
+def test_a_pad_is_said_to_bear_within_its_round_and_its_leg() -> None:
+    """A pad of 24 under a leg of 30 mm square: a square inside the circle of 12; round the boring
+    of 10 a levelling foot bears on squares between 5 and its flange's 9 mm."""
+    legs = set_values(default_spec(), {"base": "four legs", "splay": 0.0, "rake": 0.0})
+    for kind, low, high in (("pads", 0.0, 12.0), ("levelling feet", 5.0, 9.0)):
+        bench = build(set_values(legs, {"foot": kind}))
+        joint = next(one for one in bench.joints if one.name == "foot_front_left")
+        shape = bench.part("foot_front_left").frame.origin
+        middle = (shape[0] + 12.0, shape[1] + 12.0)
+        off = [math.dist(corner[:2], middle) for one in joint.contacts for corner in one.corners]
+        assert max(off) < high
+        assert min(off) > low
+        # and not a token: the pad's square is almost the largest that the circle holds
+        assert max(off) > 0.85 * high
+
+
 def test_feet_may_not_take_the_base_away() -> None:
     """60 mm of the base stay: with 150 mm of base height feet go up to 60, the most there are; with
     90 mm to 30."""

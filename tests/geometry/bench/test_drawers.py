@@ -18,13 +18,13 @@ from geometry.bench.bench import Bench
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.drawer_numbers import box_side_clearance, drawers, runner_length
-from geometry.bench.drawer_parameters import SLOPES
 from geometry.bench.limits import limits, set_values
 from geometry.bench.runner_numbers import runner_of, runner_values
 from geometry.cuts.bore import Bore
 from geometry.design.parameter import Value
 from geometry.design.spec import BenchSpec
 from geometry.joints import box_joint, dovetail_spacing
+from geometry.joints.dovetail_spacing import SLOPES
 from geometry.solids.measure import bounding_box, piece_count, shared_volume
 from shared.errors import CannotBuild, ValueOutOfRange
 from shared.runners import RUNNER_KINDS, SIDE, TO_INSIDE, UNDER, WOODEN, generic

@@ -10,7 +10,10 @@ from geometry.cuts.bore import Bore
 from geometry.cuts.contour import Face, Operation
 from geometry.cuts.cut import Blank, Cut
 from geometry.cuts.end_gaps import EndGaps, Gap
+from geometry.cuts.finger_groove import FingerGroove
 from geometry.cuts.groove import Groove
+from geometry.cuts.rebate import Rebate
+from geometry.cuts.screw_slot import ScrewSlot
 from geometry.cuts.sockets import Socket, Sockets
 from geometry.cuts.trim import Trim
 from geometry.design.part import Shape
@@ -73,17 +76,41 @@ def test_holes_are_round(face: Face) -> None:
     assert through == pytest.approx(2.0 * blind, rel=1e-9)
 
 
+@pytest.mark.parametrize("way", [1.0, -1.0])
+def test_a_counterbored_slot(way: float) -> None:
+    """A shank's slot of 5 over 3 + 1 of travel, 12 deep, and the head's of 9 through the other 8:
+    4 x 5 and 4 x 9 between half rounds of 5 and 9.  Drawn where the screw can be: 3 + 2.5 before it
+    and 1 + 2.5 after."""
+    start = (100.0, 50.0, 0.0 if way > 0.0 else 20.0)
+    slot = ScrewSlot(start, (0.0, 0.0, way), (1.0, 0.0, 0.0), 3.0, 1.0, 5.0, 12.0, 9.0, 20.0)
+    narrow, wide = 20.0 + math.pi / 4.0 * 25.0, 36.0 + math.pi / 4.0 * 81.0
+    waste = WHOLE - solid_of(Shape(BOARD, (slot,))).volume
+    chords = math.pi * (5.0 * 12.0 + 9.0 * 8.0) * CHORD_ERROR
+    assert waste == pytest.approx(narrow * 12.0 + wide * 8.0, abs=chords)
+    (line,) = slot.contours(BOARD)
+    assert line.face is (Face.FACE_SIDE if way > 0.0 else Face.REVERSE)
+    xs = [x for x, _ in line.path.flattened(0.01)]
+    assert (min(xs), max(xs)) == pytest.approx((94.5, 103.5))
+
+
 def test_what_they_draw() -> None:
     """A stopped groove keeps its ends, one across runs out; sockets are lines to saw to."""
     (stopped,) = Groove(10.0, 390.0, 12.0, 18.0, 5.0).contours(BOARD)
     (across,) = Groove(30.0, 36.0, 0.0, 100.0, 5.0).contours(BOARD)
     assert (stopped.operation, stopped.runs_out, stopped.depth) == (Operation.POCKET, False, 5.0)
     assert across.runs_out
+    for one_way in ((0.0, 50.0, 10.0, 20.0), (350.0, 400.0, 10.0, 20.0), (30.0, 36.0, 0.0, 50.0)):
+        assert Groove(*one_way, 5.0).contours(BOARD)[0].runs_out
+    assert Rebate(30.0, 370.0, 90.0, 100.0, 5.0).contours(BOARD)[0].runs_out
     (line,) = Sockets(0.0, 12.0, 15.0, (Socket(40.0, 50.0, 38.0, 52.0),)).contours(BOARD)
     assert line.operation is Operation.SCRIBE
     assert [vertex[:2] for vertex in line.path.vertices] == [(0, 40), (12, 40), (12, 50), (0, 50)]
     blind, through = (Bore(19.0, 24.0, 6.0, depth).contours(BOARD)[0] for depth in (10.0, 20.0))
     assert (blind.operation, blind.depth) == (Operation.POCKET, 10.0)
     assert (through.operation, through.depth) == (Operation.INSIDE, None)
+    for groove, y in ((FingerGroove(0.0, 8.0, True), 8.0), (FingerGroove(100.0, 8.0, False), 92.0)):
+        (ends,) = groove.contours(BOARD)
+        assert ends.face is Face.REVERSE
+        assert [vertex[:2] for vertex in ends.path.vertices] == [(0.0, y), (400.0, y)]
     for by_hand in (Trim(3.0, 397.0, 3.0, 97.0), EndGaps("tails", 0.0, 18.0, ())):
         assert by_hand.contours(BOARD) == ()

@@ -42,6 +42,9 @@ def test_blind_mortise_square_to_its_face() -> None:
         20.0,
     )
     assert (cut.depth, cut.slant_deg) == pytest.approx((20.0, 0.0))
+    below = Mortise(rectangle(100, 40, 30, 50, 12), rectangle(100, 40, 10, 50, 12), through=False)
+    (contour,) = below.contours(BOARD)
+    assert (contour.face, contour.depth) == (Face.REVERSE, 20.0)
 
 
 def test_through_mortise_that_flares() -> None:

@@ -9,6 +9,7 @@ import pytest
 from geometry.cuts.chamfer import Chamfer, ChamferEnd
 from geometry.cuts.contour import Face
 from geometry.cuts.cut import Blank, Cut
+from geometry.cuts.hinge_mortise import HingeMortise
 from geometry.cuts.housing import StoppedHousing
 from geometry.cuts.lap import AngledLap
 from geometry.cuts.notch import Notch
@@ -116,6 +117,11 @@ def test_cutters_run_past_edges_that_rounding_has_left_a_hair_short() -> None:
     clean = Notch(393.0, 400.0, 90.0, 100.0)
     faces = [solid_of(Shape(BOARD, (notch,))).panels.shape for notch in (hair, clean)]
     assert faces[0] == faces[1]
+    # A leaf's mortise from below and one from above, each left a hair inside its face.
+    for z in ((6e-7, 2.0), (18.0, 20.0 - 6e-7)):
+        leaf = HingeMortise((40.0, 103.0), (0.0, 17.0), z)
+        waste = WHOLE - solid_of(Shape(BOARD, (leaf,))).volume
+        assert waste == pytest.approx(63.0 * 17.0 * 2.0, rel=1e-9)
 
 
 def test_saw_cut_settings() -> None:
