@@ -50,6 +50,7 @@ CATALOGUE: tuple[Row, ...] = (
                 "spoiled_edges::an_edge_that_bares_a_housing_is_caught_and_mended"
             ),
             "insert_room": "spoiled_feet::an_insert_without_room_is_caught_and_mended",
+            "screwed_faces": "spoiled_screwed::a_hollow_behind_a_whole_half_is_caught",
         },
     ),
     Row(

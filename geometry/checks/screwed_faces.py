@@ -1,0 +1,202 @@
+"""A check of screws for which nothing is cut: whether they find wood where two faces lie together.
+
+Bench frame, mm.  A drawer's front on its box, a hinge strip on its walls, a post on the back edges
+of a seat and a wooden runner on its upright are held by two screws, which the maker bores for when
+the pieces are together.  Each stands in one half of the face.  First a quarter of the face from its
+ends is tried, then other places of the half; a place is good where the hole in the one piece and
+the thread in the other, each as deep as the least thread, keep off every cut and face of theirs.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+
+from geometry.bench.bench import Bench
+from geometry.checks.check import Check
+from geometry.checks.limits_of_wood import LEAST_OVER_SCREW, LEAST_THREAD
+from geometry.cuts.cut import Cut
+from geometry.cuts.end_bore import EndBore
+from geometry.design.finding import Finding, Level, Mend
+from geometry.design.joint import Joint
+from geometry.design.part import Part
+from geometry.joints.face_to_face import SCREWED, SLOTTED
+from geometry.primitives.frame import Vec3, add, scale, subtract, unit
+from geometry.solids.nearness import Near, nearest
+from shared.fixings import SCREW_EASE, WOOD_SCREWS
+from shared.units import length_mark
+
+_HAIR = 1e-9
+_GAUGE = "no. 8"  # common practice for boards of 18 to 22 mm, no source
+_FRONT = "drawer front"
+_DOWN_A_HALF = (0.25, 0.15, 0.35, 0.08, 0.45)  # of the face's length, from the end of a half
+_ACROSS = (0.5, 0.25, 0.75)
+
+
+@dataclass(frozen=True, slots=True)
+class _Screw:
+    """Where a screw passes from one piece into another, and the way it goes; bench frame."""
+
+    at: Vec3
+    into: Vec3
+    toward: Vec3
+    head: Part
+    holder: Part
+
+    def thread(self, deep: float, over: float) -> Cut:
+        """In the piece that holds it."""
+        return self._bore(self.holder, self.into, WOOD_SCREWS[_GAUGE].root, deep, over)
+
+    def hole(self, deep: float, over: float) -> Cut | None:
+        """In the piece under its head, as deep but no farther than that goes; None where that is
+        too thin to be looked into."""
+        way = scale(self.into, -1.0)
+        frame = self.head.frame
+        through = _through(self.head, frame.to_local(self.at), frame.turn_to_local(way)) - over
+        if min(deep, through) <= over:
+            return None
+        width = WOOD_SCREWS[_GAUGE].shank + SCREW_EASE
+        return self._bore(self.head, way, width, min(deep, through), over)
+
+    def _bore(self, part: Part, way: Vec3, wide: float, deep: float, over: float) -> Cut:
+        """From just under the face, which may be sawn itself."""
+        frame = part.frame
+        start = frame.to_local(add(self.at, scale(way, over)))
+        into, aside = frame.turn_to_local(way), frame.turn_to_local(self.toward)
+        return EndBore(start, into, aside, wide, deep - over)
+
+
+@dataclass(frozen=True, slots=True)
+class _Lacking:
+    """A half of a face in which no screw finds a place: the best there is, and what is near it."""
+
+    screw: _Screw
+    near: Near
+    part: Part
+
+
+def _through(part: Part, mouth: Vec3, way: Vec3) -> float:
+    """How far a piece goes on from a place along a direction, both in its own frame."""
+    blank = part.shape.blank
+    far = [
+        ((size if step > 0.0 else 0.0) - start) / step
+        for size, start, step in zip(
+            (blank.length, blank.width, blank.thickness), mouth, way, strict=True
+        )
+        if abs(step) > _HAIR
+    ]
+    return max(0.0, min(far))
+
+
+def _halves(bench: Bench, joint: Joint) -> Iterator[tuple[_Screw, ...]]:
+    """For each half of the face the places to be tried, the first one before all."""
+    contact = joint.contacts[0]
+    corner, beside, _, above = contact.corners
+    sides = sorted((subtract(beside, corner), subtract(above, corner)), key=np.linalg.norm)
+    across, along = sides[0], sides[1]
+    first, second = (bench.part(name) for name in joint.parts)
+    # A front is screwed on from inside its box; whatever else lies on another is screwed to that.
+    into = contact.normal if second.kind == _FRONT else scale(contact.normal, -1.0)
+    head, holder = (first, second) if second.kind == _FRONT else (second, first)
+    for near_end in (True, False):
+        yield tuple(
+            _Screw(
+                add(corner, add(scale(along, s if near_end else 1.0 - s), scale(across, t))),
+                into,
+                unit(along),
+                head,
+                holder,
+            )
+            for s in _DOWN_A_HALF
+            for t in _ACROSS
+        )
+
+
+def _in_the_way(screw: _Screw, thread: float, over: float) -> tuple[Near, Part] | None:
+    """What comes too near to a screw, and in which of the two pieces."""
+    for part, cut in (
+        (screw.holder, screw.thread(thread, over)),
+        (screw.head, screw.hole(thread, over)),
+    ):
+        near = nearest(part.shape, cut, over - _HAIR) if cut is not None else None
+        if near is not None:
+            return near, part
+    return None
+
+
+def _no_room(bench: Bench) -> Iterator[Finding]:
+    thread, over = LEAST_THREAD.of(bench), LEAST_OVER_SCREW.of(bench)
+    lacking: dict[tuple[str, str], list[_Lacking]] = {}
+    for joint in bench.joints:
+        if joint.kind not in (SCREWED, SLOTTED):
+            continue
+        for screws in _halves(bench, joint):
+            best: _Lacking | None = None
+            for screw in screws:
+                met = _in_the_way(screw, thread, over)
+                if met is None:
+                    break
+                if best is None or met[0].distance > best.near.distance:
+                    best = _Lacking(screw, *met)
+            else:
+                assert best is not None, "a half has places to be tried"
+                kinds = best.screw.head.kind, best.screw.holder.kind
+                lacking.setdefault(kinds, []).append(best)
+    for group in lacking.values():
+        yield _finding(group, thread, over)
+
+
+def _finding(group: list[_Lacking], thread: float, over: float) -> Finding:
+    """Of like pieces the worst, with all of them."""
+    worst = min(group, key=lambda one: one.near.distance)
+    screw, near = worst.screw, worst.near
+    many = f" ({len(group)} of them)" if len(group) > 1 else ""
+    left = f"leaves only {length_mark(round(near.distance, 2))} of wood at it"
+    what = f"the {near.title} of “{worst.part.title}” "
+    what += left if near.distance > 0.0 else "is where it would be"
+    parts = tuple(
+        dict.fromkeys(p.name for one in group for p in (one.screw.head, one.screw.holder))
+    )
+    return Finding(
+        check="screw_finds_no_place",
+        level=Level.THINK_AGAIN,
+        message=(
+            f"In half of where “{screw.head.title}” lies on “{screw.holder.title}” no place is "
+            f"left for a screw that holds in {length_mark(thread)}{many}: {what}."
+        ),
+        parts=parts,
+        place=screw.at,
+        amount=near.distance,
+        limit=over,
+        mend=_mend(worst, thread + over),
+    )
+
+
+def _mend(worst: _Lacking, thickness: float) -> Mend | None:
+    """A front thick enough for the thread."""
+    blank = worst.part.shape.blank
+    if worst.part.kind != _FRONT or worst.near.cut is not None or blank.thickness >= thickness:
+        return None
+    return Mend(
+        f"Make the fronts {length_mark(thickness)} thick.",
+        (("drawer_front_thickness", thickness),),
+    )
+
+
+CHECKS: tuple[Check, ...] = (
+    Check(
+        "screwed_faces",
+        "No place for a screw between two faces",
+        "A drawer's front, a hinge strip, posts behind a seat and wooden runners are screwed to "
+        "what they lie on, through holes that are bored when the pieces are together. Looks in "
+        "each half of the faces for a place where a no. 8 screw keeps off every cut of both "
+        "pieces (carving, groove, taper, housing, mortise) and does not come out: 8 mm of thread "
+        "and 1 mm of wood round it, common practice, no source. Where there is one it is the "
+        "maker's to choose it.",
+        _no_room,
+        limits=(LEAST_THREAD, LEAST_OVER_SCREW),
+        quick=False,
+    ),
+)
