@@ -15,7 +15,9 @@ from geometry.bench.bench import Bench
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.dimension_marks import Target, dimension_marks, targets
 from geometry.drawing.marks import Mark, Role, Sheet, Strokes
+from geometry.drawing.shifting import shifted
 from geometry.primitives.frame import Vec2
+from geometry.sheets.centre_lines import centre_lines
 from geometry.sheets.layout import Layout, Room, furniture
 from geometry.sheets.phantoms import PHANTOM_OWNER, phantom_lines
 from geometry.sheets.view_grid import (
@@ -122,8 +124,11 @@ def arrange(
         x, y = origin = origins[one.view]
         marks += linework_marks(one.linework, scale, origin, owners)
         if len(one.phantom):
-            lines = one.phantom * scale + np.array(origin * 2)
-            marks.append(Strokes(Role.PHANTOM, lines, owner=PHANTOM_OWNER))
+            moved = one.phantom * scale + np.array(origin * 2)
+            marks.append(Strokes(Role.PHANTOM, moved, owner=PHANTOM_OWNER))
+        texts = [each.box for each in one.placed.dimensions]
+        lines = centre_lines(bench.parts, one.linework.view, scale, texts)
+        marks += [shifted(each, origin) for each in lines]
         marks += dimension_marks(one.placed, origin)
         marks.append(caption_label(one, origin))
         left, bottom, right, top = one.placed.extent

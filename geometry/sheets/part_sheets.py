@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import replace
 
 import numpy as np
 import shapely
@@ -19,9 +20,10 @@ from geometry.dimensioning.dimension_marks import dimension_marks
 from geometry.drawing.marks import Anchor, Arc, Label, Mark, Role, Strokes
 from geometry.drawing.shifting import shifted
 from geometry.drawing.text_box import Ground, TextBox
-from geometry.primitives.frame import Vec2
+from geometry.primitives.frame import BENCH_FRAME, Vec2
 from geometry.sheets.arrangement import linework_marks
 from geometry.sheets.balloons import balloons, free_spot, ground_of
+from geometry.sheets.centre_lines import centre_lines
 from geometry.sheets.details import Detail
 from geometry.sheets.layout import Layout, scale_text
 from geometry.sheets.leaf import Leaf, standing
@@ -97,8 +99,16 @@ def _view_marks(block: Block, part: Part) -> list[Mark]:
     marks = linework_marks(block.linework, block.scale, (0.0, 0.0), owners)
     if block.view == PART_FACE.name:
         marks += _proud_marks(part, block.scale)
+    marks += _centre_lines(block, part)
     marks += dimension_marks(block.placed, (0.0, 0.0))
     return marks
+
+
+def _centre_lines(block: Block, part: Part) -> list[Strokes]:
+    """Of what is round in the part, in a view of it alone."""
+    texts = [one.box for one in block.placed.dimensions]
+    alone = replace(part, frame=BENCH_FRAME)
+    return centre_lines((alone,), block.linework.view, block.scale, texts)
 
 
 def _proud_marks(part: Part, scale: float) -> list[Mark]:
@@ -114,6 +124,8 @@ def _proud_marks(part: Part, scale: float) -> list[Mark]:
 def _additions(block: Block, part: Part, plan: PagePlan) -> list[Mark]:
     """Rings of details, numbers of cuts, face marks and the grain, where there is room."""
     ground = ground_of(block)
+    for lines in _centre_lines(block, part):
+        ground.add(lines.segments.tolist(), [])
     marks: list[Mark] = []
     for detail in plan.rings:
         if detail.linework.view.name == block.view:
