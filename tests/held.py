@@ -19,13 +19,17 @@ _CHANGED: tuple[tuple[str, dict[str, Value]], ...] = (
 )
 
 
-def everything_held() -> tuple[BenchSpec, ...]:
-    """The samples as they are, and some with a few words and numbers changed."""
-    return (*(sample(name).spec for name in NAMES), *(_changed(*row) for row in _CHANGED))
+HELD = (*((name, dict[str, Value]()) for name in NAMES), *_CHANGED)
+"""The samples as they are, and some with a few words and numbers changed."""
 
 
-def _changed(name: str, changes: dict[str, Value]) -> BenchSpec:
+def held(name: str, changes: dict[str, Value]) -> BenchSpec:
+    """A bench of ``HELD``."""
     spec = sample(name).spec
     for parameter, value in changes.items():
         spec = set_values(spec, {parameter: value})
     return spec
+
+
+def everything_held() -> tuple[BenchSpec, ...]:
+    return tuple(held(*row) for row in HELD)

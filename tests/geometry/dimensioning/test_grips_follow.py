@@ -6,48 +6,56 @@ import pytest
 
 from geometry.bench.build import build
 from geometry.bench.limits import limits
+from geometry.design.parameter import Value
 from geometry.dimensioning.drag import drag
 from geometry.dimensioning.grips import grips
 from geometry.dimensioning.pull import Grip
-from tests.held import everything_held
+from tests.held import HELD, held
 
 FAR = 10_000.0  # mm: beyond any limit
 
 
+each_bench = pytest.mark.parametrize(
+    ("name", "changes"), HELD, ids=["-".join((name, *changes)) for name, changes in HELD]
+)
+
+
+@each_bench
 @pytest.mark.parametrize("by", [0.75, -0.6])
-def test_each_grip_follows_the_hand(by: float) -> None:
+def test_each_grip_follows_the_hand(name: str, changes: dict[str, Value], by: float) -> None:
     """An end of the edge moves with the hand, 1 to 1, in the direction of the pull; each number
     once for each view of each bench."""
-    for spec in everything_held():
-        held = grips(build(spec))
-        for number, grip in _once(held):
-            dragged = drag(spec, grip.pull, _moved(grip, by), None)
-            if dragged.stopped_by:
-                continue
-            found = grips(build(dragged.spec))
-            if len(found) != len(held):
-                continue  # a leg that turns shows another face
-            assert found[number].pull.parameter == grip.pull.parameter
-            # A lean holds the leg's axis to the hand; the arris seen turns about that with the leg,
-            # most on a sightline, which swings fast where the lean is small.
-            near = 1e-6 if not grip.pull.height else 0.3 * abs(by)
-            assert min(abs(step - by) for step in _travels(grip, found[number])) < near, grip
+    spec = held(name, changes)
+    all_held = grips(build(spec))
+    for number, grip in _once(all_held):
+        dragged = drag(spec, grip.pull, _moved(grip, by), None)
+        if dragged.stopped_by:
+            continue
+        found = grips(build(dragged.spec))
+        if len(found) != len(all_held):
+            continue  # a leg that turns shows another face
+        assert found[number].pull.parameter == grip.pull.parameter
+        # A lean holds the leg's axis to the hand; the arris seen turns about that with the leg,
+        # most on a sightline, which swings fast where the lean is small.
+        near = 1e-6 if not grip.pull.height else 0.3 * abs(by)
+        assert min(abs(step - by) for step in _travels(grip, found[number])) < near, grip
 
 
-def test_each_grip_stops_where_its_number_stops() -> None:
-    for spec in everything_held():
-        for _, grip in _once(grips(build(spec))):
-            if grip.pull.height:
-                continue  # a lean grows ever slower with the hand
-            allowed = limits(spec, grip.pull.parameter)
-            ends = [drag(spec, grip.pull, _moved(grip, by), None) for by in (-FAR, FAR)]
-            assert [one.value for one in ends] == [allowed.minimum, allowed.maximum], grip
-            assert all(one.stopped_by for one in ends), grip
+@each_bench
+def test_each_grip_stops_where_its_number_stops(name: str, changes: dict[str, Value]) -> None:
+    spec = held(name, changes)
+    for _, grip in _once(grips(build(spec))):
+        if grip.pull.height:
+            continue  # a lean grows ever slower with the hand
+        allowed = limits(spec, grip.pull.parameter)
+        ends = [drag(spec, grip.pull, _moved(grip, by), None) for by in (-FAR, FAR)]
+        assert [one.value for one in ends] == [allowed.minimum, allowed.maximum], grip
+        assert all(one.stopped_by for one in ends), grip
 
 
-def _once(held: tuple[Grip, ...]) -> list[tuple[int, Grip]]:
+def _once(every: tuple[Grip, ...]) -> list[tuple[int, Grip]]:
     first: dict[tuple[str, str], tuple[int, Grip]] = {}
-    for number, grip in enumerate(held):
+    for number, grip in enumerate(every):
         first.setdefault((grip.view, grip.pull.parameter), (number, grip))
     return list(first.values())
 
