@@ -29,6 +29,15 @@ class WoodScrew:
         return HEAD_IN_SHANKS * self.shank
 
 
+def shank_of(gauge: float) -> float:
+    """Diameter of a screw's shank, of the gauges between the rows too.
+
+    >>> round(shank_of(10), 2)
+    4.83
+    """
+    return (0.060 + 0.013 * gauge) * MM_PER_INCH
+
+
 _IN = MM_PER_INCH
 _CHART = (
     "READ2 albanycountyfasteners.com; shanks agree with 0.060 + 0.013 n in, MEMORY ASME B18.6.1"

@@ -65,17 +65,22 @@ def leaned_on(spec: BenchSpec, loads: Loads, height: float) -> tuple[Leaned, ...
     return (*_posts(r, stuff, loads, height), *_rails(r, stuff, loads), *_slats(r, stuff, loads))
 
 
-def _posts(r: RestNumbers, stuff: Stuff, loads: Loads, height: float) -> Iterator[Leaned]:
+def on_posts(r: RestNumbers, loads: Loads) -> tuple[float, ...]:
+    """The greatest force on each post, in N."""
     xs = tuple(r.middle(post) for post in range(r.posts))
+    return tuple(force for force, _ in forces_on_lines(xs, r.length, loads, 0.0))
+
+
+def _posts(r: RestNumbers, stuff: Stuff, loads: Loads, height: float) -> Iterator[Leaned]:
     arm = height_of_push(r, height)
-    for post, (force, _) in enumerate(forces_on_lines(xs, r.length, loads, 0.0)):
+    for post, force in enumerate(on_posts(r, loads)):
         moment = force * arm
         bears = Section(r.post_width, r.post_depth).modulus * stuff.rupture
         shares = {POST: moment / bears}
         if not r.behind:
             shares[HELD] = moment / _tenon_bears(r, stuff)
         way = max(shares, key=lambda name: shares[name])
-        place = (xs[post], r.front, r.seat.top)
+        place = (r.middle(post), r.front, r.seat.top)
         yield Leaned("post", f"post_{post + 1}", 100.0 * shares[way], way, force, place)
 
 

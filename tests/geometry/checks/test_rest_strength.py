@@ -17,6 +17,9 @@ from geometry.checks.all_checks import findings
 from geometry.checks.offers import bench_with
 from geometry.design.finding import Finding, Level
 from geometry.design.parameter import Value
+from geometry.strength.screws import pulls, stands_pulled
+from shared.fixings import shank_of
+from shared.timber import TIMBERS
 from shared.timber_stiffness import STIFFNESS
 from shared.timber_strength import ROLLING, STRENGTH
 
@@ -112,3 +115,39 @@ def test_a_rail_over_too_wide_a_bay() -> None:
     assert found.amount == pytest.approx(share, rel=0.05)
     assert found.parts[0] == "top_rail"
     assert_cured(bench, found)
+
+
+def test_posts_screwed_to_the_edge_of_a_slab() -> None:
+    """The bowling green's posts stood behind its seat of ash, 44 thick: the screws, 22 over their
+    foot, hold against a push 300 over the seat: F x (44 + 300) = 2 T x 22.  No. 10 screws, 0.190
+    in, with 40 mm of thread stand 15,700 G² D lb for each inch of it."""
+    bench = spoiled("bowling_green_bench", {"post_fixing": "behind the seat"})
+    (found,) = [one for one in findings(bench) if one.check == "rest_screws"]
+    force = float(found.message.split("with ")[1].split(" N")[0])
+    gravity = TIMBERS["white ash"].density / 1120.0
+    stands = 15_700.0 * gravity**2 * 0.190 * (40.0 / 25.4) * 4.4482216
+    assert found.amount == pytest.approx(100.0 * force * 344.0 / 44.0 / stands, rel=2e-3)
+    assert found.level is Level.THINK_AGAIN
+    assert found.parts == ("post_1", "post_2", "post_3", "seat")
+    assert found.estimate
+    assert found.place is not None
+    assert found.place[2] == pytest.approx(418.0)
+    assert found.mend is not None
+    mended = bench_with(bench, found.mend)
+    assert mended is not None
+    assert not [one for one in findings(mended) if one.check == "rest_screws"]
+
+
+def test_screws_as_quoted() -> None:
+    """engineeringtoolbox.com, wood screws: no. 10 (0.190 in) in spruce of 0.45 may be loaded with
+    109 lb for each inch of thread, by 2850 G² D; the strength is 15,700 / 2850 of that."""
+    stands = stands_pulled(0.45 * 1120.0, shank_of(10), 25.4)
+    assert stands * 2850.0 / 15_700.0 / 4.4482216 == pytest.approx(109.0, abs=1.0)
+    wide = stands_pulled(0.45 * 1120.0, shank_of(10), 25.4, end_grain=True)
+    assert wide == pytest.approx(0.75 * stands)
+    # A post on two edges: the pulls hold the moment.
+    drawn = pulls(300_000.0, (10.0, 10.0, 290.0, 290.0))
+    assert sum(t * d for t, d in zip(drawn, (10.0, 10.0, 290.0, 290.0), strict=True)) == (
+        pytest.approx(300_000.0)
+    )
+    assert drawn[2] / drawn[0] == pytest.approx(29.0)
