@@ -36,7 +36,7 @@ from geometry.strength.column import column_stress, euler_load, pressed_and_bent
 from geometry.strength.loads import NEAREST, Case, Loads
 from geometry.strength.stuff import stuff_of
 
-_SWAYING = 2.0  # K of a column held at its top alone
+SWAYING = 2.0  # K of a column held at its top alone
 _STATIONS = 13
 
 
@@ -196,7 +196,7 @@ def leg_stress(leg: Leg, material: str, force: float, case: Case, grip: float) -
     third = sizes[0] + (sizes[-1] - sizes[0]) / 3.0
     weak, broad = sorted(float(one) for one in third)
     inertia = broad * weak**3 / 12.0
-    limit = euler_load(stuff.elasticity, inertia, _SWAYING * leg.length)
+    limit = euler_load(stuff.elasticity, inertia, SWAYING * leg.length)
     areas = sizes[:, 0] * sizes[:, 1]
     along = force * leg.lean
     stands = column_stress(stuff.crushing, limit / (weak * broad))

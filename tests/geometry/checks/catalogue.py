@@ -194,6 +194,7 @@ CATALOGUE: tuple[Row, ...] = (
             "rail_strength": "base_strength::a_rail_that_is_stepped_on",
             "trestle_strength": "base_strength::a_trestle_that_its_rail_has_weakened",
             "rest_strength": "rest_strength::thin_posts_behind_a_seat",
+            "panel_strength": "panel_strength::thin_panels_under_a_high_seat",
             "rest_screws": "rest_strength::posts_screwed_to_the_edge_of_a_slab",
         },
     ),
