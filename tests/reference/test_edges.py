@@ -50,6 +50,8 @@ def test_profile_on_a_bevelled_edge(form: str, lean_deg: float) -> None:
     moulding = along_arris(form, S, ((0.0, y, 30.0), (100.0, y, 30.0)), ((0.0, 0.0, 1.0), outward))
     corner = math.pi / 2.0 + lean
     assert moulding.corner == pytest.approx(corner)
+    # An arc that touches both faces S from the arris: tan(corner / 2) of it as its radius.
+    assert form != "round-over" or moulding.radius == pytest.approx(S * math.tan(corner / 2.0))
     taken = volume_of(Shape(BLANK, (sawn,))) - volume_of(Shape(BLANK, (sawn, moulding)))
     assert taken / 100.0 == pytest.approx(_area(form, corner), abs=_slack(form, corner) + 1e-6)
 

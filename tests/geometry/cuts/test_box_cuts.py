@@ -11,6 +11,7 @@ from geometry.cuts.contour import Face, Operation
 from geometry.cuts.cut import Blank, Cut
 from geometry.cuts.end_gaps import EndGaps, Gap
 from geometry.cuts.finger_groove import FingerGroove
+from geometry.cuts.finger_notch import FingerNotch
 from geometry.cuts.groove import Groove
 from geometry.cuts.rebate import Rebate
 from geometry.cuts.screw_slot import ScrewSlot
@@ -74,6 +75,17 @@ def test_holes_are_round(face: Face) -> None:
     )
     assert blind == pytest.approx(90.0 * math.pi, abs=6.0 * math.pi * 10.0 * CHORD_ERROR)
     assert through == pytest.approx(2.0 * blind, rel=1e-9)
+
+
+@pytest.mark.parametrize(("width", "radius"), [(60.0, 15.0), (20.0, 10.0)])
+def test_a_notch_for_the_fingers(width: float, radius: float) -> None:
+    """15 deep, its lower corners rounded to the depth or to half of a narrow one: each leaves what
+    is between a square and a quarter round, r² (1 - pi / 4)."""
+    notch = FingerNotch(100.0, 100.0 + width, 15.0)
+    assert notch.radius == radius
+    area = width * 15.0 - 2.0 * radius**2 * (1.0 - math.pi / 4.0)
+    waste = WHOLE - solid_of(Shape(BOARD, (notch,))).volume
+    assert waste == pytest.approx(area * 20.0, abs=math.pi * radius * 20.0 * CHORD_ERROR)
 
 
 @pytest.mark.parametrize("way", [1.0, -1.0])
