@@ -61,28 +61,25 @@ def _bottom(spec: BenchSpec) -> Above:
 
 def _slab(spec: BenchSpec) -> Above:
     """A seat board: tenons come up anywhere but too near its edges."""
-    across = (LEAST_EDGE, spec.number("length") - LEAST_EDGE)
-    return Above(
-        part="seat",
-        thickness=spec.number("seat_thickness"),
-        left=across,
-        right=across,
-        back=-LEAST_EDGE,
-        front=LEAST_EDGE - spec.number("depth"),
-    )
+    return _board(spec, "seat", spec.number("seat_thickness"), LEAST_EDGE)
 
 
 def _box_bottom(spec: BenchSpec) -> Above:
     """The bottom of a box: tenons come up where the legs' shoulders lie wholly on it."""
     walls = spec.number("box_thickness") + _SHOULDER * spec.number("leg_size")
-    across = (walls, spec.number("length") - walls)
+    return _board(spec, "box_bottom", spec.number("box_bottom_thickness"), walls)
+
+
+def _board(spec: BenchSpec, part: str, thickness: float, inside: float) -> Above:
+    """A board as large as the bench, all of it but what is nearer than ``inside`` to its edges."""
+    across = (inside, spec.number("length") - inside)
     return Above(
-        part="box_bottom",
-        thickness=spec.number("box_bottom_thickness"),
+        part=part,
+        thickness=thickness,
         left=across,
         right=across,
-        back=-walls,
-        front=walls - spec.number("depth"),
+        back=-inside,
+        front=inside - spec.number("depth"),
     )
 
 

@@ -18,6 +18,7 @@ from dataclasses import dataclass
 
 from geometry.bench.case import has_case
 from geometry.bench.case_numbers import LEFT, RIGHT, CaseNumbers, case_numbers
+from geometry.bench.case_numbers import MITRED as MITRED_END
 from geometry.bench.member import Member
 from geometry.bench.openings import SHELF, filled_with
 from geometry.bench.panel_ends_numbers import MITRED, has_panel_ends
@@ -93,7 +94,7 @@ class MitrePlace:
 
 
 def _case_end(side: str) -> Callable[[BenchSpec], bool]:
-    return lambda spec: has_case(spec) and spec.word(f"{side}_end") == "mitred"
+    return lambda spec: has_case(spec) and spec.word(f"{side}_end") == MITRED_END
 
 
 def _panel_end(side: str) -> Callable[[BenchSpec], bool]:
@@ -110,7 +111,6 @@ MITRES: tuple[MitrePlace, ...] = (
 )
 
 BOARD, END = "board", "end"
-_PIECE = {BOARD: "board", END: "end"}
 
 
 def tilt_name(joint: str, piece: str) -> str:
@@ -186,7 +186,7 @@ def _of_mitre(place: MitrePlace) -> tuple[Parameter, ...]:
         for row in (
             angle(
                 tilt_name(place.joint, piece),
-                f"{place.words}: tilt, {_PIECE[piece]}",
+                f"{place.words}: tilt, {piece}",
                 _RECORD,
                 0,
                 0,
@@ -197,7 +197,7 @@ def _of_mitre(place: MitrePlace) -> tuple[Parameter, ...]:
             ),
             angle(
                 fence_name(place.joint, piece),
-                f"{place.words}: fence, {_PIECE[piece]}",
+                f"{place.words}: fence, {piece}",
                 _RECORD,
                 0,
                 0,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from geometry.bench.arrises import SHARP
+from geometry.bench.arris_rows import SHARP
 from geometry.bench.bench import Bench
 from geometry.bench.case_numbers import case_numbers
 from geometry.checks.check import Check

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from geometry.bench.base_numbers import OWN
 from geometry.bench.bench import Bench
 from geometry.bench.overall import FOUR_LEGS, base_is
 from geometry.bench.seat_board import has_seat_board
@@ -163,7 +164,7 @@ def _thicker(worst: Held, factor: float) -> tuple[Way, ...]:
 def _ways(spec: BenchSpec, sizes: Sizes, factor: float) -> tuple[Way, ...]:
     """Each size that this bench has, larger by the factor."""
     found = sizes[base_is(FOUR_LEGS, spec)]
-    own_tenon = spec.word("tenon_rule") == "own"
+    own_tenon = spec.word("tenon_rule") == OWN
     return tuple(
         size.grown(min(factor, _LARGEST)) for size in found if size.name != _TENON.name or own_tenon
     )

@@ -25,6 +25,7 @@ from geometry.bench.above import above
 from geometry.bench.apron_numbers import ENDS, apron_numbers, tenon_at
 from geometry.bench.base_numbers import base_numbers
 from geometry.bench.bridled_legs import stretcher_words
+from geometry.bench.four_leg_numbers import APRONS
 from geometry.bench.overall import FOUR_LEGS, base_is
 from geometry.design.spec import BenchSpec
 from geometry.strength.legs import Leg, moment_at_joint
@@ -77,7 +78,7 @@ def joints_at(
     end."""
     if not base_is(FOUR_LEGS, spec):
         return (_bridle(spec, leg, force, grip),)
-    if spec.value("leg_joint") == "aprons":
+    if spec.value("leg_joint") == APRONS:
         return _aprons(spec, leg, force, grip, shears)
     return (_round(spec, leg, force, grip),)
 

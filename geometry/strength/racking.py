@@ -22,7 +22,7 @@ from geometry.bench.above import above
 from geometry.bench.apron_numbers import ENDS, apron_numbers, tenon_at
 from geometry.bench.base_numbers import base_numbers, outward
 from geometry.bench.bridled_legs import stretcher_words
-from geometry.bench.four_leg_numbers import CORNERS
+from geometry.bench.four_leg_numbers import APRONS, CORNERS
 from geometry.bench.overall import CROSSED, FOUR_LEGS, PANEL_FEET, TRESTLES, base_is
 from geometry.bench.panel_ends_numbers import has_panel_ends, panel_ends
 from geometry.bench.panel_numbers import panel_numbers
@@ -101,7 +101,7 @@ def _bridled(spec: BenchSpec, way: str, moment: float) -> Racked:
 def _four(spec: BenchSpec, moment: float) -> Iterator[Racked]:
     """Four legs, alike in their joints; each direction has its own pair of aprons."""
     stuff, legs = stuff_of(spec.word("timber")), tuple(f"leg_{corner}" for corner in CORNERS)
-    if spec.value("leg_joint") != "aprons":
+    if spec.value("leg_joint") != APRONS:
         board, diameter = above(spec), spec.number("leg_tenon")
         shares = {
             BENT: moment / round_modulus(diameter) / stuff.rupture,

@@ -1,0 +1,47 @@
+"""Arrises that may be eased: how their form, size and run are asked for.  mm."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from geometry.cuts.edge_moulding import FORMS
+from geometry.design.parameter import Parameter, choice, length
+from geometry.design.spec import BenchSpec
+from geometry.primitives.frame import Vec3
+
+SHARP = "sharp"
+SHARE = 3.0  # a moulding takes at most one part in so many; common practice, no source
+
+FACE_SIDE: Vec3 = (0.0, 0.0, -1.0)
+REVERSE: Vec3 = (0.0, 0.0, 1.0)
+FAR_EDGE: Vec3 = (0.0, 1.0, 0.0)
+
+
+def formed(name: str) -> Callable[[BenchSpec], bool]:
+    return lambda spec: spec.word(name) != SHARP
+
+
+def form_row(name: str, title: str, description: str) -> Parameter:
+    return choice(name, title, "Edges", SHARP, (SHARP, *FORMS), description)
+
+
+def size_row(name: str, title: str, default: float, most: float, description: str) -> Parameter:
+    return length(
+        name,
+        title,
+        "Edges",
+        default,
+        0.5,
+        most,
+        description,
+        step=0.5,
+        applies=formed(name.removesuffix("_size")),
+    )
+
+
+def run_row(name: str, title: str, default: float, description: str, of: str) -> Parameter:
+    return length(name, title, "Edges", default, 0, 400, description, applies=formed(of))
+
+
+def snug_at(**values: float) -> Callable[[BenchSpec], tuple[dict[str, float], ...]]:
+    return lambda _spec: (dict(values),)

@@ -1,0 +1,96 @@
+"""The upper arris of a seat board's front, and of its ends if asked, eased.
+
+A run that is too short for its size is left sharp.
+"""
+
+from __future__ import annotations
+
+from geometry.bench.arris_rows import (
+    FACE_SIDE,
+    FAR_EDGE,
+    form_row,
+    formed,
+    run_row,
+    size_row,
+    snug_at,
+)
+from geometry.bench.constraint import Constraint, rule
+from geometry.bench.member import Member
+from geometry.bench.seat_board import has_seat_board
+from geometry.cuts.edge_moulding import EdgeMoulding, along_arris
+from geometry.design.parameter import Parameter, choice
+from geometry.design.part import Part
+from geometry.design.spec import BenchSpec
+
+FRONT, ROUND = "front", "front and ends"
+_MOST = 0.75  # of the seat's thickness; common practice, no source
+
+PARAMETERS: tuple[Parameter, ...] = (
+    form_row("seat_edge", "Seat edge", "The upper arris of the seat's board."),
+    size_row("seat_edge_size", "Seat edge size", 6.0, 40, "On the upper face and down the edge."),
+    choice(
+        "seat_edge_where",
+        "Seat edge along",
+        "Edges",
+        FRONT,
+        (FRONT, ROUND),
+        "The front, or the front and both ends.",
+        applies=formed("seat_edge"),
+    ),
+    run_row(
+        "seat_edge_stop",
+        "Seat edge stopped",
+        0,
+        "From the ends of the front to where it begins; 0 runs through.",
+        "seat_edge",
+    ),
+)
+
+CONSTRAINTS: tuple[Constraint, ...] = (
+    rule(
+        "seat_edge_within",
+        "seat_edge seat_edge_size seat_thickness",
+        lambda s: _MOST * s.number("seat_thickness") - s.number("seat_edge_size"),
+        "the edge would take more than three quarters of the seat's thickness",
+    ),
+)
+
+
+def _has_edge(spec: BenchSpec) -> bool:
+    return has_seat_board(spec) and formed("seat_edge")(spec)
+
+
+def _cuts(spec: BenchSpec, part: Part) -> tuple[EdgeMoulding, ...]:
+    if part.kind != "seat":
+        return ()
+    form, size, stop = (
+        spec.word("seat_edge"),
+        spec.number("seat_edge_size"),
+        spec.number("seat_edge_stop"),
+    )
+    long, deep = part.shape.blank.length, part.shape.blank.width
+    if spec.word("seat_edge_where") == ROUND:
+        stop = 0.0
+    if long - 2.0 * stop < 4.0 * size:
+        return ()
+    ends = ((stop, deep, 0.0), (long - stop, deep, 0.0))
+    stops = (stop > 0.0, stop > 0.0)
+    found = [along_arris(form, size, ends, (FACE_SIDE, FAR_EDGE), stopped=stops)]
+    if spec.word("seat_edge_where") == ROUND:
+        found += [
+            along_arris(form, size, ((x, 0.0, 0.0), (x, deep, 0.0)), (FACE_SIDE, (way, 0.0, 0.0)))
+            for x, way in ((0.0, -1.0), (long, 1.0))
+        ]
+    return tuple(found)
+
+
+CHOICE_MEMBER = Member("seat edge", PARAMETERS, present=has_seat_board)
+
+MEMBER = Member(
+    "seat edges",
+    (),
+    CONSTRAINTS,
+    cuts=_cuts,
+    present=_has_edge,
+    snug=snug_at(seat_edge_size=6.0),
+)
