@@ -13,8 +13,15 @@ from geometry.checks.check import Check
 from geometry.checks.limits_of_loads import MOST_OF_STRENGTH, SEAT_LOAD
 from geometry.checks.limits_of_strength import HEAVY_SITTER, SITTERS_APART
 from geometry.checks.strength import another_partition, level_of, shallower
-from geometry.checks.strengthening import Size, Told, Way, loads_on, own_weight, with_mends
-from geometry.design.finding import Finding
+from geometry.checks.strengthening import (
+    Size,
+    Told,
+    Way,
+    loads_on,
+    own_weight,
+    share_told,
+    with_mends,
+)
 from geometry.strength.bases import TENON, Borne, bottom, stepped_on, trestle_stretchers
 from geometry.strength.line import SHEAR
 
@@ -29,7 +36,7 @@ def _bottom(bench: Bench) -> Iterator[Told]:
     message = (
         f"With {borne.words} where it bears most, the base pushes up under the bottom with about "
         f"{borne.force:.0f} N and strains it in {borne.way} to about {borne.share:.0f} % of its "
-        "strength, between the uprights beside that place: an estimate."
+        "strength, between the uprights beside that place"
     )
     power = 1.0 if borne.way == SHEAR else 0.5
     thicker = Size("board_thickness", "Make the case's boards").grown(
@@ -51,7 +58,7 @@ def _trestles(bench: Bench) -> Iterator[Told]:
         message = (
             f"With {borne.words} where it bears most, “{bench.part(borne.part).title}” carries "
             f"about {borne.force:.0f} N and is strained in {borne.way} to about {borne.share:.0f} "
-            "% of what the rail's mortise leaves of its strength: an estimate."
+            "% of what the rail's mortise leaves of its strength"
         )
         factor = (borne.share / limit) ** 0.5
         ways = (
@@ -69,7 +76,7 @@ def _rail(bench: Bench) -> Iterator[Told]:
     what = "its tenon in shear" if borne.way == TENON else "it in bending"
     message = (
         f"Under {borne.force:.0f} N, {_STEP_IN}, the rail strains {what} to about "
-        f"{borne.share:.0f} % of its strength: an estimate."
+        f"{borne.share:.0f} % of its strength"
     )
     yield _told("rail_strength", borne, limit, message, _rail_ways(bench, borne, limit))
 
@@ -92,20 +99,8 @@ def _rail_ways(bench: Bench, borne: Borne, limit: float) -> tuple[Way, ...]:
 
 
 def _told(check: str, borne: Borne, limit: float, message: str, ways: tuple[Way, ...]) -> Told:
-    return Told(
-        Finding(
-            check=check,
-            level=level_of(borne.share, borne.way),
-            message=message,
-            parts=(borne.part,),
-            place=borne.place,
-            amount=borne.share,
-            limit=limit,
-            unit="%",
-            estimate=True,
-        ),
-        ways,
-    )
+    level = level_of(borne.share, borne.way)
+    return share_told(check, level, message, (borne.part,), borne.place, borne.share, limit, ways)
 
 
 CHECKS: tuple[Check, ...] = (

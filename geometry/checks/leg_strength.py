@@ -15,8 +15,16 @@ from geometry.checks.check import Check
 from geometry.checks.limits_of_loads import MOST_OF_STRENGTH, SEAT_LOAD
 from geometry.checks.limits_of_strength import FLOOR_GRIP, HEAVY_SITTER, SITTERS_APART
 from geometry.checks.strength import level_of
-from geometry.checks.strengthening import Size, Told, Way, loads_on, own_weight, with_mends
-from geometry.design.finding import Finding, Level
+from geometry.checks.strengthening import (
+    Size,
+    Told,
+    Way,
+    loads_on,
+    own_weight,
+    share_told,
+    with_mends,
+)
+from geometry.design.finding import Level
 from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Vec3
 from geometry.strength import joints
@@ -50,22 +58,15 @@ def _legs(bench: Bench) -> Iterator[Told]:
         return
     leg, worst = max(found, key=lambda row: row[1].share)
     share = min(worst.share, _MOST)
-    yield Told(
-        Finding(
-            check="leg_strength",
-            level=level_of(share),
-            message=(
-                f"With {worst.case.words} where it bears most, “{bench.part(leg.part).title}” "
-                f"carries about {worst.force:.0f} N and is pressed and bent to about "
-                f"{share:.0f} % of its strength: an estimate."
-            ),
-            parts=tuple(one.part for one, _ in found),
-            place=(*leg.foot, worst.height),
-            amount=share,
-            limit=limit,
-            unit="%",
-            estimate=True,
-        ),
+    yield share_told(
+        "leg_strength",
+        level_of(share),
+        f"With {worst.case.words} where it bears most, “{bench.part(leg.part).title}” carries "
+        f"about {worst.force:.0f} N and is pressed and bent to about {share:.0f} % of its strength",
+        tuple(one.part for one, _ in found),
+        (*leg.foot, worst.height),
+        share,
+        limit,
         _ways(bench.spec, _LEGS, (share / limit) ** (1.0 / 3.0)),
     )
 
@@ -83,22 +84,15 @@ def _joints(bench: Bench) -> Iterator[Told]:
     leg, force, case, worst = max(found, key=lambda row: row[3].share)
     share = min(worst.share, _MOST)
     first, second = (bench.part(part).title for part in worst.parts)
-    yield Told(
-        Finding(
-            check="leg_joint_strength",
-            level=Level.THINK_AGAIN,  # how joints break is too rough a guess to forbid one
-            message=(
-                f"With {case.words} where it bears most, about {force:.0f} N go through the joint "
-                f"of “{first}” and “{second}”: {worst.way} uses about {share:.0f} % of its "
-                "strength, an estimate."
-            ),
-            parts=tuple(dict.fromkeys(part for row in found for part in row[3].parts)),
-            place=_top_of(bench, leg),
-            amount=share,
-            limit=limit,
-            unit="%",
-            estimate=True,
-        ),
+    yield share_told(
+        "leg_joint_strength",
+        Level.THINK_AGAIN,  # how joints break is too rough a guess to forbid one
+        f"With {case.words} where it bears most, about {force:.0f} N go through the joint of "
+        f"“{first}” and “{second}”: {worst.way} uses about {share:.0f} % of its strength",
+        tuple(dict.fromkeys(part for row in found for part in row[3].parts)),
+        _top_of(bench, leg),
+        share,
+        limit,
         (*_ways(spec, _JOINTS[worst.way], share / limit), *_thicker(worst, share / limit)),
     )
 

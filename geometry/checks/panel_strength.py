@@ -13,8 +13,16 @@ from geometry.checks.check import Check
 from geometry.checks.limits_of_loads import MOST_OF_STRENGTH, SEAT_LOAD
 from geometry.checks.limits_of_strength import HEAVY_SITTER, SITTERS_APART
 from geometry.checks.strength import level_of
-from geometry.checks.strengthening import Size, Told, Way, loads_on, own_weight, with_mends
-from geometry.design.finding import Finding, Level
+from geometry.checks.strengthening import (
+    Size,
+    Told,
+    Way,
+    loads_on,
+    own_weight,
+    share_told,
+    with_mends,
+)
+from geometry.design.finding import Level
 from geometry.strength.panels import DENT, PAD, Stood, panels_under
 
 _NAMES = {PAD: "panel_pad_strength", DENT: "panel_dents"}
@@ -43,21 +51,15 @@ def _told(bench: Bench, way: str, group: list[Stood], limit: float) -> Told:
     ways: list[Way] = [_THICKER.grown(min(grown, _LARGEST))]
     if way == PAD:
         ways.insert(0, Size("panel_pad", "Make the pads", "long").grown(times))
-    return Told(
-        Finding(
-            check=_NAMES.get(way, "panel_strength"),
-            level=Level.THINK_AGAIN if way == DENT else level_of(share),
-            message=(
-                f"With {worst.case.words} where it bears most, “{title}” carries about "
-                f"{worst.force:.0f} N, {way}: about {share:.0f} % of its strength, an estimate."
-            ),
-            parts=tuple(dict.fromkeys(part for one in group for part in one.parts)),
-            place=worst.place,
-            amount=share,
-            limit=limit,
-            unit="%",
-            estimate=True,
-        ),
+    return share_told(
+        _NAMES.get(way, "panel_strength"),
+        Level.THINK_AGAIN if way == DENT else level_of(share),
+        f"With {worst.case.words} where it bears most, “{title}” carries about "
+        f"{worst.force:.0f} N, {way}: about {share:.0f} % of its strength",
+        tuple(dict.fromkeys(part for one in group for part in one.parts)),
+        worst.place,
+        share,
+        limit,
         tuple(ways),
     )
 

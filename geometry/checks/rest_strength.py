@@ -20,8 +20,8 @@ from geometry.checks.limits_of_strength import (
     SITTERS_APART,
 )
 from geometry.checks.strength import level_of
-from geometry.checks.strengthening import Size, Told, Way, with_mends
-from geometry.design.finding import Finding, Level, Mend
+from geometry.checks.strengthening import Size, Told, Way, share_told, with_mends
+from geometry.design.finding import Level, Mend
 from geometry.strength.rests import (
     HELD,
     POST,
@@ -79,21 +79,15 @@ def _told(bench: Bench, found: list[Leaned], limit: float) -> Told:
     posts = bench.spec.count("post_count")
     if worst.way in (RAIL, RAIL_TENON) and posts < MOST_POSTS:
         ways = (*ways, Mend("Set up another post.", (("post_count", posts + 1.0),)))
-    return Told(
-        Finding(
-            check="rest_strength",
-            level=Level.THINK_AGAIN if worst.way in _ROUGH else level_of(worst.share),
-            message=(
-                f"Leaned on with {worst.force:.0f} N, “{bench.part(worst.part).title}” uses about "
-                f"{worst.share:.0f} % of its strength in {worst.way}: an estimate."
-            ),
-            parts=tuple(one.part for one in found),
-            place=worst.place,
-            amount=worst.share,
-            limit=limit,
-            unit="%",
-            estimate=True,
-        ),
+    return share_told(
+        "rest_strength",
+        Level.THINK_AGAIN if worst.way in _ROUGH else level_of(worst.share),
+        f"Leaned on with {worst.force:.0f} N, “{bench.part(worst.part).title}” uses about "
+        f"{worst.share:.0f} % of its strength in {worst.way}",
+        tuple(one.part for one in found),
+        worst.place,
+        worst.share,
+        limit,
         ways,
     )
 
@@ -121,23 +115,17 @@ def _screws(bench: Bench) -> Iterator[Told]:
     if r.seat.board:
         ways.append(Mend("Tenon the posts into the seat.", (("post_fixing", TENONED),)))
     thread = length_mark(POST_SCREW_THREAD.of(bench))
-    yield Told(
-        Finding(
-            check="rest_screws",
-            level=Level.THINK_AGAIN,  # which screws they are is the maker's to choose
-            message=(
-                f"Leaned on with {force:.0f} N, a post pulls at its screws in "
-                f"“{bench.part(screws[k][0].part).title}” with about {drawn[k]:.0f} N, and no. "
-                f"{POST_SCREW.of(bench):.0f} screws with {thread} of thread use about "
-                f"{share:.0f} % of what they stand there: an estimate."
-            ),
-            parts=(*posts, screws[k][0].part),
-            place=(r.middle(0), r.front, screws[k][1]),
-            amount=share,
-            limit=limit,
-            unit="%",
-            estimate=True,
-        ),
+    yield share_told(
+        "rest_screws",
+        Level.THINK_AGAIN,  # which screws they are is the maker's to choose
+        f"Leaned on with {force:.0f} N, a post pulls at its screws in "
+        f"“{bench.part(screws[k][0].part).title}” with about {drawn[k]:.0f} N, and no. "
+        f"{POST_SCREW.of(bench):.0f} screws with {thread} of thread use about {share:.0f} % of "
+        "what they stand there",
+        (*posts, screws[k][0].part),
+        (r.middle(0), r.front, screws[k][1]),
+        share,
+        limit,
         tuple(ways),
     )
 

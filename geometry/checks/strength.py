@@ -15,7 +15,7 @@ from geometry.bench.partitions import MOST_PARTITIONS, evenly
 from geometry.checks.check import Check
 from geometry.checks.limits_of_loads import AFTER_A_YEAR, MOST_OF_STRENGTH, SEAT_BENDS, SEAT_LOAD
 from geometry.checks.limits_of_strength import HEAVY_SITTER, SITTERS_APART
-from geometry.checks.strengthening import Size, Told, Way, loads_on, with_mends
+from geometry.checks.strengthening import Size, Told, Way, loads_on, share_told, with_mends
 from geometry.design.finding import Finding, Level, Mend
 from geometry.design.parameter import Value
 from geometry.design.spec import BenchSpec
@@ -76,22 +76,18 @@ def _strains(bench: Bench) -> Iterator[Told]:
     for part, (line, strain) in worst.items():
         if strain.share <= limit + 1e-9:
             continue
-        finding = Finding(
-            check="seat_strength",
-            level=level_of(strain.share, strain.way),
-            message=(
-                f"Under {strain.case.words} the {bench.part(part).title.lower()} is strained in "
-                f"{strain.way} to about {strain.share:.0f} % of its strength: an estimate."
-            ),
-            parts=(part,),
-            place=(strain.at, line.y, line.z),
-            amount=strain.share,
-            limit=limit,
-            unit="%",
-            estimate=True,
-        )
         ways = _ways(bench.spec, part, (strain.share / limit) ** 0.5)
-        yield Told(finding, (*shallower(bench.spec, strain.way), *ways))
+        yield share_told(
+            "seat_strength",
+            level_of(strain.share, strain.way),
+            f"Under {strain.case.words} the {bench.part(part).title.lower()} is strained in "
+            f"{strain.way} to about {strain.share:.0f} % of its strength",
+            (part,),
+            (strain.at, line.y, line.z),
+            strain.share,
+            limit,
+            (*shallower(bench.spec, strain.way), *ways),
+        )
 
 
 def _gravity(strain: Strain) -> tuple[bool, float]:

@@ -15,7 +15,8 @@ from geometry.bench.catalogue import parameter
 from geometry.checks.limits_of_loads import SEAT_LOAD
 from geometry.checks.limits_of_strength import HEAVY_SITTER, SITTERS_APART
 from geometry.checks.offers import bench_with
-from geometry.design.finding import Finding, Mend
+from geometry.design.finding import Finding, Level, Mend
+from geometry.primitives.frame import Vec3
 from geometry.strength.loads import Loads, loads_of
 from shared.materials import weight_of
 from shared.seating import GRAVITY
@@ -77,6 +78,31 @@ class Told:
 
     finding: Finding
     ways: tuple[Way, ...]
+
+
+def share_told(
+    check: str,
+    level: Level,
+    message: str,
+    parts: tuple[str, ...],
+    place: Vec3,
+    share: float,
+    limit: float,
+    ways: tuple[Way, ...],
+) -> Told:
+    """An estimated share of strength in %, against the most of it that is to be used."""
+    finding = Finding(
+        check=check,
+        level=level,
+        message=f"{message}: an estimate.",
+        parts=parts,
+        place=place,
+        amount=share,
+        limit=limit,
+        unit="%",
+        estimate=True,
+    )
+    return Told(finding, ways)
 
 
 Look = Callable[[Bench], Iterable[Told]]

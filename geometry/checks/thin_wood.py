@@ -78,18 +78,14 @@ def _tenons(bench: Bench) -> Iterator[Finding]:
 
     for worst, parts in _least_by_kind(bench, measured):
         name = _TENONS[worst.kind]
-        yield Finding(
-            check="thin_tenon_of_rest",
-            level=Level.THINK_AGAIN,
-            message=(
-                f"{_the(worst.kind)}s are only {length_mark(worst.size)} thick, less than "
-                f"{length_mark(least)}."
-            ),
-            parts=parts,
-            place=worst.part.frame.to_bench(worst.place),
-            amount=worst.size,
-            limit=least,
-            mend=Mend(f"Make them {length_mark(least)} thick.", ((name, least),)),
+        yield _thin(
+            "thin_tenon_of_rest",
+            worst,
+            parts,
+            least,
+            f"The {worst.kind}s are only {length_mark(worst.size)} thick, less than "
+            f"{length_mark(least)}.",
+            Mend(f"Make them {length_mark(least)} thick.", ((name, least),)),
         )
 
 
@@ -101,8 +97,24 @@ def _within(blank: Blank, cut: ShoulderedTenon) -> tuple[tuple[float, float], tu
     )
 
 
-def _the(kind: str) -> str:
-    return f"The {kind}"
+def _thin(
+    check: str,
+    worst: _Left,
+    parts: tuple[str, ...],
+    least: float,
+    message: str,
+    mend: Mend | None = None,
+) -> Finding:
+    return Finding(
+        check=check,
+        level=Level.THINK_AGAIN,
+        message=message,
+        parts=parts,
+        place=worst.part.frame.to_bench(worst.place),
+        amount=worst.size,
+        limit=least,
+        mend=mend,
+    )
 
 
 def _pins(bench: Bench) -> Iterator[Finding]:
@@ -116,17 +128,13 @@ def _pins(bench: Bench) -> Iterator[Finding]:
                     yield high - low, (cut.x_end, (low + high) / 2.0, 0.0)
 
     for worst, parts in _least_by_kind(bench, measured):
-        yield Finding(
-            check="thin_pin",
-            level=Level.THINK_AGAIN,
-            message=(
-                f"{worst.part.title}: at its {worst.kind} only {length_mark(worst.size)} stand "
-                f"between two cuts, less than {length_mark(least)}: it breaks off as it is cut."
-            ),
-            parts=parts,
-            place=worst.part.frame.to_bench(worst.place),
-            amount=worst.size,
-            limit=least,
+        yield _thin(
+            "thin_pin",
+            worst,
+            parts,
+            least,
+            f"{worst.part.title}: at its {worst.kind} only {length_mark(worst.size)} stand "
+            f"between two cuts, less than {length_mark(least)}: it breaks off as it is cut.",
         )
 
 
@@ -157,17 +165,13 @@ def _tongues(bench: Bench) -> Iterator[Finding]:
                 yield size, (cut.x_low, (cut.y_low + cut.y_high) / 2.0, cut.depth)
 
     for worst, parts in _least_by_kind(bench, measured):
-        yield Finding(
-            check="thin_tongue",
-            level=Level.THINK_AGAIN,
-            message=(
-                f"{worst.part.title}: its rebate leaves a tongue of only "
-                f"{length_mark(worst.size)}, less than {length_mark(least)}."
-            ),
-            parts=parts,
-            place=worst.part.frame.to_bench(worst.place),
-            amount=worst.size,
-            limit=least,
+        yield _thin(
+            "thin_tongue",
+            worst,
+            parts,
+            least,
+            f"{worst.part.title}: its rebate leaves a tongue of only {length_mark(worst.size)}, "
+            f"less than {length_mark(least)}.",
         )
 
 
