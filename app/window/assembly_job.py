@@ -14,7 +14,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 from geometry.bench.bench import Bench
 
 if TYPE_CHECKING:
-    from geometry.checks.assembly import Assembly
+    from geometry.checks.looked import Looked
 
 REST_MS = 400
 SLICE_MS = 12.0
@@ -22,16 +22,23 @@ SLICE_MS = 12.0
 LOOKING, TOGETHER, LOCKED = "goes together?", "goes together", "does not go together"
 
 
+def state_of(looked: Looked | None) -> str:
+    """What is known of a bench, in words; None for nothing yet."""
+    if looked is None:
+        return LOOKING
+    return LOCKED if looked.assembly.locked else TOGETHER
+
+
 class AssemblyJob(QObject):
-    """``state_changed`` carries what is known, in words; ``done`` the Assembly."""
+    """``state_changed`` carries what is known, in words; ``done`` the bench and what was found."""
 
     state_changed = Signal(str)
-    done = Signal(object)
+    done = Signal(object, object)
 
     def __init__(self, parent: QObject) -> None:
         super().__init__(parent)
         self._bench: Bench | None = None
-        self._work: Generator[None, None, Assembly] | None = None
+        self._work: Generator[None, None, Looked] | None = None
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.timeout.connect(self._go_on)
@@ -53,17 +60,17 @@ class AssemblyJob(QObject):
         if self._bench is None:
             return
         if self._work is None:
-            from geometry.checks.assembly import in_steps  # not needed for the first picture
+            from geometry.checks.looked import looked_in_steps  # not needed for the first picture
 
-            self._work = in_steps(self._bench.parts, self._bench.joints)
+            self._work = looked_in_steps(self._bench)
         end = perf_counter() + SLICE_MS / 1000.0
         try:
             while perf_counter() < end:
                 next(self._work)
         except StopIteration as stop:
-            self._work = None
-            assembly: Assembly = stop.value
-            self.state_changed.emit(LOCKED if assembly.locked else TOGETHER)
-            self.done.emit(assembly)
+            bench, self._bench, self._work = self._bench, None, None
+            looked: Looked = stop.value
+            self.state_changed.emit(state_of(looked))
+            self.done.emit(bench, looked)
             return
         self._timer.start(0)

@@ -17,7 +17,7 @@ from app.panels.finding_line import FindingLine
 from app.panels.findings_foot import FindingsFoot
 from app.scene.preferences import Preferences
 from app.scene.wording import said_error
-from app.window.assembly_job import AssemblyJob
+from app.window.assembly_job import AssemblyJob, state_of
 from geometry.design.brief import Brief
 from geometry.design.finding import Finding, Level
 from geometry.design.judging import Judging, SetAside
@@ -26,7 +26,7 @@ from shared.errors import MakerError
 if TYPE_CHECKING:
     from app.window.limits_page import LimitsPage
     from geometry.bench.bench import Bench
-    from geometry.checks.assembly import Assembly
+    from geometry.checks.looked import Looked
 
 FINDINGS_AFTER_MS = 80
 """Findings follow the frame, well within 300 ms."""
@@ -53,7 +53,7 @@ class FindingsClerk(QObject):
         self._known = self._held_to()
         self.limits: LimitsPage | None = None
         self.slow: tuple[Finding, ...] = ()
-        self._slow_of: Bench | None = None
+        self._looked_into: tuple[Bench, Looked] | None = None
         self._assembly = AssemblyJob(self)
         self._assembly.state_changed.connect(foot.show_state)
         self._assembly.done.connect(self._assembled)
@@ -86,26 +86,34 @@ class FindingsClerk(QObject):
 
         self._later.stop()
         project, bench = self._desk.project, self._desk.settled.bench
+        looked = self._known_of(bench)
+        if looked is not None:
+            from geometry.checks.slow import findings_of
+
+            judged_by = project.judging.limits
+            self.slow = tuple(findings_of(replace(bench, judged_by=judged_by), looked))
         names = {part.name for part in bench.parts}
         # What was found of the bench as it was stays until it is known of this one.
         slow = tuple(one for one in self.slow if names.issuperset(one.parts))
         shown = self._preferences().shown
         self.findings = judged(bench, project.judging, project.brief, slow, shown)
-        if self._slow_of is not bench:
+        if looked is None:
             self._assembly.start(bench)
         self.show()
 
-    def _assembled(self, assembly: Assembly) -> None:
-        """Whether it goes together is known: the list gets what was found."""
-        from geometry.checks.assembly import findings_of
+    def _known_of(self, bench: Bench) -> Looked | None:
+        """What was found of this very bench."""
+        if self._looked_into is None or self._looked_into[0] is not bench:
+            return None
+        return self._looked_into[1]
 
-        bench, before = self._desk.settled.bench, self.slow
-        self._slow_of, self.slow = bench, tuple(findings_of(bench, assembly))
-        if self.slow != before:
-            self.look()
+    def _assembled(self, bench: Bench, looked: Looked) -> None:
+        """Whether it goes together is known: the list gets what was found."""
+        self._looked_into = bench, looked
+        self.look()
 
     def _another_bench(self) -> None:
-        self.slow, self._slow_of = (), None
+        self.slow, self._looked_into = (), None
 
     def show(self) -> None:
         self._foot.show_findings(self.findings, self._preferences())
@@ -150,8 +158,8 @@ class FindingsClerk(QObject):
         self.limits = None
 
     def _bench_changed(self) -> None:
-        if self._desk.settled.bench is not self._slow_of:
-            self._assembly.stop()
+        self._assembly.stop()
+        self._foot.show_state(state_of(self._known_of(self._desk.settled.bench)))
         if self._desk.previewing:
             self._later.stop()
             if not self._desk.offering:

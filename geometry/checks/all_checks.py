@@ -10,7 +10,6 @@ from geometry.bench.bench import Bench
 from geometry.checks import (
     alike,
     as_cut,
-    assembly,
     back_rest,
     base,
     base_outline,
@@ -52,6 +51,7 @@ from geometry.checks import (
     shelves,
     short_grain,
     slots,
+    slow,
     stock,
     stops,
     strength,
@@ -59,6 +59,7 @@ from geometry.checks import (
     tipping,
 )
 from geometry.checks.check import Check
+from geometry.checks.looked import looked_into
 from geometry.checks.offers import offered
 from geometry.checks.setting_aside import as_judged
 from geometry.design.brief import NO_BRIEF, Brief
@@ -118,7 +119,7 @@ CHECKS: tuple[Check, ...] = (
 )
 
 # Looked into behind the others, as it takes seconds on a large bench.
-SLOW_CHECKS: tuple[Check, ...] = assembly.CHECKS
+SLOW_CHECKS: tuple[Check, ...] = slow.CHECKS
 
 _ORDER = tuple(Level)
 
@@ -138,31 +139,26 @@ def findings(bench: Bench) -> tuple[Finding, ...]:
 
 
 def slow_findings(bench: Bench) -> tuple[Finding, ...]:
-    """What the slow checks find; quick when ``assembly.in_steps`` has been through this bench."""
-    return tuple(
-        replace(finding, told_by=check.name)
-        for check in SLOW_CHECKS
-        if check.applies(bench)
-        for finding in check.run(bench)
-    )
+    """What the slow checks find; quick when this bench has been looked into before."""
+    return tuple(slow.findings_of(bench, looked_into(bench)))
 
 
 def judged(
     bench: Bench,
     judging: Judging,
     brief: Brief = NO_BRIEF,
-    slow: Sequence[Finding] = (),
+    slower: Sequence[Finding] = (),
     shown: Shown = SHOWN_MM,
 ) -> tuple[Finding, ...]:
     """The findings by the maker's own limits; those set aside carry their reason and come last.
 
     One that has grown clearly worse since stands again, and says so.
 
-    ``slow`` are those of the slow checks, where they have been looked into; ``shown`` is how sizes
-    are written on the drawings.
+    ``slower`` are those of the slow checks, where they have been looked into; ``shown`` is how
+    sizes are written on the drawings.
     """
     found = findings(replace(bench, judged_by=judging.limits, brief=brief, shown=shown))
-    found = tuple(sorted((*found, *slow), key=lambda one: _ORDER.index(one.level)))
+    found = tuple(sorted((*found, *slower), key=lambda one: _ORDER.index(one.level)))
     reasoned = [as_judged(one, judging) for one in found]
     return tuple(sorted(reasoned, key=lambda one: bool(one.set_aside)))
 
@@ -171,7 +167,8 @@ def wholly_judged(
     bench: Bench, judging: Judging, brief: Brief = NO_BRIEF, shown: Shown = SHOWN_MM
 ) -> tuple[Finding, ...]:
     """The same with what the slow checks find, for whoever can wait: papers, commands."""
-    return judged(bench, judging, brief, slow_findings(bench), shown)
+    slower = slow_findings(replace(bench, judged_by=judging.limits))
+    return judged(bench, judging, brief, slower, shown)
 
 
 def standing(found: Sequence[Finding]) -> tuple[Finding, ...]:

@@ -25,9 +25,6 @@ from itertools import combinations
 
 import numpy as np
 
-from geometry.bench.bench import Bench
-from geometry.checks.check import Check
-from geometry.design.finding import Finding, Level
 from geometry.design.joint import Joint
 from geometry.design.part import Part
 from geometry.primitives.frame import X_AXIS, Y_AXIS, Z_AXIS, Vec3, cross, norm, scale, unit
@@ -43,11 +40,24 @@ Held = np.ndarray
 
 
 @dataclass(frozen=True, slots=True)
-class Step:
-    """Parts that go on together, and the straight way by which they come (a unit vector)."""
+class Move:
+    """Parts that come as one, and how they come: a direction, its length how fast."""
 
     parts: tuple[str, ...]
     way: Vec3
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """What comes at one time, nearly always one group of parts, ``onto`` those that stand."""
+
+    moves: tuple[Move, ...]
+    onto: tuple[str, ...]
+
+    @property
+    def groups(self) -> tuple[tuple[str, ...], ...]:
+        """What stands, and each group that comes."""
+        return (self.onto, *(move.parts for move in self.moves))
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,22 +96,24 @@ def in_steps(parts: tuple[Part, ...], joints: tuple[Joint, ...]) -> Generator[No
             if looked is None:
                 continue
             way, held = looked
-            leaving = _smallest_leaving(held, group)
+            # What the rest may leave along a way may itself leave against it.
+            leaving, against = _smallest_leaving(held, group), _smallest_leaving(held.T, group)
             if leaving:
-                parted = way, leaving
+                turned = len(against) < len(leaving)
+                parted = (scale(way, -1.0), against) if turned else (way, leaving)
                 break
         if parted is None and (opened := ways.all_at_once(group)) is not None:
-            base, way, together = opened
-            rest = tuple(i for i in group if i != base)
-            taken.append(Step(tuple(parts[i].name for i in rest), scale(way, -1.0)))
-            groups += together
+            onto, moves = opened
+            taken.append(ways.step(onto, moves))
+            groups += (onto, *(some for some, _ in moves))
             continue
         if parted is None:
             locked.append(tuple(parts[index].name for index in group))
             continue
         way, leaving = parted
-        taken.append(Step(tuple(parts[i].name for i in leaving), scale(way, -1.0)))
-        groups += [tuple(i for i in group if i not in leaving), leaving]
+        onto = tuple(i for i in group if i not in leaving)
+        taken.append(ways.step(onto, [(leaving, way)]))
+        groups += [onto, leaving]
     return Assembly(tuple(reversed(taken)), tuple(locked))
 
 
@@ -135,19 +147,30 @@ class _Ways:
             rows = [among.index(k) for k in group]
             yield way, held[np.ix_(rows, rows)]
 
-    def all_at_once(self, group: tuple[int, ...]) -> tuple[int, Vec3, list[tuple[int, ...]]] | None:
-        """A part that all others leave at once, their mean way, and those that stay together."""
+    def step(self, onto: tuple[int, ...], leaving: list[tuple[tuple[int, ...], Vec3]]) -> Step:
+        """The step that puts together what leaves along these ways."""
+        moves = [Move(self._named(some), scale(way, -1.0)) for some, way in leaving]
+        return Step(tuple(moves), self._named(onto))
+
+    def all_at_once(
+        self, group: tuple[int, ...]
+    ) -> tuple[tuple[int, ...], list[tuple[tuple[int, ...], Vec3]]] | None:
+        """What stays while all others leave it at once, and each of those with its way."""
         for base in group:
             speeds = self._speeds(base, group)
             if speeds is not None and self._goes_free(group, speeds):
-                mean = np.mean([speeds[index] for index in group if index != base], axis=0)
-                x, y, z = mean.tolist()
                 together: dict[Vec3, list[int]] = {}
                 for index in group:
                     sx, sy, sz = np.round(speeds[index], _SAME_WAY).tolist()
                     together.setdefault((sx, sy, sz), []).append(index)
-                return base, unit((x, y, z)), [tuple(some) for some in together.values()]
+                onto = next(tuple(some) for some in together.values() if base in some)
+                return onto, [
+                    (tuple(some), way) for way, some in together.items() if base not in some
+                ]
         return None
+
+    def _named(self, group: tuple[int, ...]) -> tuple[str, ...]:
+        return tuple(self._names[index] for index in group)
 
     def _speeds(self, base: int, group: tuple[int, ...]) -> dict[int, Held] | None:
         """How each part moves when all leave ``base``, whose neighbours go along their grain."""
@@ -257,50 +280,3 @@ def _smallest_leaving(held: Held, group: tuple[int, ...]) -> tuple[int, ...]:
     if sizes[best] == len(group):
         return ()
     return tuple(group[k] for k in np.nonzero(reach[best])[0])
-
-
-def _locked(bench: Bench) -> Iterator[Finding]:
-    yield from findings_of(bench, assembly_of(bench.parts, bench.joints))
-
-
-def findings_of(bench: Bench, assembly: Assembly) -> Iterator[Finding]:
-    """One finding for each group of parts that lock each other."""
-    for names in assembly.locked:
-        titles = [bench.part(name).title for name in names[:4]]
-        more = f" and {len(names) - 4} more" if len(names) > 4 else ""
-        corners = [
-            corner
-            for joint in bench.joints
-            if set(joint.parts) <= set(names)
-            for contact in joint.contacts
-            for corner in contact.corners
-        ]
-        yield Finding(
-            check="locked_together",
-            level=Level.DO_NOT_CUT,
-            message=(
-                f"{', '.join(titles)}{more} lock each other: there is no straight way to put "
-                "them together, in any order."
-            ),
-            parts=names,
-            place=corners[0] if corners else None,
-            amount=float(len(names)),
-            limit=1.0,
-            unit="count",
-            told_by="assembly",
-        )
-
-
-CHECKS: tuple[Check, ...] = (
-    Check(
-        "assembly",
-        "Whether it goes together",
-        "Takes the bench apart in thought: every part, or group of parts, needs a straight way out "
-        "on which it runs into nothing, tried on the finished solids along the bench's axes, the "
-        "parts' own and the faces that meet, one group at a time or all of them at once. Parts "
-        "that hold each other along every one of them cannot be put together, however well each "
-        "joint fits. Turning a part in, or springing a frame open, is not tried. The limit is "
-        "none: wood is in the way or it is not.",
-        _locked,
-    ),
-)

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from geometry.checks import (
     limits_of_drawers,
+    limits_of_glue_ups,
     limits_of_handling,
     limits_of_joints,
     limits_of_loads,
@@ -24,6 +25,7 @@ from geometry.checks.limit import Limit
 KINS: tuple[tuple[str, tuple[Limit, ...]], ...] = (
     ("Joints", limits_of_joints.ROWS),
     ("Drawers", limits_of_drawers.ROWS),
+    ("Glue-ups", limits_of_glue_ups.ROWS),
     ("Loads, and what they may bend", limits_of_loads.ROWS),
     ("Strength", limits_of_strength.ROWS),
     ("Seats, lids, edges and outlines", limits_of_handling.ROWS),

@@ -65,7 +65,7 @@ def blocking(solids: Sequence[PlacedSolid], way: Vec3) -> np.ndarray:
 
     0 where it goes free.  The depth is how far j stands ahead of i's hind face, in mm.
     """
-    turn = _looking_along(way)
+    turn = looking_along(way)
     found = np.zeros((len(solids), len(solids)))
     hind, front = _facing(solids, turn, ahead=False), _facing(solids, turn, ahead=True)
     for i, j in _near(hind, front):
@@ -79,7 +79,7 @@ def holding_in_steps(solids: Sequence[PlacedSolid], way: Vec3) -> Generator[None
     The same answers as ``blocking`` sooner: one pair of faces that plainly meet settles a pair of
     solids, and only what no plainer test settles is clipped.
     """
-    turn = _looking_along(way)
+    turn = looking_along(way)
     found = np.zeros((len(solids), len(solids)), dtype=bool)
     hind, front = _facing(solids, turn, ahead=False), _facing(solids, turn, ahead=True)
     hind_sides, front_sides = sides_of(hind.plan), sides_of(front.plan)
@@ -128,7 +128,7 @@ def _near(hind: _Shadows, front: _Shadows) -> Iterator[tuple[Indices, Indices]]:
             yield first[some : some + _MOST_PAIRS], second[some : some + _MOST_PAIRS]
 
 
-def _looking_along(way: Vec3) -> Floats:
+def looking_along(way: Vec3) -> Floats:
     """Shape (3, 3): rows are two directions square to the way, and the way."""
     ahead = np.array(way) / np.linalg.norm(way)
     aside = np.zeros(3)
@@ -248,7 +248,7 @@ def first_touch(
     of a face of another's that looks back overlap, the way between them is linear, so its least
     value is at a corner.  What they have passed already, or are in, is not looked for.
     """
-    turn = _looking_along(way)
+    turn = looking_along(way)
     ahead, back = _facing(movers, turn, ahead=True), _facing(others, turn, ahead=False)
     if not len(ahead.owner) or not len(back.owner):
         return None

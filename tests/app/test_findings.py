@@ -129,7 +129,6 @@ def test_what_is_slow_to_know_stays_listed_until_it_is_known_anew(
     clerk.look()
     qtbot.waitUntil(lambda: window.foot.state.text() == "goes together", timeout=8000)
     clerk.slow = (locked, gone)
-    clerk.look()
     (line,) = _spoil(window, length=1210.0)
     assert line.finding is locked
     assert window.foot.state.text() == "goes together?"
@@ -363,3 +362,39 @@ def test_the_keyboard_goes_from_a_line_that_is_cured_to_the_next(
     first.why.setFocus()
     _spoil(window, cutter_diameter=12.7)
     assert second.why.hasFocus()
+
+
+def test_no_words_of_another_bench_stand_while_this_one_is_looked_into(
+    window: Workplace, qtbot: QtBot
+) -> None:
+    """What was known of the bench as it was is not said of what it has become, and comes back."""
+    state = window.foot.state
+    window.presenter.look_for_findings()
+    qtbot.waitUntil(lambda: state.text() == "goes together", timeout=8000)
+    window.desk.set_values({"length": 1210.0})
+    assert state.text() == "goes together?"  # at once, not when the findings are looked for
+    window.presenter.look_for_findings()
+    assert state.text() == "goes together?"
+    window.desk.undo()
+    assert state.text() == "goes together"  # this very bench is known
+    qtbot.wait(700)  # and what was begun of the other one is not told of it
+    assert state.text() == "goes together"
+    window.desk.redo()
+    assert state.text() == "goes together?"
+    qtbot.waitUntil(lambda: state.text() == "goes together", timeout=8000)
+
+
+def test_a_limit_of_the_slow_checks_counts_at_once(window: Workplace, qtbot: QtBot) -> None:
+    """Six joints, of which the last three close at once: 1.5 minutes of gluing."""
+    window.presenter.look_for_findings()
+    qtbot.waitUntil(lambda: window.foot.state.text() == "goes together", timeout=8000)
+    assert window.foot.lines() == []
+    clerk = window.presenter.clerk
+    clerk.change_limit("open_time", 1.0)
+    line = _line(window, "too_many_at_once")
+    assert (line.finding.amount, line.finding.limit) == (1.5, 1.0)
+    line.why.click()
+    assert isinstance(line.detail, WhyDetail)
+    assert len(line.detail.limits) == 3
+    clerk.change_limit("open_time", None)
+    assert window.foot.lines() == []

@@ -234,8 +234,11 @@ CATALOGUE: tuple[Row, ...] = (
     Row(
         17,
         "Assembly: can it be put together at all",
-        {"assembly": "assembly::parts_that_lock_each_other_are_told_of"},
-        lacking="clamping faces; too many joints for the open time",
+        {
+            "assembly": "assembly::parts_that_lock_each_other_are_told_of",
+            "clamping": "spoiled_glue_ups::legs_that_lean_too_far_for_a_caul_are_told_of",
+            "open_time": "spoiled_glue_ups::too_many_slats_for_one_rail_are_counted",
+        },
     ),
     Row(
         18,

@@ -1,7 +1,8 @@
 """Whether a bench goes together, held against plain motion of the solids in small steps.
 
 The outside judge moves meshes of another library (trimesh) by small steps and asks whether any
-point of one comes to lie inside the other.
+point of one comes to lie inside the other: of two parts here, of whole benches in
+``tests.judges.motion``.
 """
 
 from __future__ import annotations
@@ -25,6 +26,7 @@ from geometry.design.part import Part, Shape
 from geometry.primitives.frame import BENCH_FRAME, Frame, Vec3
 from geometry.solids.cutting import placed
 from geometry.solids.sweeping import blocking
+from tests.judges.motion import collisions, run_into
 
 AXES: tuple[Vec3, ...] = ((1, 0, 0), (-1, 0, 0), (0, 1, 0), (0, -1, 0), (0, 0, 1), (0, 0, -1))
 SAMPLES = Path(__file__).parents[3] / "sample_projects"
@@ -64,28 +66,35 @@ def test_each_pair_of_joined_parts_agrees_with_brute_force() -> None:
             assert bool(depth) == _runs_into(first, second, way, 500.0), (joint.name, way)
 
 
-def test_the_samples_go_together() -> None:
-    for name in ("orchard_bench", "cloakroom_bench", "stitching_room_bench", "bakehouse_bench"):
-        bench = build(load(SAMPLES / f"{name}.settle").spec)
-        found = assembly_of(bench.parts, bench.joints)
-        assert found.locked == (), name
+@pytest.mark.parametrize("path", sorted(SAMPLES.glob("*.settle")), ids=lambda path: path.stem)
+def test_every_step_of_every_sample_is_free_by_brute_force(path: Path) -> None:
+    """Read backward, each step takes its parts out of the group they are in, as far as they go."""
+    bench = build(load(path).spec)
+    found = assembly_of(bench.parts, bench.joints)
+    assert found.locked == ()
+    assert len(found.steps) >= 3
+    assert collisions(bench.parts, found.steps) == []
 
 
-def test_the_order_of_a_bench_is_free_at_every_step_by_brute_force() -> None:
-    """Read backward, each step takes its parts out of the group they are in, to any distance."""
-    bench = build(default_spec())
-    groups = [{part.name for part in bench.parts}]
-    for step in reversed(assembly_of(bench.parts, bench.joints).steps):
-        leaving = set(step.parts)
-        (group,) = (one for one in groups if leaving < one)
-        x, y, z = step.way
-        for name in leaving:
-            for other in group - leaving:
-                free = not _runs_into(bench.part(name), bench.part(other), (-x, -y, -z), 60.0)
-                assert free, (name, other, step.way)
-        groups.remove(group)
-        groups += [leaving, group - leaving]
-    assert all(len(group) == 1 for group in groups)
+def test_brute_force_sees_a_step_that_is_turned_round() -> None:
+    """Each part of this bench stands against what it comes on to, so it must run into that."""
+    bench = build(load(SAMPLES / "orchard_bench.settle").spec)
+    for step in assembly_of(bench.parts, bench.joints).steps:
+        (move,) = step.moves
+        coming = [bench.part(name) for name in move.parts]
+        assert run_into(coming, [bench.part(name) for name in step.onto], move.way)
+
+
+def test_a_back_of_splayed_posts_comes_into_its_seat_at_once() -> None:
+    """Its tenons spread like the fingers of a hand: no post can come after another."""
+    bench = build(load(SAMPLES / "bowling_green_bench.settle").spec)
+    (step,) = (one for one in assembly_of(bench.parts, bench.joints).steps if len(one.moves) > 1)
+    assert step.onto == ("seat",)
+    assert [move.parts for move in step.moves if len(move.parts) == 1] == [
+        ("post_1",),
+        ("post_2",),
+        ("post_3",),
+    ]
 
 
 def _block(name: str, size: Vec3, at: Vec3, *cuts: Notch) -> Part:

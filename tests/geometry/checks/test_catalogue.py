@@ -35,7 +35,7 @@ def _tells(check: str) -> set[str]:
     assert module is not None
     return {
         check,
-        *re.findall(r'(?:check=f?|_finding\()"(\w+)', Path(module).read_text(encoding="utf-8")),
+        *re.findall(r'(?:check=f?|_finding\()\s*"(\w+)', Path(module).read_text(encoding="utf-8")),
     }
 
 

@@ -9,7 +9,7 @@ import pytest
 from app.window.samples import sample_files
 from exporters.project_file import load
 from geometry.bench.build import build
-from geometry.checks.all_checks import judged
+from geometry.checks.all_checks import wholly_judged
 from geometry.design.finding import Level
 from shared.units import SHOWN_MM
 
@@ -18,7 +18,7 @@ from shared.units import SHOWN_MM
 def test_a_sample_raises_nothing_above_good_to_know(path: Path) -> None:
     project = load(path)
     bench = build(project.spec)
-    found = judged(bench, project.judging, project.brief, shown=SHOWN_MM)
+    found = wholly_judged(bench, project.judging, project.brief, shown=SHOWN_MM)
     assert [
         f"{one.check}: {one.message}" for one in found if one.level is not Level.GOOD_TO_KNOW
     ] == []
