@@ -8,7 +8,7 @@ from geometry.design.spec import BenchSpec
 
 NO_REST, RAILS, SLATS = "none", "rails", "slats"
 BEHIND, TENONED = "behind the seat", "tenoned into the seat"
-THROUGH, BLIND = "through", "blind"
+THROUGH, WEDGED, BLIND = "through", "wedged", "blind"
 
 MOST_POSTS, MOST_RAILS, MOST_SLATS = 7, 6, 40
 
@@ -23,6 +23,10 @@ def stands_behind(spec: BenchSpec) -> bool:
 
 def _tenoned(spec: BenchSpec) -> bool:
     return spec.value("post_fixing") == TENONED
+
+
+def has_wedges(spec: BenchSpec) -> bool:
+    return has_rest(spec) and _tenoned(spec) and spec.value("post_tenon_kind") == WEDGED
 
 
 def _has_slats(spec: BenchSpec) -> bool:
@@ -133,8 +137,8 @@ _POST: tuple[Parameter, ...] = (
         "Post tenons",
         _POSTS,
         THROUGH,
-        (THROUGH, BLIND),
-        "Through the seat and flush below, or stopped within it.",
+        (THROUGH, WEDGED, BLIND),
+        "Through the seat and flush below, there spread by wedges if wanted, or stopped within it.",
         applies=_tenoned,
     ),
     length(

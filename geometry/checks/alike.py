@@ -19,6 +19,7 @@ from geometry.solids.likeness import likeness, size_of
 from geometry.solids.measure import bounding_box
 from shared.units import angle_mark, length_mark
 
+_DRIVEN = "wedge"
 _SIZES = ("long", "wide", "thick")
 
 
@@ -97,10 +98,12 @@ def _lots(bench: Bench) -> Iterator[_Lot]:
 
 
 def _batches(bench: Bench) -> list[list[Part]]:
-    """Pieces of one name and one timber; carved ones are each their own, and look it."""
+    """Pieces of one name and one timber; carved ones are each their own, and look it, and any wedge
+    will do for another, as it is driven home and sawn off."""
     found: dict[tuple[str, str], list[Part]] = {}
     for part in bench.parts:
-        if not any(isinstance(cut, Relief) for cut in part.shape.cuts):
+        carved = any(isinstance(cut, Relief) for cut in part.shape.cuts)
+        if not carved and part.kind != _DRIVEN:
             found.setdefault((part.kind, part.material), []).append(part)
     return [batch for batch in found.values() if len(batch) > 1]
 

@@ -1,4 +1,4 @@
-"""Checks of rails: between trestles, between panel feet, and under the seat of a panel bench."""
+"""Checks of rails (between trestles or panel feet, under a panel bench's seat), and of wedges."""
 
 from __future__ import annotations
 
@@ -9,12 +9,14 @@ from dataclasses import dataclass
 from geometry.bench.bench import Bench
 from geometry.bench.members import has
 from geometry.bench.panel_numbers import panel_numbers
+from geometry.bench.post_wedges import OF_POST, shortest_wedge
 from geometry.bench.seat_rail_numbers import HOUSED, seat_rail
 from geometry.bench.trestles import rail_numbers
 from geometry.checks.check import Check
 from geometry.checks.limits_of_joints import LEAST_WALL, STEEPEST_WEDGE, TALLEST_MORTISE
 from geometry.design.finding import Finding, Level, Mend
 from geometry.joints.through_tenon import ThroughTenon
+from geometry.primitives.frame import Vec3
 from shared.units import angle_mark, length_mark
 
 
@@ -65,15 +67,44 @@ def _thin_tenon(bench: Bench) -> Iterator[Finding]:
     )
 
 
-def _steep_wedge(bench: Bench) -> Iterator[Finding]:
+@dataclass(frozen=True, slots=True)
+class _Wedges:
+    """Wedges of one kind: how thick and long, where, and the parameter that makes them thicker."""
+
+    thick: float
+    long: float
+    place: Vec3
+    name: str
+    mend: str
+    parts: tuple[str, ...]
+
+
+def _wedges(bench: Bench) -> Iterator[_Wedges]:
+    """Those beside the tenons of a rail, and those in the tenons of a back rest's posts."""
+    names = [part.name for part in bench.parts if part.kind == "wedge"]
+    posts = tuple(name for name in names if name.startswith(OF_POST))
     rail = _rail(bench)
-    if rail is None or rail.tenon.wedge_room <= 0.0:
-        return
-    at = rail.tenon
-    slope, steepest = at.wedge_room / at.depth, STEEPEST_WEDGE.of(bench) / 100.0
+    if rail is not None and rail.tenon.wedge_room > 0.0:
+        at, beside = rail.tenon, tuple(name for name in names if name not in posts)
+        leave = "Leave {} of room for them."
+        yield _Wedges(at.wedge_room, at.depth, at.face, rail.wedge_name, leave, beside)
+    if posts:
+        inside = shortest_wedge(bench.spec)
+        root = inside.tenon.frame.to_bench(inside.root)
+        make = "Make them {} thick."
+        yield _Wedges(inside.thick, inside.slot, root, "post_wedge", make, posts)
+
+
+def _steep_wedge(bench: Bench) -> Iterator[Finding]:
+    for wedges in _wedges(bench):
+        yield from _steep(bench, wedges)
+
+
+def _steep(bench: Bench, at: _Wedges) -> Iterator[Finding]:
+    slope, steepest = at.thick / at.long, STEEPEST_WEDGE.of(bench) / 100.0
     if slope <= steepest + 1e-9:
         return
-    room = math.floor(at.depth * steepest * 2.0) / 2.0
+    room = math.floor(at.long * steepest * 2.0) / 2.0
     angles = [math.degrees(math.atan(share)) for share in (slope, steepest)]
     yield Finding(
         check="steep_wedge",
@@ -82,12 +113,12 @@ def _steep_wedge(bench: Bench) -> Iterator[Finding]:
             f"The wedges slope {angle_mark(angles[0])}: steeper than "
             f"{angle_mark(angles[1])} they work loose again."
         ),
-        parts=tuple(part.name for part in bench.parts if part.kind == "wedge"),
-        place=at.face,
+        parts=at.parts,
+        place=at.place,
         amount=angles[0],
         limit=angles[1],
         unit="deg",
-        mend=Mend(f"Leave {length_mark(room)} of room for them.", ((rail.wedge_name, room),)),
+        mend=Mend(at.mend.format(length_mark(room)), ((at.name, room),)),
     )
 
 

@@ -1,4 +1,4 @@
-"""A slot in the end of a round tenon, as wide as the wedge that will be driven into it."""
+"""A slot in the end of a tenon, as wide as the wedge that will be driven into it."""
 
 from __future__ import annotations
 
@@ -13,11 +13,12 @@ from geometry.primitives.frame import Vec3, add, scale
 
 @dataclass(frozen=True, slots=True)
 class WedgeSlot:
-    """Two planes that meet in a line across the tenon and open toward the start of the piece.
+    """Two planes that meet in a line across the tenon and open toward the end that it is on.
 
     ``root`` is the middle of that line, ``along`` its unit direction and ``half_span`` half of it;
     ``spread`` is the unit direction across the slot, square to the grain (x) and to ``along``.
-    ``slope`` is half the slot's width for each mm from the root.  All in mm.
+    ``slope`` is half the slot's width for each mm from the root.  ``at_start`` is True for a tenon
+    at the x = 0 end.  All in mm.
     """
 
     root: Vec3
@@ -25,14 +26,15 @@ class WedgeSlot:
     half_span: float
     spread: Vec3
     slope: float
+    at_start: bool = True
 
     @property
     def title(self) -> str:
         return "wedge slot"
 
-    def removals(self, blank: Blank) -> tuple[Removal, ...]:  # noqa: ARG002
-        run = self.root[0] + OVERRUN
-        mouth = add(self.root, (-run, 0.0, 0.0))
+    def removals(self, blank: Blank) -> tuple[Removal, ...]:
+        run = (self.root[0] if self.at_start else blank.length - self.root[0]) + OVERRUN
+        mouth = add(self.root, (-run if self.at_start else run, 0.0, 0.0))
         span = self.half_span + OVERRUN
         corners = []
         for side in (-span, span):

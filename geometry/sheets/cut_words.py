@@ -244,7 +244,10 @@ def _leaning_bore(cut: LeaningBore, _blank: Blank) -> str:
 
 
 def _slot(cut: WedgeSlot, _blank: Blank) -> str:
-    return f"opening 1 in {1.0 / (2.0 * cut.slope):.3g} from its root across the tenon"
+    words = f"opening 1 in {1.0 / (2.0 * cut.slope):.3g} from its root across the tenon"
+    if cut.at_start:
+        return words
+    return f"{words}, its middle {_mm(cut.root[1])} from the face edge"
 
 
 def _gaps(cut: EndGaps, _blank: Blank) -> str:

@@ -65,6 +65,16 @@ LIMITS: tuple[tuple[dict[str, Value], str, str, float, str], ...] = (
     # 33 of tenon, 6 of shoulder: the mortise 12 from the end
     (SLAB, "post_in_left", "minimum", 6.0, "12 mm} of the seat's end"),
     (SLAB | {"post_tenon_kind": "blind"}, "post_tenon_depth", "maximum", 41.0, "3 mm} of the seat"),
+    # a third of the tenon's 45 - 2 x 6 = 33, shared by two wedges
+    (SLAB | {"post_tenon_kind": "wedged"}, "post_wedge", "maximum", 5.5, "third of the posts'"),
+    # slots of three quarters of the tenon, along the lean; four times the wedge's 4
+    (
+        SLAB | {"post_tenon_kind": "wedged"},
+        "seat_thickness",
+        "minimum",
+        16.0 / 0.75 * math.cos(math.radians(12)),
+        "four times as long as thick",
+    ),
 )
 
 
@@ -123,6 +133,19 @@ def test_another_seat_keeps_the_rest(seat: str, kind: str) -> None:
     for name in ("rest_height", "rest_rake", "post_width", "post_fixing"):
         assert other.value(name) == spec.value(name)
     assert {part.kind for part in build(other).parts} >= {"post", "rest rail", kind}
+
+
+def test_wedges_come_in_as_thick_as_seat_and_tenon_allow() -> None:
+    """Tenons of 45 - 2 x 16 = 13 take two wedges of 2.17 at the most; a seat of 15, which has slots
+    of 11.25, wedges of 2.81.  Nothing else of the rest moves."""
+    narrow = spec_of(SLAB | {"post_shoulder": 16.0})
+    wedged = set_values(narrow, {"post_tenon_kind": "wedged"})
+    assert wedged.number("post_wedge") == 2.0
+    assert wedged.changed({"post_tenon_kind": "through", "post_wedge": 4.0}) == narrow
+    thin = spec_of({**SLAB, "seat_thickness": 15.0, "rest_rake": 0.0})
+    wedged = set_values(thin, {"post_tenon_kind": "wedged"})
+    assert wedged.number("post_wedge") == 2.0  # three quarters of the way from 4 to 1.5, in halves
+    assert wedged.changed({"post_tenon_kind": "through", "post_wedge": 4.0}) == thin
 
 
 def test_a_rest_that_is_taken_off_comes_back_as_it_was() -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 import trimesh
 
@@ -63,6 +65,20 @@ def test_a_spoiled_rest_is_caught_and_mended(
     mend = found[0].mend
     assert mend is not None
     assert not _found(changes | dict(mend.values), check)
+
+
+def test_steep_wedges_of_posts_are_caught_and_mended() -> None:
+    """A seat of 24: slots of 18 / cos 12, so 4 to 18.40, 1 in 4.6; a fifth of 18.40 is 3.68, in
+    half millimetres 3.5."""
+    changes: dict[str, Value] = {"seat_thickness": 24.0, "post_tenon_kind": "wedged"}
+    (found,) = _found(changes, "steep_wedge")
+    slot = 18.0 / math.cos(math.radians(12.0))
+    assert found.amount == pytest.approx(math.degrees(math.atan(4.0 / slot)), abs=1e-9)
+    assert found.limit == pytest.approx(math.degrees(math.atan(0.2)), abs=1e-9)
+    assert set(found.parts) == {f"wedge_post_{post}_{k}" for post in (1, 2) for k in (1, 2)}
+    assert found.mend is not None
+    assert found.mend.values == (("post_wedge", 3.5),)
+    assert not _found(changes | dict(found.mend.values), "steep_wedge")
 
 
 def test_posts_behind_a_slab_are_held_by_its_edge_alone() -> None:

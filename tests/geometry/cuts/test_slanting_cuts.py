@@ -150,6 +150,19 @@ def test_wedge_slot() -> None:
     assert 300 * 1600 - volume_of(Shape(STICK, (cut,))) == pytest.approx(3600.0)
 
 
+def test_wedge_slot_in_the_far_end() -> None:
+    """The same at x = 300, opening the other way: wood only from 270 on is taken."""
+    cut = WedgeSlot(
+        (270.0, 20.0, 20.0), (0.0, 0.0, 1.0), 20.0, (0.0, 1.0, 0.0), 0.1, at_start=False
+    )
+    shape = Shape(STICK, (cut,))
+    assert 300 * 1600 - volume_of(shape) == pytest.approx(3600.0)
+    corners = solid_of(shape).vertices
+    inside = corners[(corners[:, 0] > 1.0) & (corners[:, 0] < 299.0)]
+    assert inside[:, 0] == pytest.approx(270.0)
+    assert inside[:, 1] == pytest.approx(20.0)
+
+
 def test_a_prism_ends_at_its_planes() -> None:
     """A pocket 20 x 20 right through, but not beyond the plane z = 12: 4800 mm³."""
     end = HalfSpace((0.0, 0.0, 12.0), (0.0, 0.0, 1.0))

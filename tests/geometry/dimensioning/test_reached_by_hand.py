@@ -75,6 +75,7 @@ NOT_DRAGGED: dict[str, tuple[str, ...]] = {
         "post_tenon_depth",
         "post_tenon",
         "post_shoulder",
+        "post_wedge",
         "rest_tenon",
         "rest_tenon_length",
         "rest_shoulder",
