@@ -3,7 +3,7 @@
 Both legs of a chamfer are the same number: one along the outside face, square to the back edge, one
 down into the thickness.  Measured so, the flats of two mitred boards meet in one line at the mitre,
 however the front leans.  Round-overs and coves are cut square to each arris and mitred at the
-knees; where the front leans they meet at the case's mitres but nearly.
+knees; where the front leans they meet at the case's mitres but nearly, with a step that is told.
 """
 
 from __future__ import annotations
@@ -14,6 +14,7 @@ from itertools import pairwise
 from geometry.bench.case import has_case, top_front
 from geometry.bench.case_numbers import LEFT, RIGHT, CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
+from geometry.bench.derived import Derived, derived_length
 from geometry.bench.member import Member
 from geometry.cuts.chamfer import Chamfer, ChamferEnd
 from geometry.cuts.contour import Face
@@ -265,12 +266,31 @@ def _meeting(a: Vec2, b: Vec2, d: Vec2, e: Vec2) -> Vec2:
     return (a[0] + t * ux, a[1] + t * uy)
 
 
+def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
+    """On an end that leans, the cutter's profile is square to the end's own arris and so reaches
+    farther level than on the top: that much is eased by hand."""
+    c, size = case_numbers(spec), spec.number("edge_size")
+    leans = [math.radians(c.lean_deg(end.side)) for end in (c.left, c.right) if end.mitred]
+    if max(leans, default=0.0) <= 0.0:
+        return ()
+    return (
+        derived_length(
+            "edge_step",
+            "Step in the front edges at a mitre",
+            "Edges",
+            size / math.cos(max(leans)) - size,
+            "edge size / cos(front lean) − edge size; eased by hand",
+        ),
+    )
+
+
 MEMBER = Member("edges", PARAMETERS, CONSTRAINTS, cuts=_cuts, present=has_case)
 
 MOULDED_MEMBER = Member(
     "moulded edges",
     (),
     MOULDED_CONSTRAINTS,
+    derived=_derived,
     present=lambda spec: has_case(spec) and _moulded(spec),
     snug=lambda _spec: ({"edge_size": 5.0},),
 )

@@ -58,7 +58,8 @@ def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
     b = lid_box(spec)
     lid, holder = parts[LID], parts[STRIP if b.has_strip else BACK]
     hung = hinged("lid_hinges", lid, holder, _hung(b))
-    lying = [_lying(b, parts[name], lid, name) for name in (FRONT, LEFT, RIGHT)]
+    lying = [_lying(b, parts[name], lid, name) for name in (LEFT, RIGHT)]
+    lying = [*_on_front(b, parts[FRONT], lid), *lying]
     fixed = [
         _lying(b, parts[name], parts[STRIP], name) for name in (BACK, LEFT, RIGHT) if b.has_strip
     ]
@@ -90,6 +91,27 @@ def _hung(b: LidBox) -> HingedNumbers:
         gap=0.0,
         overlap=b.thickness,
     )
+
+
+def _on_front(b: LidBox, front: Part, lid: Part) -> list[Joint]:
+    """The lid on the front, to either side of a notch for the fingers."""
+    whole = _lying(b, front, lid, FRONT)
+    if b.notch_width <= 0.0:
+        return [whole]
+    (left, y, z), (right, _, _), (_, far, _), _ = whole.contacts[0].corners
+    middle, half = b.length / 2.0, b.notch_width / 2.0
+    sides = ((left, middle - half, "left"), (middle + half, right, "right"))
+    return [
+        face_to_face(
+            f"{whole.name}_{side}",
+            LYING,
+            front,
+            lid,
+            ((low, y, z), (high, y, z), (high, far, z), (low, far, z)),
+            (0.0, 0.0, 1.0),
+        )
+        for low, high, side in sides
+    ]
 
 
 def _lying(b: LidBox, wall: Part, board: Part, name: str) -> Joint:

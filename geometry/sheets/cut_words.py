@@ -17,6 +17,7 @@ from geometry.cuts.chamfer import Chamfer
 from geometry.cuts.cut import Blank, Cut
 from geometry.cuts.end_gaps import EndGaps
 from geometry.cuts.finger_groove import FingerGroove
+from geometry.cuts.finger_notch import FingerNotch
 from geometry.cuts.groove import Groove
 from geometry.cuts.housing import StoppedHousing
 from geometry.cuts.lap import AngledLap
@@ -120,6 +121,13 @@ def _notch(cut: Notch, blank: Blank) -> str:
     edge = "face edge" if cut.y_low < _NEAR else "far edge"
     along, across = _mm(cut.x_high - cut.x_low), _mm(cut.y_high - cut.y_low)
     return f"{along} along, {across} across, at the {edge}, {_end(cut.x_low, blank)}"
+
+
+def _finger_notch(cut: FingerNotch, _blank: Blank) -> str:
+    return (
+        f"{_mm(cut.depth)} down from the far edge, right through, from {_mm(cut.x_low)} to "
+        f"{_mm(cut.x_high)}, corners R {_mm(cut.radius)}"
+    )
 
 
 def _lap(cut: AngledLap, blank: Blank) -> str:
@@ -328,6 +336,7 @@ _KINDS: tuple[tuple[type, Callable[[Any, Blank], str]], ...] = (
     (StoppedHousing, _housing),
     (Rebate, _rebate),
     (Notch, _notch),
+    (FingerNotch, _finger_notch),
     (AngledLap, _lap),
     (OpenMortise, _mortise),
     (Tenon, _tenon),

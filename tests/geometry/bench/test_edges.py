@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import random
 
+import numpy as np
 import pytest
 import trimesh
 
@@ -12,8 +13,9 @@ from geometry.bench import edges
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values
+from geometry.design.parameter import Value
 from geometry.design.part import Part
-from geometry.solids.cutting import solid_of
+from geometry.solids.cutting import placed, solid_of
 from geometry.solids.measure import piece_count
 from tests.flat_faces import between_deg, flat_faces
 
@@ -82,3 +84,30 @@ def test_a_leaning_flat_leaves_the_square_edge_beyond_its_knee_whole() -> None:
     x, edge = 1200.0 - 244.0, 360.0 + 60.0 - 60.0 * 4.0 / 460.0
     inside, outside = (x, edge - 0.05, 6.0), (x, edge + 0.05, 6.0)
     assert mesh.contains([inside, outside]).tolist() == [True, False]
+
+
+@pytest.mark.parametrize("form", ["round-over", "cove"])
+def test_the_step_of_mouldings_at_a_leaning_mitre_is_told(form: str) -> None:
+    """On the outside corner's line the top's edge begins 8 behind the front, the end's 8 / cos of
+    its lean: measured on the two solids."""
+    changes: dict[str, Value] = {
+        "edge_form": form,
+        "edge_size": 8.0,
+        "flare": 90.0,
+        "case_height": 240.0,
+    }
+    bench = build(set_values(default_spec(), changes))
+    top = bench.spec.number("base_height") + 240.0
+    begins = []
+    for name in ("top", "end_panel_left"):
+        vertices = placed(bench.part(name)).vertices
+        on_line = np.abs(vertices[:, (0, 2)] - (0.0, top)).max(axis=1) < 1e-3
+        begins.append(vertices[on_line][:, 1].min())
+    step = next(one for one in bench.derived if one.name == "edge_step")
+    assert begins[1] - begins[0] == pytest.approx(step.value, abs=1e-3)
+    assert step.value == pytest.approx(8.0 * (math.hypot(90.0, 240.0) / 240.0 - 1.0), abs=1e-9)
+
+
+def test_no_step_is_told_where_the_front_is_upright() -> None:
+    bench = build(set_values(default_spec(), {"edge_form": "cove", "flare": 0.0}))
+    assert not [one for one in bench.derived if one.name == "edge_step"]

@@ -73,6 +73,20 @@ def test_a_finger_notch_by_hand() -> None:
     assert plain - notched == pytest.approx(area * 20.0, rel=2e-3)
 
 
+def test_the_lid_lies_on_the_front_to_either_side_of_a_notch() -> None:
+    """Inside the ends 20 to 1180; the notch from 545 to 655 lies under no part of the lid."""
+    joints = build(spec_of({"lid_grip": NOTCH})).joints
+    spans = {
+        joint.name: sorted({corner[0] for corner in joint.contacts[0].corners})
+        for joint in joints
+        if joint.name.startswith("lid_on_box_front")
+    }
+    assert spans == {
+        "lid_on_box_front_left": [20.0, 545.0],
+        "lid_on_box_front_right": [655.0, 1180.0],
+    }
+
+
 @pytest.mark.parametrize(
     ("changes", "name", "end", "value", "words"),
     [
