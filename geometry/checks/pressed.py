@@ -39,6 +39,9 @@ class Press:
     pads: Pads
 
 
+_SPREAD = ("round tenon", "post tenon")  # kinds that hold by themselves once they are wedged
+
+
 @dataclass(frozen=True, slots=True)
 class Pressed:
     """The ways in which a joint could be pressed, ``square`` the way it should be."""
@@ -61,7 +64,7 @@ def pressed_in_steps(bench: Bench) -> Generator[None, None, tuple[Pressed, ...]]
         how = closing_of(joint)
         if how is None or how is Closing.ITSELF:
             continue
-        if joint.kind == "round tenon" and joint.parts[0] in wedged:
+        if joint.kind in _SPREAD and joint.parts[0] in wedged:
             continue
         titles = frozenset(apart.get(name, BODY) for name in joint.parts)
         if titles not in stacks:

@@ -140,3 +140,15 @@ def test_a_mitre_is_pressed_by_two_clamps_or_by_blocks() -> None:
 def test_wedges_and_screws_need_no_clamp() -> None:
     """A stool's round tenons are spread by their wedges."""
     assert slow_findings(_bench("apiary_bench", {"steepest_caul": 5.0})) == ()
+
+
+def test_posts_that_are_wedged_in_the_seat_need_no_clamp_there() -> None:
+    """Plain, their leaning shoulders want cauls; the rails between them want theirs still."""
+    plain = _bench("bowling_green_bench")
+    wedged = build(set_values(plain.spec, {"post_tenon_kind": "wedged"}))
+    post, seat = plain.part("post_3"), plain.part("seat")
+    told = [one.message for one in _found(plain, "caul_wanted")]
+    assert any(f"{post.title} to {seat.title}" in message for message in told)
+    after = [one.message for one in _found(wedged, "caul_wanted")]
+    assert not any(f" to {seat.title}" in message for message in after)
+    assert len(after) == len(told) - 1
