@@ -5,17 +5,22 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from geometry.design.part import Part
+from geometry.solids.alike import made_alike
 from geometry.solids.cutting import solid_of
 
 
 def cut_alike(parts: Sequence[Part]) -> tuple[tuple[Part, ...], ...]:
     """Groups of interchangeable pieces, in the order of their first ones."""
-    groups: dict[object, list[Part]] = {}
-    for part in parts:
-        left_on = (part.allowance, part.allowance_across)
-        key = (part.shape, part.kind, part.material, left_on, part.notes, part.grain_across)
-        groups.setdefault(key, []).append(part)
-    return tuple(tuple(group) for group in groups.values())
+    return made_alike(
+        parts,
+        lambda part: (
+            part.kind,
+            part.material,
+            (part.allowance, part.allowance_across),
+            part.notes,
+            part.grain_across,
+        ),
+    )
 
 
 def finished_size(part: Part) -> tuple[float, float, float]:

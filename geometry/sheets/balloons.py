@@ -12,7 +12,7 @@ import numpy as np
 
 from geometry.dimensioning.angle_places import chords
 from geometry.drawing.marks import Anchor, Arc, Fill, Label, Mark, Role, Strokes
-from geometry.drawing.text_box import MIDDLE, Ground, TextBox
+from geometry.drawing.text_box import MIDDLE, Ground, Line, TextBox
 from geometry.primitives.frame import Vec2
 from geometry.sheets.view_grid import Block
 from shared.lettering import text_width
@@ -23,6 +23,8 @@ _AWAY = (8.0, 11.0, 15.0, 20.0, 26.0)
 _TURNS = 16
 _CLEAR = 0.8
 _DOT = 0.5
+_CHORDS = 72  # of a ring
+_RING_AIR = 0.4  # mm between a ring and a text that interrupts it
 
 
 def ground_of(block: Block) -> Ground:
@@ -36,6 +38,7 @@ def ground_of(block: Block) -> Ground:
 def balloons(block: Block, ground: Ground, wanted: Sequence[tuple[str, Vec2]]) -> list[Mark]:
     """Ringed numbers, each led to its point (u, v); one that finds no room is left out."""
     marks: list[Mark] = []
+    leaders: list[Line] = []
     left, bottom, right, top = block.placed.extent
     for text, (u, v) in wanted:
         point = (u * block.scale, v * block.scale)
@@ -49,11 +52,44 @@ def balloons(block: Block, ground: Ground, wanted: Sequence[tuple[str, Vec2]]) -
         ]
         for spot, free in zip(spots, ground.clear(spots, _CLEAR), strict=True):
             leader = _leader(point, spot, half)
-            if free and not ground.crosses_text([leader], _CLEAR):
+            if not free or any(cross(leader, other) for other in leaders):
+                continue
+            if not ground.crosses_text([leader], _CLEAR):
                 ground.add([leader], [spot])
+                leaders.append(leader)
                 marks += _balloon(text, point, spot, half)
                 break
     return marks
+
+
+def ring_around(middle: Vec2, radius: float, texts: Sequence[TextBox]) -> list[Mark]:
+    """A circle, interrupted where it would run through a text."""
+    turns = np.linspace(0.0, 2.0 * math.pi, _CHORDS + 1)
+    rim = [(middle[0] + radius * math.cos(t), middle[1] + radius * math.sin(t)) for t in turns]
+    kept = [
+        (turn, turn + 360.0 / _CHORDS)
+        for k, turn in enumerate(np.degrees(turns[:-1]).tolist())
+        if not any(text.stretch_of((*rim[k], *rim[k + 1]), _RING_AIR) for text in texts)
+    ]
+    if len(kept) == _CHORDS:
+        return [Arc(Role.DIMENSION, middle, radius, 0.0, 360.0)]
+    arcs: list[tuple[float, float]] = []
+    for start, end in kept:
+        goes_on = bool(arcs) and abs(arcs[-1][1] - start) < 1e-6
+        arcs.append((arcs.pop()[0] if goes_on else start, end))
+    return [Arc(Role.DIMENSION, middle, radius, start, end) for start, end in arcs]
+
+
+def cross(one: Line, other: Line) -> bool:
+    """Whether two segments run through each other."""
+
+    def side(line: Line, x: float, y: float) -> float:
+        return (line[2] - line[0]) * (y - line[1]) - (line[3] - line[1]) * (x - line[0])
+
+    return (
+        side(one, *other[:2]) * side(one, *other[2:]) < 0.0
+        and side(other, *one[:2]) * side(other, *one[2:]) < 0.0
+    )
 
 
 def free_spot(
@@ -84,7 +120,7 @@ def _ring(point: Vec2, away: float) -> list[Vec2]:
     ]
 
 
-def _leader(point: Vec2, spot: TextBox, half: float) -> tuple[float, float, float, float]:
+def _leader(point: Vec2, spot: TextBox, half: float) -> Line:
     length = math.dist(point, (spot.x, spot.y))
     part = 1.0 - half / length
     return (

@@ -22,7 +22,7 @@ from geometry.drawing.shifting import shifted
 from geometry.drawing.text_box import Ground, TextBox
 from geometry.primitives.frame import BENCH_FRAME, Vec2
 from geometry.sheets.arrangement import linework_marks
-from geometry.sheets.balloons import balloons, free_spot, ground_of
+from geometry.sheets.balloons import balloons, free_spot, ground_of, ring_around
 from geometry.sheets.centre_lines import centre_lines
 from geometry.sheets.details import Detail
 from geometry.sheets.layout import Layout, scale_text
@@ -35,6 +35,7 @@ from geometry.sheets.part_words import group_title, head, table_maker
 from geometry.sheets.relief_points import point_labels
 from geometry.sheets.trim import proud_regions
 from geometry.sheets.view_grid import Block
+from geometry.solids.alike import made_alike
 from geometry.views.look import look_at_part
 from geometry.views.view import PART_EDGE, PART_END, PART_FACE
 from shared.words import in_words
@@ -43,16 +44,12 @@ _GRAIN_ARROWS = (26.0, 16.0, 10.0)  # mm, the longest that finds room
 _ALONG = (0.5, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85, 0.08, 0.92)  # of a view, where to look
 _DETAIL_LETTER = 3.5
 _POOR = 0.5  # of the largest scale that a sheet has room for: then it is tried upright
-_OUT = 2.0  # mm that a detail's letter may stand outside its view, in the air between views
+_OUT = 4.0  # mm that a detail's letter may stand outside its view, in the air between views
 
 
 def part_groups(bench: Bench) -> tuple[tuple[Part, ...], ...]:
     """Parts that are made alike, together, in the bench's order."""
-    groups: dict[object, list[Part]] = {}
-    for part in bench.parts:
-        key = (part.shape, part.material, part.allowance, part.grain_across)
-        groups.setdefault(key, []).append(part)
-    return tuple(tuple(group) for group in groups.values())
+    return made_alike(bench.parts, lambda part: (part.material, part.allowance, part.grain_across))
 
 
 def part_leaves(parts: Sequence[Part], layout: Layout) -> tuple[Leaf, ...]:
@@ -211,11 +208,12 @@ def _detail_ring(detail: Detail, block: Block, ground: Ground) -> list[Mark]:
         for s in spots
         if left - _OUT <= s.x <= right + _OUT and bottom - _OUT <= s.y <= top + _OUT
     ]
+    texts = list(ground.boxes)
     spot = free_spot(ground, spots, over_lines=True) or TextBox(x, y, 1.5, 2.0)
     ground.add([], [TextBox(x, y, radius, radius)])
     at = (spot.x, spot.y - _DETAIL_LETTER / 2.0)
     return [
-        Arc(Role.DIMENSION, (x, y), radius, 0.0, 360.0),
+        *ring_around((x, y), radius, texts),
         Label(Role.TITLE, detail.letter, at, _DETAIL_LETTER, Anchor.MIDDLE, bold=True),
     ]
 

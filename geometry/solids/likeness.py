@@ -85,6 +85,19 @@ def likeness(first: Shape, second: Shape) -> Likeness | None:
     return min(near, key=lambda each: each.distance, default=None)
 
 
+def same_as_laid(first: Shape, second: Shape) -> bool:
+    """Whether two shapes are the same piece where they lie, but for rounding."""
+    if first == second:
+        return True
+    if first.blank != second.blank:
+        return False
+    boxes = [_box(solid_of(shape)) for shape in (first, second)]
+    if not np.allclose(boxes[0], boxes[1], rtol=0.0, atol=MERGE):
+        return False
+    moments = [_turned_moments(shape, np.eye(3)) for shape in (first, second)]
+    return float(np.abs(moments[0] - moments[1]).max()) < _SAME_MOMENTS
+
+
 def _nearest(first: Shape, second: Shape, square: bool, *, mirror: bool) -> tuple[float, Floats]:
     """How far the moments of the first are from the second's, and the way they are nearest."""
     wanted = _turned_moments(second, np.eye(3))

@@ -11,6 +11,7 @@ from geometry.bench.bench import Bench
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values
+from geometry.cuts.saw import SawCut
 from geometry.cuts.trim import Trim
 from geometry.design.part import Part
 
@@ -40,6 +41,22 @@ def test_any_difference_keeps_pieces_apart(leg: Part, change: dict[str, object])
     other = replace(leg, name="other", **change)  # type: ignore[arg-type]
     assert cut_alike([leg, other]) == ((leg,), (other,))
     assert cut_alike([leg, replace(leg, name="other")])[0][1].name == "other"
+
+
+def test_pieces_that_differ_by_rounding_alone_are_one(leg: Part) -> None:
+    """As two legs do, one of which is reckoned from the other side of the bench."""
+    cut = next(cut for cut in leg.shape.cuts if isinstance(cut, SawCut))
+    x, y, z = cut.outward
+    near = replace(cut, outward=(x, y, z + 1e-15))
+    cuts = tuple(near if one is cut else one for one in leg.shape.cuts)
+    other = replace(leg, name="other", shape=replace(leg.shape, cuts=cuts))
+    assert other.shape != leg.shape
+    assert cut_alike([leg, other]) == ((leg, other),)
+    x, y, z = cut.point
+    longer = replace(cut, point=(x + 0.05, y, z))
+    cuts = tuple(longer if one is cut else one for one in leg.shape.cuts)
+    other = replace(leg, name="other", shape=replace(leg.shape, cuts=cuts))
+    assert cut_alike([leg, other]) == ((leg,), (other,))
 
 
 def test_what_is_left_on_is_trimmed_off(stretcher: Part) -> None:
