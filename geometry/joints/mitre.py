@@ -6,12 +6,10 @@ on each other.
 
 from __future__ import annotations
 
-import math
-
 from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part
 from geometry.joints.marking import saw_cut
-from geometry.primitives.frame import Vec3, cross, subtract, unit
+from geometry.primitives.frame import Vec3, cross, norm, subtract, unit
 
 
 def mitre(name: str, first: Part, second: Part, corners: tuple[Vec3, Vec3, Vec3, Vec3]) -> Joint:
@@ -25,7 +23,9 @@ def mitre(name: str, first: Part, second: Part, corners: tuple[Vec3, Vec3, Vec3,
     opposite = (-normal[0], -normal[1], -normal[2])
     cut_first = saw_cut(first, "mitre", corners[0], normal)
     cut_second = saw_cut(second, "mitre", corners[0], opposite)
-    width = math.dist(corners[0], corners[3])
+    # Square to the arrises: where the boards flare, their front slants across the mitre.
+    arris = unit(subtract(corners[1], corners[0]))
+    width = norm(cross(subtract(corners[3], corners[0]), arris))
     return Joint(
         name=name,
         kind="mitre",
@@ -40,7 +40,9 @@ def mitre(name: str, first: Part, second: Part, corners: tuple[Vec3, Vec3, Vec3,
             Measure(
                 "tilt_second", cut_second.tilt_deg, "deg", f"blade tilt from square, {second.title}"
             ),
-            Measure("mitre_width", width, "mm", "from the outside to the inside arris"),
+            Measure(
+                "mitre_width", width, "mm", "from the outside to the inside arris, square to both"
+            ),
         ),
         contacts=(Contact(corners, normal, 0.0),),
     )

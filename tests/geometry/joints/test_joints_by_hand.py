@@ -102,6 +102,19 @@ def test_mitre_of_boards_by_hand(thick: float, tilt: float) -> None:
     assert shared_volume(first, second) <= SHARED_VOLUME
 
 
+def test_the_width_of_a_mitre_is_square_to_its_arrises() -> None:
+    """Two boards of 24 that flare 20 from top to bottom in front: 24 times the root of 2 all the
+    same, though the front of the mitre, which slants, is longer."""
+    lying = piece("lying", (300.0, 120.0, 24.0), Frame.of((0, 0, 76), (1, 0, 0), (0, 1, 0)))
+    upright = Frame.of((24.0, 0.0, 0.0), (0.0, 0.0, 1.0), (0.0, 1.0, 0.0))
+    standing = piece("standing", (100.0, 120.0, 24.0), upright)
+    corners = ((0.0, 0.0, 100.0), (0.0, 120.0, 100.0), (24.0, 100.0, 76.0), (24.0, 0.0, 76.0))
+    other = (corners[1], corners[0], corners[3], corners[2])
+    for way in (corners, other):
+        joint = mitre("mitre", lying, standing, way)
+        assert measured(joint)["mitre_width"] == pytest.approx(24.0 * math.sqrt(2.0))
+
+
 def test_upright_bridle_by_hand() -> None:
     """No splay: tenon 80 long, 60 high and 40 / 3 thick; the cheeks take 80 x 60 x 2 x 40 / 3, and
     the slot 80 x 60 x (40 / 3 + 0.2)."""
