@@ -3,8 +3,8 @@
 Frame and units: bench coordinates, mm; views as they are.
 
 Method: of the views from the eight corners of the bench the one is taken in which, drawn apart,
-most of the edges that the joint makes are seen; from above rather than from below, and from in
-front, where that is nearly as good.
+most of the edges that the joint makes are seen, and most of what it cuts is looked into rather than
+turned away; from above rather than from below, and from in front, where that is nearly as good.
 """
 
 from __future__ import annotations
@@ -24,7 +24,13 @@ from geometry.solids.cutting import placed
 from geometry.solids.solid import Floats
 from geometry.views.breaks import Broken, broken
 from geometry.views.clearing import first_clear, outline, overlap
-from geometry.views.joint_scene import BreakPlane, JointPart, JointScene, contact_corners
+from geometry.views.joint_scene import (
+    BreakPlane,
+    JointPart,
+    JointScene,
+    contact_corners,
+    faces_made_by,
+)
 from geometry.views.linework import Linework
 from geometry.views.look import look_all
 from geometry.views.parting import moved, way_apart
@@ -35,6 +41,7 @@ _AIR = 0.25  # of the joint's size, between the parts drawn apart
 _LEAST_AIR, _MOST_AIR = 14.0, 60.0  # mm
 _LIKING = (1.0, 0.97, 0.9, 0.87, 0.7, 0.68, 0.6, 0.58)  # for each of the corners
 _COVERED = 0.5  # what a view is worth in which one part covers the other
+_TURNED_AWAY = 0.3  # and one that looks into none of the faces that the joint cuts
 _LITTLE = 0.2  # of a part's lines
 _NEAR = 2e-3
 _STEPS = (0.2, 0.5, 0.8)  # where along an edge it is looked at
@@ -70,7 +77,10 @@ def joint_pictorial(scene: JointScene, parts: Mapping[str, Part]) -> JointPictor
         liking
         * _seen_of_joint((scene.first, tried), visible_lines(seen))
         * (1.0 if _both_seen(joined) else _COVERED)
-        for seen, joined, liking in zip(apart_views, joined_views, _LIKING, strict=True)
+        * (_TURNED_AWAY + (1.0 - _TURNED_AWAY) * turned)
+        for seen, joined, turned, liking in zip(
+            apart_views, joined_views, _looked_into(scene), _LIKING, strict=True
+        )
     ]
     view = CORNERS[int(np.argmax(worth))]
     by = scale(way, _distance(scene, way, view, least))
@@ -97,6 +107,21 @@ def _both_seen(joined: Linework) -> bool:
         if size[mine & joined.visible].sum() < _LITTLE * size[mine].sum():
             return False
     return True
+
+
+def _looked_into(scene: JointScene) -> list[float]:
+    """For each of the corner views, the share of the faces that the joint cuts which face it.
+
+    A part that only touches has none: where its fellow is cut, that is what must be seen.
+    """
+    cuts = (scene.joint.cuts_first, scene.joint.cuts_second)
+    faces = [faces_made_by(one.whole, own) for one, own in zip(scene.both, cuts, strict=True)]
+    normals, areas = (np.concatenate(both) for both in zip(*faces, strict=True))
+    if not areas.sum():
+        return [1.0] * len(CORNERS)
+    toward = np.array([view.toward for view in CORNERS])
+    shares: Floats = (normals @ toward.T > _EDGE_ON).T @ areas / areas.sum()
+    return [float(share) for share in shares]
 
 
 def moved_part(one: JointPart, by: Vec3) -> JointPart:

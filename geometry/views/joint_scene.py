@@ -22,7 +22,7 @@ from geometry.design.joint import Joint
 from geometry.design.part import Part, Shape
 from geometry.primitives.frame import Vec3, dot, scale
 from geometry.solids.cutting import placed, solid_of
-from geometry.solids.solid import Flags, Floats
+from geometry.solids.solid import Flags, Floats, Solid
 
 _CONTEXT = 0.25  # of the joint's size, how far a part goes on beyond it
 _LEAST_CONTEXT, _MOST_CONTEXT = 18.0, 70.0  # mm
@@ -34,6 +34,8 @@ _SLENDER = 2.5  # a joint less long for its width is no run
 _WORTH = 0.6  # of the context: a part is cut short where more than this is left beyond
 _ASKEW = 0.7  # cosine: an axis nearer to the run than this is cut with it
 _NEAR = 1e-4  # mm
+_STEPS = (0.0, 0.2, 0.5, 0.8, 1.0)  # where along an edge it is looked at
+_PLANE = 1e-3  # of a normal, and mm: one plane
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,8 +113,7 @@ def made_by(part: Part, cuts: Sequence[Cut]) -> tuple[Floats, Floats]:
     """The corners (n, 3) and edges (m, 2, 3) of a part that are there only through some cuts."""
     if not cuts:
         return np.empty((0, 3)), np.empty((0, 2, 3))
-    bare = Shape(part.shape.blank, tuple(cut for cut in part.shape.cuts if cut not in cuts))
-    made, before = solid_of(part.shape), solid_of(bare)
+    made, before = solid_of(part.shape), solid_of(_without(part, cuts))
     edges = made.edges[~made.smooth]
     edges = edges[~_along_any(made.vertices[edges], before.vertices[before.edges])]
     at = placed(part).vertices
@@ -120,16 +121,57 @@ def made_by(part: Part, cuts: Sequence[Cut]) -> tuple[Floats, Floats]:
     return at[np.unique(edges)], at[edges]
 
 
+def faces_made_by(part: Part, cuts: Sequence[Cut]) -> tuple[Floats, Floats]:
+    """The flat pieces of a part's surface that are there only through some cuts: their outward
+    unit normals (n, 3), and their areas (n,) in mm²."""
+    if not cuts:
+        return np.empty((0, 3)), np.empty(0)
+    made, before = solid_of(part.shape), solid_of(_without(part, cuts))
+    corners = made.vertices[made.panels]
+    crossing = np.cross(corners[:, 2] - corners[:, 0], corners[:, 3] - corners[:, 1])
+    middles = corners[:, :3].mean(axis=1)
+    new = ~_on_any_panel(middles, made.panel_normals, before)
+    return placed(part).panel_normals[new], np.linalg.norm(crossing[new], axis=1) / 2.0
+
+
+def _on_any_panel(points: Floats, normals: Floats, solid: Solid) -> Flags:
+    """Which of some points (n, 3) lie on a panel of a solid that looks their way (n, 3)."""
+    corners = solid.vertices[solid.panels]
+    off = points[:, None] - corners[None, :, 0]
+    same = np.abs(normals[:, None] - solid.panel_normals).max(axis=2) < _PLANE
+    same &= np.abs(np.einsum("nqi,qi->nq", off, solid.panel_normals)) < _PLANE
+    one, panel = np.nonzero(same)
+    sides = np.roll(corners, -1, axis=1) - corners
+    within = np.cross(sides[panel], points[one][:, None] - corners[panel])
+    inside = np.einsum("kci,ki->kc", within, solid.panel_normals[panel]) > -_PLANE
+    return np.bincount(one, inside.all(axis=1), minlength=len(points)) > 0.0
+
+
+def _without(part: Part, cuts: Sequence[Cut]) -> Shape:
+    return Shape(part.shape.blank, tuple(cut for cut in part.shape.cuts if cut not in cuts))
+
+
 def _along_any(edges: Floats, olds: Floats) -> Flags:
-    """Which of some edges (m, 2, 3) lie on one of others (k, 2, 3)."""
+    """Which of some edges (m, 2, 3) lie on others (k, 2, 3), on one or on several in a row: where
+    a straight edge has points on its way is the kernel's choice."""
+    found: Flags = np.any(np.all(_points_on(edges, olds), axis=2), axis=1)
+    rest = np.flatnonzero(~found)  # few
+    start, end = edges[rest, :1], edges[rest, 1:]
+    steps = start + (end - start) * np.array(_STEPS)[:, None]
+    found[rest] = np.all(np.any(_points_on(steps, olds), axis=1), axis=1)
+    return found
+
+
+def _points_on(points: Floats, olds: Floats) -> Flags:
+    """(m, k, p): whether each of the points (m, p, 3) lies on each of the edges (k, 2, 3)."""
     start, run = olds[:, 0], olds[:, 1] - olds[:, 0]
     size = np.linalg.norm(run, axis=1)
     way = run / size[:, None]
-    off = edges[:, None] - start[None, :, None]  # (m, k, 2, 3)
-    along = np.einsum("mkei,ki->mke", off, way)
+    off = points[:, None] - start[None, :, None]  # (m, k, p, 3)
+    along = np.einsum("mkpi,ki->mkp", off, way)
     aside = np.linalg.norm(off - along[..., None] * way[None, :, None], axis=3)
-    on = (aside < _NEAR) & (along > -_NEAR) & (along < size[:, None] + _NEAR)
-    return np.asarray(on.all(axis=2).any(axis=1))
+    on: Flags = (aside < _NEAR) & (along > -_NEAR) & (along < size[:, None] + _NEAR)
+    return on
 
 
 def _run(reach: Floats, corners: Floats) -> tuple[Vec3, float, float] | None:

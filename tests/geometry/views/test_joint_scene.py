@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -13,7 +15,7 @@ from geometry.design.part import Part, Shape
 from geometry.primitives.frame import BENCH_FRAME, Frame
 from geometry.solids.cutting import placed
 from geometry.views.breaks import broken
-from geometry.views.joint_scene import joint_scene, made_by
+from geometry.views.joint_scene import faces_made_by, joint_scene, made_by
 from geometry.views.look import look_all
 from geometry.views.view import FRONT, PLAN
 
@@ -48,6 +50,28 @@ HOUSED = Joint(
     (),
     (Contact(FLOOR, (0.0, 0.0, -1.0), 0.0),),
 )
+
+
+def test_a_groove_makes_a_floor_and_two_walls():
+    """20 wide, 100 long, 8 deep: a floor of 2000 looking to the face side, -z, and two walls of
+    800 looking at each other."""
+    normals, areas = faces_made_by(BOARD, (GROOVE,))
+    found = {(-1.0, 0.0, 0.0): 0.0, (1.0, 0.0, 0.0): 0.0, (0.0, 0.0, -1.0): 0.0}
+    for normal, area in zip(normals.round(6).tolist(), areas.tolist(), strict=True):
+        found[tuple(normal)] += area
+    assert found == pytest.approx(
+        {(-1.0, 0.0, 0.0): 800.0, (1.0, 0.0, 0.0): 800.0, (0.0, 0.0, -1.0): 2000.0}
+    )
+
+
+def test_an_edge_in_two_pieces_is_no_new_edge():
+    """A groove across the first one's end, in its middle, splits an edge that the other bounds: the
+    rest of that edge was there before, wherever the kernel puts points on it."""
+    other = Groove(500.0, 700.0, 40.0, 60.0, 8.0)
+    both = replace(BOARD, shape=Shape(BOARD.shape.blank, (*BOARD.shape.cuts, other)))
+    corners, _ = made_by(both, (other,))
+    assert corners[:, 0].min() == pytest.approx(500.0)
+    assert corners[:, 0].max() == pytest.approx(700.0)
 
 
 def test_a_groove_makes_eight_corners_and_ten_edges():
