@@ -6,7 +6,7 @@ When several dimensions start from the same point, a row for each would take mor
 drawing.  From ``FEWEST`` on they share one row: the line runs from the common origin, marked by a
 ring, to an arrowhead at every size, and the sizes stand beyond the ends of the extension lines,
 read along them (ISO 129-1 running dimensioning, from memory).  Where they would touch, they are
-spread and led back to their lines.
+spread and led back to their lines.  Sizes so near each other that they read alike are shown once.
 
 Method of spreading: texts that would touch join a cluster about the mean of what they want; the
 clusters are merged until none touch (pool adjacent violators).
@@ -25,6 +25,7 @@ from geometry.primitives.frame import Vec2
 
 FEWEST = 5
 _SAME = 0.01  # mm
+_ONE_PLACE = 0.15  # mm on paper: less than a line is wide
 _APART = 0.6  # mm between two texts
 _RING = 0.8  # mm
 _LEADER = 3.0  # mm from the line to where the text begins
@@ -83,9 +84,25 @@ def gathered(
         for origin in origins:
             own = [o for o in rest if abs((o.low if start else o.high) - origin) < _SAME]
             if len(own) >= FEWEST:
-                groups.append(_group(own, start, 2.0 * HALF_BOX * style.text_height + _APART))
+                room = 2.0 * HALF_BOX * style.text_height + _APART
+                groups.append(_group(_once(own), start, room))
                 rest = [one for one in rest if one not in own]
     return groups, rest
+
+
+def _once(own: Sequence[RowDimension]) -> list[RowDimension]:
+    """Of those that end in one place on paper and read alike, the first in rank."""
+    kept: list[RowDimension] = []
+    for one in sorted(own, key=lambda each: (each.rank, each.name)):
+        twice = (
+            one.text == other.text
+            and abs(one.low - other.low) < _ONE_PLACE
+            and abs(one.high - other.high) < _ONE_PLACE
+            for other in kept
+        )
+        if not any(twice):
+            kept.append(one)
+    return kept
 
 
 def drawn_running(

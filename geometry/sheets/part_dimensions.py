@@ -6,8 +6,9 @@ dimensions are those of the views PART_FACE (x, -y), PART_EDGE (x, z) and PART_E
 Method: lengths run from the corner of the edge they are measured along, widths from the face
 edge, depths from the face side; what runs out at an end is measured from that end.  A slanted wall
 gets its angle from the nearer of square and parallel.  A cut that works along most of the piece is
-shown in the end view, a tilted one where its slope is seen.  Where one cut makes many gaps in a
-row, as dovetails do, their places are left to the table of cuts.
+shown in the end view, a tilted one where its slope is seen.  Where one cut makes many slanted gaps
+in a row, as dovetails do, they are marked where a maker sets them out, at the end of the piece; of
+more than would stand beside the piece the places are left to the table of cuts.
 """
 
 from __future__ import annotations
@@ -26,7 +27,8 @@ from geometry.sheets.waste import Waste, inner_sides
 from geometry.views.view import PART_EDGE, PART_END, PART_FACE, View
 
 _ABOVE, _BELOW, _RIGHT, _LEFT, _WITHIN = 1, -1, 1, -1, 0
-_FEW = 4  # gaps or sockets of one cut; the places of more are in the table of cuts
+_FEW = 4  # gaps of one cut; the sides of more are marked at the end alone, not at the base line
+_MANY = 12  # gaps or sockets of one cut; the places of more are in the table of cuts
 _SIZE, _PLACE, _EDGE, _OVERALL = 0, 1, 5, 9  # ranks, from the part outward
 
 
@@ -34,18 +36,16 @@ def part_dimensions(shape: Shape) -> tuple[Dimension, ...]:
     """All dimensions of a part in its three views, each size once."""
     part = marked_part(shape)
     sizes = PartSizes(part)
-    many = {
-        number for number, count in Counter(w.number for w in part.cuts).items() if count > _FEW
-    }
+    gaps = Counter(waste.number for waste in part.cuts)
     _overall(sizes)
     for waste in part.cuts:
         if waste.middle is not None:
             _hole(sizes, waste.middle)
         elif waste.upright:
-            _on_the_face(sizes, waste, across=waste.number not in many)
+            _on_the_face(sizes, waste, gaps[waste.number])
             _depths(sizes, waste)
         else:
-            _tilted(sizes, waste, across=waste.number not in many)
+            _tilted(sizes, waste, across=gaps[waste.number] <= _MANY)
     _edges(sizes)
     return tuple(sizes.found.values())
 
@@ -72,8 +72,10 @@ def _hole(sizes: PartSizes, middle: Vec2) -> None:
 # --- upright walls, marked on the face -----------------------------------------------------------
 
 
-def _on_the_face(sizes: PartSizes, waste: Waste, *, across: bool) -> None:
-    """Positions and widths along the grain, widths across it (if wanted), and angles."""
+def _on_the_face(sizes: PartSizes, waste: Waste, gaps: int) -> None:
+    """Positions and widths along the grain, widths across it, and angles; ``gaps`` are all those
+    of the same cut."""
+    across = gaps <= _MANY
     walls = sizes.part.walls(waste.low, None)
     for far in (False, True):
         _along(sizes, waste, [s for w in walls for s in _stations(sizes.part, waste, w, far)], far)
@@ -82,7 +84,7 @@ def _on_the_face(sizes: PartSizes, waste: Waste, *, across: bool) -> None:
     for wall in walls:
         if not wall.across and not wall.along:
             if across and not wall.steep:
-                _taper_widths(sizes, wall)
+                _taper_widths(sizes, wall, at_the_end=gaps > _FEW)
             (x0, y0), (x1, y1) = wall.start, wall.end
             sizes.angle(PART_FACE, (x0, -y0), (x1, -y1))
 
@@ -156,14 +158,15 @@ def _across(sizes: PartSizes, waste: Waste, walls: Sequence[Wall]) -> None:
         sizes.upright(PART_FACE, (low, high), Stand(_LEFT if left else _RIGHT, rank))
 
 
-def _taper_widths(sizes: PartSizes, wall: Wall) -> None:
-    """The widths that a taper leaves where it runs out at an end."""
+def _taper_widths(sizes: PartSizes, wall: Wall, *, at_the_end: bool) -> None:
+    """The widths that a taper leaves where it runs out at an end, and only there or also inside."""
     part = sizes.part
     middle = (part.low[0] + part.high[0]) / 2.0
     for x, y in (wall.start, wall.end):
         limit, side = (part.low[0], _LEFT) if x < middle else (part.high[0], _RIGHT)
         inside = part.low[1] + NEAR < y < part.high[1] - NEAR
-        if inside or (abs(x - limit) < NEAR and y < part.high[1] - NEAR):
+        ends = abs(x - limit) < NEAR and y < part.high[1] - NEAR
+        if ends or (inside and not at_the_end):
             top = (limit, -part.low[1])
             sizes.upright(PART_FACE, ((x, -y), top), Stand(side, _PLACE))
 

@@ -68,6 +68,16 @@ def test_many_sizes_from_one_point_share_a_row():
     assert len({one.line[1] for one in few.dimensions}) == FEWEST - 1
 
 
+def test_sizes_that_read_alike_are_shown_once_in_a_row():
+    """150 and 150.04 at 1:10 end in one place and read alike; 150.3 reads otherwise."""
+    ends = [150.0, 150.04, 150.3, *(150.0 * k for k in range(2, FEWEST + 1))]
+    placed = place([length(f"p{k}", e) for k, e in enumerate(ends)], LINES, 0.1, DimensionStyle())
+    texts = [one.text for one in placed.dimensions]
+    assert texts.count("150") == 1
+    assert texts.count("150.3") == 1
+    assert len(texts) == len(ends) - 1
+
+
 def test_spread_texts_keep_their_order_and_their_distance():
     wanted = [1.0, 2.0, 2.5, 30.0, 31.0, 60.0]
     found = spread(wanted, 4.0)
