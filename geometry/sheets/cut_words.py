@@ -142,13 +142,13 @@ def _lap(cut: AngledLap, blank: Blank) -> str:
 
 def _mortise(cut: OpenMortise, blank: Blank) -> str:
     return (
-        f"{_mm(cut.z_high - cut.z_low)} wide, {_mm(cut.z_low)} in from the face side; floor "
+        f"{_mm(cut.z_high - cut.z_low)} wide, {_in_from(cut.z_low)}; floor "
         f"{_slant(cut.floor_face_edge, cut.floor_far_edge, blank.width)}"
     )
 
 
 def _tenon(cut: Tenon, _blank: Blank) -> str:
-    return f"{_mm(cut.z_high - cut.z_low)} thick, {_mm(cut.z_low)} in from the face side"
+    return f"{_mm(cut.z_high - cut.z_low)} thick, {_in_from(cut.z_low)}"
 
 
 def _run_out(cut: RunOut, _blank: Blank) -> str:
@@ -200,10 +200,7 @@ def _groove(cut: Groove, blank: Blank) -> str:
 
 def _shouldered(cut: ShoulderedTenon, _blank: Blank) -> str:
     thick, wide = cut.z_high - cut.z_low, cut.y_high - cut.y_low
-    words = (
-        f"{_mm(thick)} thick, {_mm(wide)} wide, {_mm(cut.z_low)} in from the face side, "
-        f"{_mm(cut.y_low)} from the face edge"
-    )
+    words = f"{_mm(thick)} thick, {_mm(wide)} wide, {_in_from(cut.z_low)}, {_from_edge(cut.y_low)}"
     if cut.swing_deg > _SQUARE:
         words += f", shoulder {_deg(cut.swing_deg)} off square"
     if cut.tilt_deg > _SQUARE:
@@ -321,6 +318,14 @@ def _slant(near: float, far: float, width: float) -> str:
 
 def _end(x_low: float, blank: Blank) -> str:
     return "left end" if x_low < blank.length / 2.0 else "right end"
+
+
+def _in_from(z_low: float) -> str:
+    return f"{_mm(z_low)} in from the face side" if z_low > _NEAR else "flush with the face side"
+
+
+def _from_edge(y_low: float) -> str:
+    return f"{_mm(y_low)} from the face edge" if y_low > _NEAR else "flush with the face edge"
 
 
 def _mm(value: float) -> str:

@@ -57,9 +57,19 @@ def _screw_hole(cut: ScrewHole, _blank: Blank) -> str:
 
 
 def _end_bore(cut: EndBore, _blank: Blank) -> str:
-    tilt = math.degrees(math.acos(min(1.0, abs(cut.into[0]))))
-    slant = f", {_deg(tilt)} off the grain" if tilt > SQUARE else ""
-    return f"{_mm(cut.diameter)} across, {_mm(cut.depth)} deep into the end{slant}"
+    """Into the end, or into the side that it is squarest to, with its place there."""
+    size = f"{_mm(cut.diameter)} across, {_mm(cut.depth)} deep"
+    axis = max(range(3), key=lambda k: abs(cut.into[k]))
+    tilt = math.degrees(math.acos(min(1.0, abs(cut.into[axis]))))
+    if axis == 0:
+        slant = f", {_deg(tilt)} off the grain" if tilt > SQUARE else ""
+        return f"{size} into the end{slant}"
+    near, far = ("face edge", "far edge") if axis == 1 else ("face side", "reverse")
+    x, y, z = cut.middle
+    across = f"{_mm(z)} from the face side" if axis == 1 else f"{_mm(y)} from the face edge"
+    words = f"{size} from the {near if cut.into[axis] > 0.0 else far}"
+    slant = f", {_deg(tilt)} off square" if tilt > SQUARE else ""
+    return f"{words}{slant}, middle {_mm(x)} from the left end, {across}"
 
 
 def _turned(cut: Turned, _blank: Blank) -> str:

@@ -15,7 +15,6 @@ from shared.units import angle_mark, format_angle, format_length, in_units, leng
 from shared.words import in_words
 
 _SMALL = 2.5  # mm, capitals
-_SAME = 1e-3
 _HEAD = "Measures, and what they are measured from"
 _CLEARANCE = "Clearance between the two, in all"
 _MOST_PAIRED = 16  # joints whose two parts are both named
@@ -100,10 +99,9 @@ def _row(
     measure = joints[0].measures[index]
     values = [joint.measures[index].value for joint in joints]
     what = _what(measure)
-    if max(values) - min(values) < _SAME:
-        if measure.unit == "deg":
-            return format_angle(values[0]), what
-        return format_length(values[0], layout.shown), what
+    shown = {_as_shown(measure, value, layout) for value in values}
+    if len(shown) == 1:
+        return shown.pop(), what
     if len(joints) > _MOST_LISTED:
         reach = f"{_size(measure, min(values))} to {_size(measure, max(values))}"
         return "–", f"{what}; {reach}, see the page of each part"
@@ -120,6 +118,11 @@ def _what(measure: Measure) -> str:
     if meaning.split()[:1] == name.split()[:1]:
         return f"{meaning[:1].upper()}{meaning[1:]}"
     return f"{name[:1].upper()}{name[1:]}: {meaning}"
+
+
+def _as_shown(measure: Measure, value: float, layout: Layout) -> str:
+    """The size as a reader sees it: sizes that read alike are one."""
+    return format_angle(value) if measure.unit == "deg" else format_length(value, layout.shown)
 
 
 def _size(measure: Measure, value: float) -> str:

@@ -6,7 +6,9 @@ from dataclasses import dataclass
 
 from geometry.cuts.contour import Contour
 from geometry.cuts.cut import Blank
+from geometry.cuts.end_bore import EndBore
 from geometry.cuts.removal import Prism, Removal
+from geometry.cuts.shouldered_tenon import ShoulderedTenon
 from geometry.design.part import Shape
 from geometry.primitives.path import Path
 from geometry.sheets.cut_words import CutLine, cut_lines
@@ -50,3 +52,32 @@ def test_an_unknown_cut_is_measured_by_its_waste():
     (row,) = cut_lines(Shape(Blank(200.0, 100.0, 18.0), (Finger(),)))
     assert row.title == "finger gap"
     assert in_units(row.words, SHOWN_MM) == "30 mm along, 12 mm across, 18 mm deep"
+
+
+def test_what_is_flush_is_said_so():
+    """A tenon as thick as its rail, and one at the face edge."""
+    words = cut_lines(
+        Shape(
+            Blank(200.0, 40.0, 13.0),
+            (ShoulderedTenon(12.0, 0.0, 0.0, 0.0, 30.0, 0.0, 13.0, at_start=True),),
+        )
+    )[0].words
+    assert "{0 mm}" not in words
+    assert "flush with the face side, flush with the face edge" in words
+
+
+def test_a_bore_says_what_it_goes_into():
+    """Into the end along the grain; into the reverse, 50 from the left end and 20 from the edge."""
+    shape = Shape(
+        Blank(200.0, 40.0, 13.0),
+        (
+            EndBore((0.0, 20.0, 6.0), (1.0, 0.0, 0.0), (0.0, 1.0, 0.0), 8.0, 30.0),
+            EndBore((50.0, 20.0, 13.0), (0.0, 0.0, -1.0), (0.0, 1.0, 0.0), 3.0, 9.0),
+        ),
+    )
+    end, reverse = (in_units(line.words, SHOWN_MM) for line in cut_lines(shape))
+    assert end == "8 mm across, 30 mm deep into the end"
+    assert reverse == (
+        "3 mm across, 9 mm deep from the reverse, middle 50 mm from the left end, 20 mm from the "
+        "face edge"
+    )
