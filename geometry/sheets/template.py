@@ -19,7 +19,7 @@ from geometry.drawing.cropping import cropped
 from geometry.sheets.part_dimensions import part_dimensions
 from geometry.sheets.part_sheets import part_groups
 from geometry.sheets.part_words import group_title
-from geometry.sheets.tiles import Box, Tiling, tiling
+from geometry.sheets.tiles import Box, Tiling, tilings
 from geometry.sheets.tracing import Tracing, tracings
 from geometry.sheets.trim import proud_ends
 from geometry.views.view import PART_FACE
@@ -36,7 +36,7 @@ class Template:
     """``title`` and ``count`` are what it is and how many to make from it.
 
     ``start`` is the u of the finished left end, from which stations count; ``placed`` holds the
-    angles, at scale 1.
+    angles, at scale 1.  ``ways`` are those in which paper may lie, the fewest sheets first.
     """
 
     title: str
@@ -47,8 +47,7 @@ class Template:
     tracing: Tracing
     placed: Placed
     start: float
-    tiling: Tiling
-    other_way: Tiling
+    ways: tuple[Tiling, ...]
 
     @property
     def content(self) -> Box:
@@ -71,7 +70,7 @@ def templates_of(
         part = group[0]
         placed = _angles(part, tracing, style)
         lines = np.concatenate([tracing.cut, tracing.joint, tracing.reverse, tracing.trim])
-        best, other = tiling(
+        ways = tilings(
             content_box(tracing, placed),
             paper,
             correction,
@@ -87,8 +86,7 @@ def templates_of(
                 tracing,
                 placed,
                 proud_ends(part)[0],
-                best,
-                other,
+                ways,
             )
         )
     return tuple(templates)

@@ -137,8 +137,9 @@ def _map(one: Numbered, corner: Vec2, layout: Layout) -> list[Mark]:
     for number, tile in enumerate(tiles, start=one.first):
         marks.append(Strokes(Role.GRID, box_lines(*tile.box) * scale + shift))
         at = (
-            origin[0] + scale * tile.box[2] - 1.2,
-            origin[1] + scale * tile.box[1] + 1.2,
+            # Clear of the strips that the next sheets have too.
+            origin[0] + scale * (tile.box[2] - (OVERLAP if tile.box[2] < right else 0.0)) - 1.2,
+            origin[1] + scale * (tile.box[1] + (OVERLAP if tile.box[1] > low else 0.0)) + 1.2,
         )
         marks.append(Label(Role.TEXT, str(number), at, _NUMBER, Anchor.END, bold=True))
     room = _CELL[0] - 2.0 * _CELL_PAD

@@ -36,6 +36,7 @@ _SEARCH = 9.0  # mm, step of the search for the squares' place
 _TEXT = 2.5
 _NAME = 3.5
 _GRAIN = 40.0
+_AROUND = 3.0  # mm of air round the squares, so that no tick of theirs is taken for a line
 
 Lines = NDArray[np.float64]
 
@@ -130,7 +131,9 @@ def _best_corner(template: Template, box: Box, ground: Ground) -> tuple[float, V
             spots.append(TextBox(float(x), float(y), half, half))
     if not spots:
         return (float("inf"), (box[0], box[1]))
-    free = ground.clear(spots, 1.0)
+    free = ground.clear(spots, _AROUND)
+    if not free.any():
+        free = ground.clear(spots, 1.0)
     squares = shapely.box(
         *np.array([(s.x - half, s.y - half, s.x + half, s.y + half) for s in spots]).T
     )
@@ -196,6 +199,7 @@ def _seam_marks(seam: Seam, ground: Ground, box: Box) -> list[Mark]:
         ground.add([], [spot])
         at = (u + 1.2, v + _RING + 0.6)
         marks.append(Label(Role.TEXT, name, at, _TEXT, Anchor.START, bold=True))
+    ground.add([seam.line], [])
     line = np.array([seam.line])
     marks.append(Strokes(Role.GRID, cropped(line, box)))
     return marks
@@ -281,15 +285,19 @@ def _stations(template: Template, box: Box, ground: Ground, shown: Shown) -> lis
         if not box[0] <= u <= box[2]:
             continue
         line = (u, max(low - 3.0, box[1]), u, min(high + 3.0, box[3]))
-        if line[3] - line[1] > 1.0:
-            kept += broken_around(line, ground.boxes, 0.8)
-        at = (u, high + LABEL_ROOM - _TEXT)
         text = format_length(k * step, shown)
-        spot = TextBox(at[0], at[1] + _TEXT / 2.0, text_width(text, _TEXT) / 2.0, _TEXT / 2.0)
-        if _inside(spot, box) and not any(
-            other.holds((spot.x, spot.y), 2.0) for other in ground.boxes
-        ):
-            marks.append(Label(Role.TEXT, text, at, _TEXT, Anchor.MIDDLE))
+        spots = [
+            TextBox(u, v + _TEXT / 2.0, text_width(text, _TEXT) / 2.0, _TEXT / 2.0)
+            for v in (high + LABEL_ROOM - _TEXT, high + LABEL_ROOM, line[1] - _TEXT - 1.0)
+        ]
+        clear = ground.clear(spots, 0.8)
+        free = (s for s, ok in zip(spots, clear, strict=True) if ok and _inside(s, box))
+        spot = next(free, None)
+        if spot is None or line[3] - line[1] <= 1.0:
+            continue  # a line without its number tells nothing
+        kept += broken_around(line, ground.boxes, 0.8)
+        at = (u, spot.y - _TEXT / 2.0)
+        marks.append(Label(Role.TEXT, text, at, _TEXT, Anchor.MIDDLE))
     if kept:
         marks.append(Strokes(Role.GRID, np.array(kept)))
     return marks

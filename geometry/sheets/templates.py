@@ -80,10 +80,13 @@ def _check(axis: str, factor: float) -> None:
 
 def _better_way(template: Template) -> Tiling:
     """Fewer sheets; with as many, the way that leaves the check squares most room."""
-    best, other = template.tiling, template.other_way
-    if len(best.tiles) < len(other.tiles):
-        return best
-    return min(best, other, key=lambda way: square_cost(template, way))
+    fewest = [way for way in template.ways if len(way.tiles) == len(template.ways[0].tiles)]
+    costs: list[float] = []
+    for way in fewest:
+        costs.append(square_cost(template, way))
+        if costs[-1] <= 0.0:
+            break
+    return fewest[costs.index(min(costs))]
 
 
 def _letters() -> Iterator[str]:

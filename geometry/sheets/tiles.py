@@ -2,6 +2,9 @@
 
 Frame: true mm (u to the right, v upward) for the drawing, sheet mm for the paper.
 
+The drawing lies in the middle of its sheets, or at their left or right where that leaves more
+room.
+
 Method: n sheets of a printable length h with overlap o cover n h - (n - 1) o, so
 n = ceil((length - o) / (h - o)).  Portrait or landscape, whichever takes fewer sheets; a printer's
 correction makes the printable length in true mm a little longer or shorter.
@@ -19,6 +22,7 @@ Box = tuple[float, float, float, float]  # least u, least v, greatest u, greates
 
 OVERLAP = 15.0
 MARGIN = 8.0  # mm: what printers leave white, with something to spare (common practice, no source)
+_SHARES = (0.5, 0.0, 1.0)
 STRIP = 12.5  # mm along the foot, for words
 
 
@@ -48,16 +52,17 @@ class Tiling:
         return None
 
 
-def tiling(
+def tilings(
     content: Box, paper: Paper, correction: tuple[float, float], has_lines: Callable[[Box], bool]
-) -> tuple[Tiling, Tiling]:
-    """The better way to lie the paper, and the other; sheets with nothing on them left out."""
+) -> tuple[Tiling, ...]:
+    """The ways to lie the paper, those of the fewest sheets first; sheets with nothing on them left
+    out."""
     ways = [
-        _laid(content, width, height, correction, has_lines)
-        for width, height in ((paper.width, paper.height), (paper.height, paper.width))
+        _laid(content, size, correction, has_lines, share)
+        for share in _SHARES
+        for size in ((paper.width, paper.height), (paper.height, paper.width))
     ]
-    ways.sort(key=lambda way: len(way.tiles))
-    return ways[0], ways[1]
+    return tuple(sorted(ways, key=lambda way: len(way.tiles)))
 
 
 def printable(width: float, height: float) -> Box:
@@ -67,15 +72,17 @@ def printable(width: float, height: float) -> Box:
 
 def _laid(
     content: Box,
-    width: float,
-    height: float,
+    size: tuple[float, float],
     correction: tuple[float, float],
     has_lines: Callable[[Box], bool],
+    share: float,
 ) -> Tiling:
+    """One way; ``share`` is how much of what is to spare across is left of the drawing."""
+    width, height = size
     left, bottom, right, top = printable(width, height)
     across, up = (right - left) / correction[0], (top - bottom) / correction[1]
-    columns, start = _spread(content[0], content[2], across)
-    rows, foot = _spread(content[1], content[3], up)
+    columns, start = _spread(content[0], content[2], across, share)
+    rows, foot = _spread(content[1], content[3], up, _SHARES[0])
     spare = up - (content[3] - content[1])
     if rows == 1 and spare > 0.0:
         foot = content[3] - up  # all the room below, for the check squares
@@ -90,9 +97,10 @@ def _laid(
     return Tiling(width, height, correction, tuple(tiles))
 
 
-def _spread(low: float, high: float, each: float) -> tuple[int, float]:
-    """How many sheets cover a stretch, and where the first begins, the spare at both ends."""
+def _spread(low: float, high: float, each: float, share: float) -> tuple[int, float]:
+    """How many sheets cover a stretch, and where the first begins: what is to spare is shared out
+    to both ends, ``share`` of it before the stretch."""
     length = high - low
     count = max(1, math.ceil((length - OVERLAP) / (each - OVERLAP) - 1e-9))
     covered = count * each - (count - 1) * OVERLAP
-    return count, low - (covered - length) / 2.0
+    return count, low - (covered - length) * share

@@ -95,9 +95,9 @@ def test_lines_go_on_across_a_seam(tall, layout):
     template = next(
         t
         for t in templates_of(tall, layout.paper, (1.0, 1.0), layout.style)
-        if len(t.tiling.tiles) > 1
+        if len(t.ways[0].tiles) > 1
     )
-    a, b = template.tiling.tiles[:2]
+    a, b = template.ways[0].tiles[:2]
     low, high = max(a.box[0], b.box[0]), min(a.box[2], b.box[2])
     assert high - low == pytest.approx(15.0)
 
@@ -153,7 +153,7 @@ def test_the_overview_maps_every_sheet(sheets):
 
 def test_many_templates_take_more_overview_pages(tall, layout):
     template = templates_of(tall, layout.paper, (1.0, 1.0), layout.style)[0]
-    many = [Numbered(template, template.tiling, 3 + k) for k in range(14)]
+    many = [Numbered(template, template.ways[0], 3 + k) for k in range(14)]
     pages = overview(many, layout, 20, (1.0, 1.0))
     assert len(pages) == pages_needed(14, layout) > 1
 

@@ -10,7 +10,7 @@ import shapely
 from hypothesis import given
 from hypothesis import strategies as st
 
-from geometry.sheets.tiles import MARGIN, OVERLAP, STRIP, printable, tiling
+from geometry.sheets.tiles import MARGIN, OVERLAP, STRIP, printable, tilings
 from geometry.sheets.tracing import tracings
 from shared.paper import PAPERS
 
@@ -23,7 +23,7 @@ def everywhere(_box) -> bool:
 
 def test_a_leg_of_500_takes_two_sheets_of_a4():
     """A4 lying: 297 - 2 x 8 = 281 printable; two sheets less 15 overlap show 547 (by hand)."""
-    best, other = tiling((0.0, 0.0, 500.0, 90.0), PAPERS["A4"], PLAIN, everywhere)
+    best, *_, other = tilings((0.0, 0.0, 500.0, 90.0), PAPERS["A4"], PLAIN, everywhere)
     assert (best.width, best.height) == (297.0, 210.0)
     assert len(best.tiles) == 2
     assert len(other.tiles) == 3  # standing: 194 printable, ceil((500 - 15) / (194 - 15)) = 3
@@ -32,8 +32,8 @@ def test_a_leg_of_500_takes_two_sheets_of_a4():
 @pytest.mark.parametrize(("length", "sheets"), [(281.0, 1), (281.1, 2), (547.0, 2), (547.1, 3)])
 def test_the_count_changes_just_where_the_formula_says(length, sheets):
     """n = ceil((L - o) / (h - o)) for one row of A4 lying, h = 281, o = 15."""
-    best, other = tiling((0.0, 0.0, length, 100.0), PAPERS["A4"], PLAIN, everywhere)
-    lying = best if best.width > best.height else other
+    ways = tilings((0.0, 0.0, length, 100.0), PAPERS["A4"], PLAIN, everywhere)
+    lying = next(way for way in ways if way.width > way.height)
     assert len(lying.tiles) == sheets == max(1, math.ceil((length - 15.0) / (281.0 - 15.0) - 1e-9))
 
 
@@ -45,7 +45,7 @@ def test_the_count_changes_just_where_the_formula_says(length, sheets):
 )
 def test_the_sheets_cover_the_drawing_and_overlap_by_15_mm(wide, high, paper, correction):
     content = (-20.0, -high, wide - 20.0, 0.0)
-    for way in tiling(content, PAPERS[paper], correction, everywhere):
+    for way in tilings(content, PAPERS[paper], correction, everywhere):
         boxes = [shapely.box(*tile.box) for tile in way.tiles]
         assert shapely.union_all(boxes).buffer(1e-6).covers(shapely.box(*content))
         left, bottom, right, top = printable(way.width, way.height)
@@ -61,8 +61,18 @@ def test_the_sheets_cover_the_drawing_and_overlap_by_15_mm(wide, high, paper, co
 
 
 def test_sheets_with_nothing_on_them_are_left_out():
-    best, _ = tiling((0.0, 0.0, 800.0, 100.0), PAPERS["A4"], PLAIN, lambda box: box[0] < 200.0)
+    best, *_ = tilings((0.0, 0.0, 800.0, 100.0), PAPERS["A4"], PLAIN, lambda box: box[0] < 200.0)
     assert {tile.column for tile in best.tiles} == {0}
+
+
+def test_what_is_to_spare_may_be_all_on_one_side():
+    """A drawing of 41 on A4 standing, 194 printable: 76.5 on both sides, or 153 on one."""
+    ways = tilings((0.0, 0.0, 41.0, 250.0), PAPERS["A4"], PLAIN, everywhere)
+    assert {round(way.tiles[0].box[0], 6) for way in ways if len(way.tiles) == 1} == {
+        -76.5,
+        0.0,
+        -153.0,
+    }
 
 
 def test_the_margins_are_those_that_printers_need():
