@@ -18,6 +18,7 @@ from geometry.bench.bench import Bench
 from geometry.design.part import Part
 from geometry.dimensioning.dimension_marks import ARROW_LENGTH, arrowhead
 from geometry.drawing.marks import Anchor, Fill, Label, Mark, Role, Strokes
+from geometry.drawing.text_box import TextBox
 from geometry.primitives.frame import Vec2, Vec3, dot
 from geometry.sheets.layout import Layout, Room, scale_text
 from geometry.sheets.leaf import Leaf, standing
@@ -171,13 +172,12 @@ def _marks(cut: Cut, parts: Sequence[Part], scale: float, where: tuple[Room, Lay
         [
             visible_lines(cut.section.linework).segments * scale,
             trace,
-            _frames(letters, origin),
             _shafts(trace, cut.sight),
         ]
     )
     spots = [replace(s, point=(s.point[0] * scale, s.point[1] * scale)) for s in cut.spots]
     names = [in_words(part.title, layout.words) for part in parts]
-    labels: tuple[Named, ...] = named(names, spots, lines, height, room)
+    labels: tuple[Named, ...] = named(names, spots, lines, height, room, _boxes(letters, origin))
     cuts = section_marks(cut.section, parts, scale, origin, [one.box for one in labels])
     return [*cuts, *marks, *label_marks(labels, origin, height)]
 
@@ -222,15 +222,15 @@ def _letter_boxes(trace: Floats, letter: str, sight: float, origin: Vec2) -> lis
     ]
 
 
-def _frames(labels: Sequence[Label], origin: Vec2) -> Floats:
-    """A diagonal through each label, so that names keep off it; (n, 4) about the origin."""
+def _boxes(labels: Sequence[Label], origin: Vec2) -> list[TextBox]:
+    """The room of each letter about the origin."""
     found = []
     for one in labels:
-        width = text_width(one.text, one.height, one.bold)
+        half = text_width(one.text, one.height, one.bold) / 2.0
         x, y = one.at[0] - origin[0], one.at[1] - origin[1]
-        x -= width if one.anchor is Anchor.END else 0.0
-        found.append((x, y, x + width, y + one.height))
-    return np.array(found)
+        x += -half if one.anchor is Anchor.END else half
+        found.append(TextBox(x, y + one.height / 2.0, half, one.height / 2.0))
+    return found
 
 
 def _caption(cut: Cut, scale: float, layout: Layout) -> str:

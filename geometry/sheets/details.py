@@ -27,6 +27,7 @@ _SMALL = 2.0  # mm on the sheet: a shorter length cannot be drawn clearly
 _SMALL_INNER = 4.0  # the same for one that stands inside the drawing
 _SMALL_SIDE = 5.0  # the same for a side of an angle
 DIAMETERS = (36.0, 26.0)  # mm on the sheet, of a detail; the smaller where room is short
+_WIDEST = 60.0  # of one that would enlarge nothing if it were smaller
 _CONTEXT = 1.25  # how far round the dimensioned points a detail reaches
 _THICKNESS = 0.8  # of the part: the least radius that shows where on the piece a detail is
 _CHORDS = 48
@@ -139,8 +140,11 @@ def _detail(
 ) -> Detail:
     centre, radius = circle
     scale, diameter, style = drawn
-    steps = [s.factor for s in SCALES if 2.0 * radius * s.factor <= diameter and s.factor > scale]
-    enlarged = steps[0] if steps else scale
+    larger = [step.factor for step in SCALES if step.factor > scale]  # the largest first
+    roomy = [factor for factor in larger if 2.0 * radius * factor <= diameter]
+    # Better a wide circle than one that enlarges nothing.
+    wide = [factor for factor in larger[-1:] if 2.0 * radius * factor <= _WIDEST]
+    enlarged = (*roomy, *wide, scale)[0]
     cut = _cut_out(linework, centre, radius)
     edge = _circle_lines(centre, radius)
     placed = place(group, np.concatenate([cut.segments, edge]), enlarged, style)

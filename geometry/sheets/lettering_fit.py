@@ -31,6 +31,23 @@ def fitted(text: str, width: float, height: float, bold: bool = False) -> tuple[
     return kept.rstrip() + _CUT, smallest
 
 
+def fitted_lines(
+    text: str, width: float, height: float, bold: bool = False, most: int = 2
+) -> tuple[tuple[str, ...], float]:
+    """The text and its capital height as ``fitted``, in up to ``most`` lines rather than cut short.
+
+    One line as long as some lettering lets it stand in one.
+    """
+    line, size = fitted(text, width, height, bold)
+    if line == text:
+        return (line,), size
+    # Bold letters are wider than those that the lines are measured by.
+    narrow = width * text_width(text, size) / text_width(text, size, bold)
+    lines = wrapped(text, narrow, size)
+    kept = [*lines[: most - 1], " ".join(lines[most - 1 :])]
+    return tuple(fitted(one, width, size, bold)[0] for one in kept if one), size
+
+
 def wrapped(text: str, width: float, height: float) -> list[str]:
     """The text in lines no wider than ``width``; a single longer word stands alone."""
     lines: list[str] = []

@@ -5,14 +5,15 @@ Frame: sheet mm.
 Method: at each standard scale, largest first, the views go to the upper left, the table of cuts
 into the lowest room that holds it (beside the title block if it can), and the details into what
 is left, from the upper right.  Then all but the table moves to the middle of the room it has.
-When one page would cost more than half of the scale, or leave the views small in their room, what
-has no room goes on to another page.
+When one page would cost more than half of the scale, or leave the views small in their room, or cut
+them up into more details, what has no room goes on to another page.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import product
 
 from geometry.dimensioning.dimension import Dimension
 from geometry.primitives.frame import Vec2
@@ -28,10 +29,20 @@ _AIR = 7.0  # mm between views, details and tables
 _COLUMN = 84.0  # mm, a table at the right
 _LARGEST_SCALE = 1.0
 _WORTH = 0.45  # a second page is better than less than this part of the scale
+_MORE_DETAILS = 1  # and than so many details more
 _POOR = 0.3  # and than less than this part of the scale that the bare views have room for
 _FOOT = 3.0  # mm between the border and a table beside the title block
 DETAIL_CAPTION = 7.0  # mm below a detail for its caption
 _DETAIL_WIDTH = 34.0  # mm, for the caption
+
+
+# As they are lettered; or the highest, the widest, the largest first, where that leaves more room.
+_ORDERS: tuple[Callable[[Detail], float], ...] = (
+    lambda _: 0.0,
+    lambda detail: -detail_size(detail)[1],
+    lambda detail: -detail_size(detail)[0],
+    lambda detail: -detail_size(detail)[0] * detail_size(detail)[1],
+)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -91,7 +102,7 @@ def planned(
         for diameter in DIAMETERS:
             content = _content(lineworks, dimensions, (scale, diameter), tables, layout)
             found = _fullest(content, head_height, layout)
-            if found[0].blocks and not found[1].amount:
+            if found[0].blocks and not found[1].amount and not _cut_up(found[0], first):
                 return (found[0],)
             if found[0].blocks and (first is None or first[0].scale == scale):
                 first = found
@@ -104,6 +115,11 @@ def planned(
         pages.append(replace(plan, rings=pages[0].rings))
         rest = left_over
     return tuple(pages)
+
+
+def _cut_up(plan: PagePlan, first: tuple[PagePlan, _Content] | None) -> bool:
+    """Whether a plan buys its one page with details that a larger scale does not need."""
+    return first is not None and len(plan.rings) > len(first[0].rings) + _MORE_DETAILS
 
 
 def roomiest_scale(lineworks: Sequence[Linework], layout: Layout) -> float:
@@ -149,15 +165,24 @@ def _content(
 
 def _fullest(content: _Content, head_height: float, layout: Layout) -> tuple[PagePlan, _Content]:
     """The page that holds most, and what it leaves over."""
-    tries = [_packed(content, table, head_height, layout) for table in content.tables or (None,)]
+    tries = []
+    for table, order in product(content.tables or (None,), _ORDERS):
+        tries.append(_packed(content, (table, order), head_height, layout))
+        if not tries[-1][1].amount:
+            break
     views = bool(content.blocks)
     return min(tries, key=lambda found: (found[1].amount, not views and found[0].table.height))
 
 
 def _packed(
-    content: _Content, table: TextBlock | None, head_height: float, layout: Layout
+    content: _Content,
+    chosen: tuple[TextBlock | None, Callable[[Detail], float]],
+    head_height: float,
+    layout: Layout,
 ) -> tuple[PagePlan, _Content]:
-    """As much as there is room for, and the rest."""
+    """As much as there is room for, and the rest; with one of the tables, and the details put down
+    in an order."""
+    table, order = chosen
     space = _free(head_height, layout)
     upper_left = space.corner_for((0.0, 0.0), lambda r: (-r[3], r[0]))
     assert upper_left is not None
@@ -176,7 +201,7 @@ def _packed(
         space = space.without(table_at, _AIR)
     corners: list[Vec2] = []
     kept: list[Detail] = []
-    for detail in content.details:
+    for detail in sorted(content.details, key=order):
         wide, high = detail_size(detail)
         found = space.corner_for((wide, high), lambda r: (-r[3], r[0]))
         if found is not None:

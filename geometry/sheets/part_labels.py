@@ -32,6 +32,7 @@ from shared.lettering import text_width
 Room = tuple[float, float, float, float]
 
 _CLEAR = 0.8  # mm between a name and anything else
+_APART = 2.5  # mm between two names beside each other, which would read as one
 _GAP = 0.8  # mm between a name and its leader
 _DOT = 0.55
 _SAMPLES = 13  # points tried along each side of a part's box
@@ -61,6 +62,12 @@ class Named:
     box: TextBox
     leader: Line
 
+    @property
+    def length(self) -> float:
+        """Of its leader, mm."""
+        u0, v0, u1, v1 = self.leader
+        return math.hypot(u1 - u0, v1 - v0)
+
 
 def spots_of(parts: Sequence[Part], view: View, lines: Floats) -> tuple[Spot, ...]:
     """A spot on each part that is seen; ``lines`` (n, 4) are the view's, in mm."""
@@ -79,16 +86,24 @@ def spots_of(parts: Sequence[Part], view: View, lines: Floats) -> tuple[Spot, ..
 
 
 def named(
-    texts: Sequence[str], spots: Sequence[Spot], lines: Floats, height: float, room: Room
+    texts: Sequence[str],
+    spots: Sequence[Spot],
+    lines: Floats,
+    height: float,
+    room: Room,
+    there: Sequence[TextBox] = (),
 ) -> tuple[Named, ...]:
     """A label at each spot, within ``room``; one that finds no place is left out.
 
-    ``texts`` are by index; spots and ``lines`` (n, 4) in sheet mm about the view's origin.
+    ``texts`` are by index; spots, ``lines`` (n, 4) and the texts already ``there`` in sheet mm
+    about the view's origin.
     """
     drawing = shapely.STRtree(shapely.linestrings(lines.reshape(-1, 2, 2)))
     found: dict[int, Named] = {}
     for spot in sorted(spots, key=lambda one: one.clear):
-        label = _named(spot, texts[spot.index], height, room, (drawing, _taken(found.values())))
+        label = _named(
+            spot, texts[spot.index], height, room, (drawing, _taken(found.values(), there))
+        )
         if label is not None:
             found[spot.index] = label
     return tuple(found[index] for index in sorted(found))
@@ -111,12 +126,11 @@ def label_marks(labels: Sequence[Named], origin: Vec2, height: float) -> list[Ma
     return marks
 
 
-def _taken(labels: Iterable[Named]) -> shapely.STRtree:
-    """The labels already there: their words and their leaders."""
-    things: list[BaseGeometry] = []
+def _taken(labels: Iterable[Named], there: Sequence[TextBox]) -> shapely.STRtree:
+    """The labels already placed, their words and their leaders, and other texts."""
+    things: list[BaseGeometry] = [shapely.Polygon(box.corners()) for box in there]
     for one in labels:
-        x, y, w, h = one.box.x, one.box.y, one.box.half_width, one.box.half_height
-        things.append(shapely.box(x - w, y - h, x + w, y + h))
+        things.append(shapely.Polygon(one.box.corners()))
         things.append(shapely.LineString([one.leader[:2], one.leader[2:]]))
     return shapely.STRtree(things)
 
@@ -144,8 +158,10 @@ def _named(
         starts = _leader_starts(middles, half, point)
         reach = half + _CLEAR
         words = shapely.box(*(middles - reach).T, *(middles + reach).T)
+        wide = half + np.array((_APART, _CLEAR))
+        names = shapely.box(*(middles - wide).T, *(middles + wide).T)
         lines = shapely.linestrings(np.stack([starts, np.broadcast_to(point, starts.shape)], 1))
-        blocked = _hits(drawing, words) + _hits(taken, words) + _near(taken, lines)
+        blocked = _hits(drawing, words) + _hits(taken, names) + _near(taken, lines)
         cost = shapely.length(lines) + _DETOUR * _hits(drawing, lines)
         cost[blocked > 0] = np.inf
         k = int(cost.argmin())

@@ -21,7 +21,6 @@ from geometry.drawing.marks import Anchor, Label, Mark, Role, Strokes
 from geometry.drawing.text_box import Ground, TextBox
 from geometry.primitives.facets import trimmed
 from geometry.primitives.frame import Vec2
-from geometry.sheets.balloons import free_spot
 from geometry.sheets.layout import Layout
 from geometry.sheets.text_block import PAD, TextBlock, table
 from geometry.sheets.view_grid import Block
@@ -33,9 +32,11 @@ TABLE_LETTERING = 2.5  # mm, capitals
 _LAST = 20.0  # mm, as wide as a table makes its last column at least
 _LABEL = 2.0  # mm, capitals of a point's number
 _AWAY = (2.2, 3.0, 4.0, 5.2)
-_FAR = (6.6, 8.0, 10.0, 12.0)
+_FAR = (6.6, 8.0, 10.0, 12.0, 15.0, 18.0)
+_CLEAR = 0.6  # mm round a number
+_PAST_TEXT = 0.1  # mm between a number's line and other numbers
 _LED = 5.0  # mm: a number farther off than this has a line to its point
-_TURNS = 12
+_TURNS = 24
 _BETWEEN = 3.0  # mm between the two tables
 _HEAD = ("Point", "From left", "From top", "Deep")
 
@@ -123,7 +124,7 @@ def point_labels(block: Block, ground: Ground, shape: Shape) -> list[Mark]:
     """The number of each point beside it, or led to it from where there is room."""
     marks: list[Mark] = []
     left, bottom, right, top = (c * block.scale for c in block.linework.bounds())
-    for point in relief_points(shape):
+    for point in _crowded_first(relief_points(shape)):
         text = str(point.number)
         half = text_width(text, _LABEL) / 2.0 + 0.2
         x, y = point.at[0] * block.scale, -point.at[1] * block.scale
@@ -139,15 +140,43 @@ def point_labels(block: Block, ground: Ground, shape: Shape) -> list[Mark]:
         ]
         inside = [s for s in spots if left < s.x - half and s.x + half < right]
         inside = [s for s in inside if bottom < s.y - _LABEL / 2 and s.y + _LABEL / 2 < top]
-        spot = free_spot(ground, inside, over_lines=True)
+        spot = _spot((x, y), inside, ground)
         if spot is None:
             continue
         marks.append(Label(Role.TEXT, text, (spot.x, spot.y - _LABEL / 2.0), _LABEL, Anchor.MIDDLE))
-        if math.dist((x, y), (spot.x, spot.y)) > _LED:
+        if _is_led((x, y), spot):
             led = _leader((x, y), spot)
             ground.add([led], [])
             marks.append(Strokes(Role.DIMENSION, np.array([led])))
     return marks
+
+
+def _crowded_first(points: Sequence[MarkedPoint]) -> list[MarkedPoint]:
+    """Those nearest to another choose first."""
+
+    def alone(one: MarkedPoint) -> float:
+        return min(
+            (math.dist(one.at, other.at) for other in points if other is not one), default=0.0
+        )
+
+    return sorted(points, key=lambda one: (round(alone(one), 3), one.number))
+
+
+def _spot(point: Vec2, spots: Sequence[TextBox], ground: Ground) -> TextBox | None:
+    """The first free spot whose line to the point runs through no other number; where there is
+    none, one off the texts alone."""
+    clear = dict(zip(spots, ground.clear(spots, _CLEAR), strict=True))
+    for spot in sorted(spots, key=lambda one: not clear[one]):
+        led = [_leader(point, spot)] if _is_led(point, spot) else []
+        own = () if clear[spot] else spot.outline()
+        if not ground.crosses_text([*led, *own], _PAST_TEXT):
+            ground.add([], [spot])
+            return spot
+    return None
+
+
+def _is_led(point: Vec2, spot: TextBox) -> bool:
+    return math.dist(point, (spot.x, spot.y)) > _LED
 
 
 def _leader(point: Vec2, spot: TextBox) -> tuple[float, float, float, float]:

@@ -2,7 +2,8 @@
 
 Frame: sheet mm.  The block is 180 mm wide and stands in the lower right corner of the border.
 Which fields exist, which are mandatory and how long they may be is the table in
-``shared.paper``; a text too long for its cell is lettered smaller, then cut short.
+``shared.paper``; a text too long for its cell is lettered smaller, then set in two lines, and cut
+short only beyond that.
 """
 
 from __future__ import annotations
@@ -15,7 +16,7 @@ import numpy as np
 from geometry.design.project import Project
 from geometry.drawing.marks import Label, Mark, Role, Strokes
 from geometry.primitives.frame import Vec2
-from geometry.sheets.lettering_fit import fitted
+from geometry.sheets.lettering_fit import fitted, fitted_lines
 from geometry.sheets.projection_symbol import projection_symbol
 from shared.paper import TITLE_BLOCK_WIDTH
 from shared.words import Words, in_words
@@ -26,6 +27,8 @@ _CAPTION_HEIGHT = 1.8
 _VALUE_HEIGHT = 2.5
 _NAME_HEIGHT = 3.5
 _PAD = 1.5
+_LINE = 2.4  # mm from one line of the smallest lettering to the next
+_TITLE_X, _TITLE_WIDTH = 60.0, 70.0
 _NOTHING = "–"
 
 
@@ -98,6 +101,7 @@ class _Cell:
     size: float = _VALUE_HEIGHT
     bold: bool = False
     role: Role = Role.TEXT
+    raised: float = 0.0  # above the middle of a cell of two rows
 
 
 def title_block_marks(block: TitleBlock, reading: Reading, corner: Vec2) -> tuple[Mark, ...]:
@@ -111,11 +115,22 @@ def title_block_marks(block: TitleBlock, reading: Reading, corner: Vec2) -> tupl
     for cell in cells:
         marks.extend(_lettered(cell, x0, y0, reading.words))
     marks.extend(projection_symbol((x0 + 47.0, y0 + 4.0), 2.2, third_angle=reading.third_angle))
-    second = block.supplementary_title
-    if second:
-        text, size = fitted(second, 70.0 - 2 * _PAD, _VALUE_HEIGHT)
-        marks.append(Label(Role.TEXT, text, (x0 + 60.0 + _PAD, y0 + 2.0), size))
+    lines, size = _supplement(block)
+    for line, foot in zip(reversed(lines), (_foot(lines), _foot(lines) + _LINE), strict=False):
+        marks.append(Label(Role.TEXT, line, (x0 + _TITLE_X + _PAD, y0 + foot), size))
     return tuple(marks)
+
+
+def _supplement(block: TitleBlock) -> tuple[tuple[str, ...], float]:
+    """The lines below the title and their lettering; none where nothing is to be said there."""
+    if not block.supplementary_title:
+        return (), _VALUE_HEIGHT
+    return fitted_lines(block.supplementary_title, _TITLE_WIDTH - 2 * _PAD, _VALUE_HEIGHT)
+
+
+def _foot(lines: tuple[str, ...]) -> float:
+    """The baseline of the last of some lines in their cell: two stand closer to its foot."""
+    return 2.0 if len(lines) < 2 else 0.9
 
 
 def _cells(block: TitleBlock, reading: Reading) -> tuple[_Cell, ...]:
@@ -133,8 +148,19 @@ def _cells(block: TitleBlock, reading: Reading) -> tuple[_Cell, ...]:
         _Cell("Scale", reading.scale_text, 0, first, 18),
         _Cell("Unit", reading.unit_text, 18, first, 16),
         _Cell("", " ", 34, first, 26),
-        _Cell("Document type", in_words(block.document_type, words), 60, third, 70),
-        _Cell("Title", block.title, 60, first, 70, 16, _NAME_HEIGHT, True, Role.TITLE),
+        _Cell("Document type", in_words(block.document_type, words), _TITLE_X, third, _TITLE_WIDTH),
+        _Cell(
+            "Title",
+            block.title,
+            _TITLE_X,
+            first,
+            _TITLE_WIDTH,
+            16,
+            _NAME_HEIGHT,
+            True,
+            Role.TITLE,
+            raised=1.6 if len(_supplement(block)[0]) > 1 else 0.0,
+        ),
         _Cell("Identification number", block.identification_number, 130, third, 50),
         _Cell("Revision", block.revision_index, 130, second, 18),
         _Cell("Date of issue", block.date_of_issue, 148, second, 32),
@@ -146,15 +172,19 @@ def _cells(block: TitleBlock, reading: Reading) -> tuple[_Cell, ...]:
 def _lettered(cell: _Cell, x0: float, y0: float, words: Words) -> list[Mark]:
     x, y = x0 + cell.x + _PAD, y0 + cell.y
     room = cell.width - 2 * _PAD
-    text, size = fitted(cell.value or _NOTHING, room, cell.size, cell.bold)
-    baseline = y + 1.5 if cell.height == _ROW else y + cell.height / 2.0 - size / 2.0 - 0.5
+    lines, size = fitted_lines(cell.value or _NOTHING, room, cell.size, cell.bold)
+    if cell.height == _ROW:
+        foot = 1.5 if len(lines) < 2 else 0.7
+    else:
+        foot = cell.height / 2.0 - size / 2.0 - 0.5 - (len(lines) - 1) * _LINE / 2.0 + cell.raised
     caption, caption_size = fitted(in_words(cell.caption, words), room, _CAPTION_HEIGHT)
     above = y + cell.height - _CAPTION_HEIGHT - 0.9
     marks: list[Mark] = []
     if cell.caption:
         marks.append(Label(Role.TEXT, caption, (x, above), caption_size * 0.85))
     if cell.value.strip() or not cell.value:
-        marks.append(Label(cell.role, text, (x, baseline), size, bold=cell.bold))
+        for up, line in enumerate(reversed(lines)):
+            marks.append(Label(cell.role, line, (x, y + foot + up * _LINE), size, bold=cell.bold))
     return marks
 
 

@@ -4,8 +4,8 @@ Frame: sheet mm; figures about their view's own origin until they are placed.
 
 A pictorial is drawn as large as its page allows and states no scale, as nobody measures one.  Of
 the views from the two front corners, and of a sheet lying or upright, the one is taken that shows
-the most parts, and those largest.  Where there is no room for so many names, parts have numbers
-and the names stand in a list.
+the most parts, and those largest.  Where there is no room for so many names near their parts, these
+have numbers and the names stand in a list.
 """
 
 from __future__ import annotations
@@ -45,6 +45,7 @@ _BESIDE = 26.0  # mm of the sheet beside a figure, for names
 _ABOVE = 7.0
 _SMALLER = (1.0, 0.92, 0.84, 0.76)
 _MANY = 24  # parts: more names than this would hide the drawing
+_FAR = 45.0  # mm: a longer leader loses the eye
 _PITCH = 1.6  # of the letters, from line to line of the list
 _SMALLEST = 1.8  # mm, letters of a long list; the least of ISO 3098
 _COLUMN_AIR = 5.0
@@ -159,15 +160,24 @@ def _placed(figure: Figure, layout: Layout) -> _Placed:
     if len(figure.spots) <= _MANY:
         for smaller in _SMALLER:
             tries.append(_labelled(figure, names, smaller, layout, None))
-            if len(tries[-1].labels) == len(figure.spots):
+            if _all_near(tries[-1]):
                 return tries[-1]
     numbers = [str(index) for index in range(1, len(names) + 1)]
     key = _key(figure, layout)
     for smaller in _SMALLER[:2]:
         tries.append(_labelled(figure, numbers, smaller, layout, key))
-        if len(tries[-1].labels) == len(figure.spots):
-            break
-    return max(tries, key=lambda one: len(one.labels))
+        if _all_near(tries[-1]):
+            return tries[-1]
+    return max(tries, key=lambda one: (len(one.labels), -_longest(one)))
+
+
+def _all_near(shown: _Placed) -> bool:
+    """Whether each part has its label, and none so far off that its leader runs over others."""
+    return len(shown.labels) == len(shown.figure.spots) and _longest(shown) <= _FAR
+
+
+def _longest(shown: _Placed) -> float:
+    return max((label.length for label in shown.labels), default=0.0)
 
 
 def _labelled(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+import numpy as np
 import shapely
 
 from geometry.drawing.marks import Anchor, Arc, Fill, Label, Mark, Sheet, Strokes
@@ -37,6 +38,31 @@ def overlapping_texts(sheet: Sheet) -> list[tuple[str, str]]:
     tree = shapely.STRtree([ink(label) for label in labels])
     pairs = tree.query([ink(label) for label in labels], predicate="intersects").T.tolist()
     return [(labels[i].text, labels[j].text) for i, j in pairs if i < j]
+
+
+def struck_texts(sheet: Sheet) -> list[tuple[str, str]]:
+    """Texts that a line or an arc runs through, each with the role of that line."""
+    labels = [mark for mark in sheet.marks if isinstance(mark, Label) and mark.text.strip()]
+    tree = shapely.STRtree([ink(label).buffer(-0.1) for label in labels])
+    found: list[tuple[str, str]] = []
+    for mark in sheet.marks:
+        for line in _lines_of(mark):
+            struck = tree.query(line, predicate="intersects").tolist()
+            found += [(labels[k].text, mark.role.value) for k in struck]
+    return found
+
+
+def _lines_of(mark: Mark) -> list[shapely.LineString]:
+    match mark:
+        case Strokes():
+            return list(shapely.linestrings(mark.segments.reshape(-1, 2, 2)))
+        case Arc():
+            turns = np.radians(np.linspace(mark.start_deg, mark.end_deg, 73))
+            rim = np.column_stack([np.cos(turns), np.sin(turns)]) * mark.radius
+            return [shapely.LineString(rim + np.array(mark.centre))]
+        case Fill():
+            return [shapely.Polygon(mark.points).exterior]
+    return []
 
 
 def bounds(mark: Mark) -> tuple[float, float, float, float]:

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import csv
 import io
-from dataclasses import fields
+from dataclasses import fields, replace
 from datetime import date
 
 import pytest
 
-from geometry.drawing.marks import Label
+from geometry.drawing.marks import Label, Sheet
 from geometry.sheets.lettering_fit import fitted
 from geometry.sheets.projection_symbol import projection_symbol
 from geometry.sheets.title_block import (
@@ -21,6 +21,7 @@ from geometry.sheets.title_block import (
 )
 from shared.lettering import text_width
 from shared.paper import TITLE_BLOCK_WIDTH
+from tests.geometry.sheets.on_sheet import overlapping_texts, struck_texts, words
 
 # ISO 7200:2004 as tabulated at proficad.com/help/tb/data-fields-iso-7200.htm: field, mandatory.
 ISO_7200 = """\
@@ -124,3 +125,22 @@ def test_the_symbol_shows_both_circles_from_the_small_end(third_angle):
     # The cone's small end is its left end: the end that a viewer from the left sees nearer.
     left = min(cone.segments.tolist(), key=lambda row: row[0] + row[2])
     assert abs(left[3] - left[1]) == pytest.approx(2.0 * small.radius)
+
+
+def test_what_is_too_long_for_a_line_takes_two():
+    """In a cell 38 wide, less 1.5 on each side, and below the title, 70 wide."""
+    long = replace(
+        block(),
+        approval_person="Farthing Street school of dance",
+        supplementary_title="Half-blind dovetail: Drawer side and Drawer box front (6 alike)",
+    )
+    marks = title_block_marks(long, READING, (200.0, 10.0))
+    sheet = Sheet("", 300.0, 200.0, marks)
+    texts = words(sheet)
+    for whole in (long.approval_person, long.supplementary_title):
+        assert whole not in texts
+        first = next(text for text in texts if whole.startswith(text))
+        assert whole.removeprefix(first).strip() in texts
+    assert not any(text.endswith("…") for text in texts)
+    assert overlapping_texts(sheet) == []
+    assert struck_texts(sheet) == []
