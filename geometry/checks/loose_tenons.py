@@ -16,7 +16,7 @@ from geometry.checks.limits_of_wood import LEAST_BESIDE
 from geometry.cuts.slot_mortise import SlotMortise
 from geometry.design.finding import Finding, Level
 from geometry.design.part import Part
-from geometry.solids.nearness import Near, nearest
+from geometry.solids.nearness import Near, is_in_wood, nearest
 from shared.units import length_mark
 
 
@@ -34,8 +34,10 @@ def _in_glue_ups(bench: Bench) -> Iterator[Finding]:
     for glue_up in glue_ups(bench):
         panel = bench.part(glue_up.panel)
         for board, mortise in _mortises(glue_up.bench):
-            near = nearest(panel.shape, _in_the_panel(mortise, board, panel), least - 1e-9)
-            if near is not None:
+            there = _in_the_panel(mortise, board, panel)
+            near = nearest(panel.shape, there, least - 1e-9)
+            # What goes off with the waste, by whichever cuts, is opened by none.
+            if near is not None and (near.distance > 0.0 or is_in_wood(panel.shape, there)):
                 met.setdefault((panel.name, near.distance <= 0.0), []).append(_Met(panel, near))
     for group in met.values():
         yield _finding(group, least)

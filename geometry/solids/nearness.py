@@ -80,7 +80,7 @@ def nearest(shape: Shape, cut: Cut, search: float) -> Near | None:
 def nearby(shape: Shape, cut: Cut, search: float) -> tuple[Near, ...]:
     """All that comes nearer than ``search`` to the cavity of ``cut``, the nearest first."""
     hollow = _hollow(cut, shape.blank)
-    if hollow is None:
+    if hollow is None or _is_beyond(shape.blank, hollow):
         return ()
     found = [*_to_faces(shape, hollow, search)]
     for other in shape.cuts:
@@ -105,6 +105,17 @@ def walls(shape: Shape, cut: Cut, search: float) -> tuple[Near, ...]:
     return tuple(sorted(found, key=lambda one: one.distance))
 
 
+def is_in_wood(shape: Shape, cut: Cut) -> bool:
+    """Whether any of the cavity of a cut that the piece has not lies where it has wood."""
+    hollow = _hollow(cut, shape.blank)
+    if hollow is None:
+        return False
+    within = sum(
+        common_volume(body, PART_FRAME, body_of(shape), PART_FRAME) for body in hollow.bodies
+    )
+    return within > (1.0 - _WHOLLY) * hollow.volume
+
+
 def corners_of_cavity(cut: Cut, blank: Blank) -> Floats:
     """The corners of the hollow that a cut makes, (n, 3); none for one that makes no hollow."""
     hollow = _hollow(cut, blank)
@@ -118,6 +129,14 @@ def _hollow(cut: Cut, blank: Blank) -> _Hollow | None:
         return None
     bodies = tuple(waste_of(body) for body in cavity.bodies)
     return _Hollow(cavity, bodies, np.concatenate([corners_of(body) for body in bodies]))
+
+
+def _is_beyond(blank: Blank, hollow: _Hollow) -> bool:
+    """Whether a cavity lies in what was sawn off to get the blank."""
+    return any(
+        float(((hollow.corners - plane.point) @ np.array(plane.outward)).min()) >= 0.0
+        for _, plane in faces_of(blank)
+    )
 
 
 def _to_faces(shape: Shape, hollow: _Hollow, search: float) -> Iterator[Near]:

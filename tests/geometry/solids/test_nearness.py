@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 
@@ -10,8 +11,10 @@ from geometry.cuts.bore import Bore
 from geometry.cuts.cut import Blank
 from geometry.cuts.groove import Groove
 from geometry.cuts.saw import SawCut
+from geometry.cuts.slot_mortise import SlotMortise
 from geometry.design.part import Shape
-from geometry.solids.nearness import nearby, walls
+from geometry.primitives.frame import unit
+from geometry.solids.nearness import is_in_wood, nearby, walls
 
 BLANK = Blank(200.0, 100.0, 40.0)
 BORE = Bore(100.0, 50.0, 10.0, 25.0)
@@ -50,3 +53,29 @@ def test_a_bevel_is_measured_square_to_it() -> None:
 def test_what_goes_off_with_the_waste_is_not_measured() -> None:
     off = SawCut("crosscut", (90.0, 0.0, 0.0), (1.0, 0.0, 0.0))
     assert nearby(Shape(BLANK, (BORE, off)), BORE, 20.0) == ()
+
+
+def test_a_mortise_beyond_the_piece_is_not_measured() -> None:
+    """Of a board that is longer than the panel it is sawn to: 20 wide round x = 215 of 200 lies
+    beyond it, round 205 its end is sawn through it."""
+    shape = Shape(BLANK, ())
+    beyond = SlotMortise((215.0, 0.0, 20.0), (0.0, 1.0, 0.0), (1.0, 0.0, 0.0), 20.0, 8.0, 25.0)
+    assert nearby(shape, beyond, 3.0) == ()
+    assert not is_in_wood(shape, beyond)
+    through = replace(beyond, middle=(205.0, 0.0, 20.0))
+    (near,) = nearby(shape, through, 3.0)
+    assert (near.title, near.distance) == ("right end", 0.0)
+    assert is_in_wood(shape, through)
+
+
+def test_two_cuts_may_take_a_mortise_away_between_them() -> None:
+    """Two planes that meet in an edge at x = 160, z = 20, a tenth off level: each takes somewhat
+    more than half of the mortise at x 170 to 190, both take all of it."""
+    mortise = SlotMortise((180.0, 0.0, 20.0), (0.0, 1.0, 0.0), (1.0, 0.0, 0.0), 20.0, 8.0, 25.0)
+    upper, lower = (
+        SawCut("bevel", (160.0, 0.0, 20.0), unit((0.1, 0.0, way))) for way in (1.0, -1.0)
+    )
+    for one in (upper, lower):
+        assert nearby(Shape(BLANK, (one,)), mortise, 3.0)[0].distance == 0.0
+        assert is_in_wood(Shape(BLANK, (one,)), mortise)
+    assert not is_in_wood(Shape(BLANK, (upper, lower)), mortise)
