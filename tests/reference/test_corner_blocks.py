@@ -128,6 +128,19 @@ def test_screws_stand_square_to_the_aprons() -> None:
             assert mouth[2] == pytest.approx(apron.shape.blank.thickness, abs=1e-6)
 
 
+@pytest.mark.parametrize(("rake", "splay"), [(0.0, 0.0), (12.0, 9.0)])
+def test_a_screw_passes_a_block_at_45_aslant(rake: float, splay: float) -> None:
+    """From the middle of an end of a block of 28 mm to its upright far face: 28 / √2 level, and as
+    much longer as the apron leans, to which the screw is square.  The bore goes on past that by a
+    head, so that it comes out whole."""
+    at = bench(rake=rake, splay=splay, corner_blocks="at 45°", apron_height=80.0)
+    for apron, lean in (("left", splay), ("front", rake)):
+        one = joint(at, f"corner_block_front_left_{apron}")
+        (hole,) = (cut for cut in one.cuts_first if isinstance(cut, ScrewHole))
+        long = 28.0 / math.sqrt(2.0) / math.cos(math.radians(lean))
+        assert hole.depth - hole.head == pytest.approx(long)
+
+
 def test_a_block_at_45_holds_the_seat_by_a_screw_in_a_slot() -> None:
     """In the middle of the block at the top, by symmetry as far in from both aprons."""
     at = bench(corner_blocks="at 45°", corner_block_thickness=36.0, fixing="screws in slots")

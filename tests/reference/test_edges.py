@@ -15,7 +15,7 @@ from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values
 from geometry.cuts.cut import Blank
-from geometry.cuts.edge_moulding import along_arris
+from geometry.cuts.edge_moulding import EdgeMoulding, along_arris
 from geometry.cuts.saw import SawCut
 from geometry.design.part import Shape
 from geometry.solids.measure import volume_of
@@ -80,6 +80,18 @@ def test_a_partitions_round_fronts() -> None:
     assert whole < taken < whole + 2.0 * 260.0 * math.pi * CHORD_ERROR
 
 
+@pytest.mark.parametrize("stop", [0.0, 30.0])
+def test_a_partitions_chamfered_fronts(stop: float) -> None:
+    """Two chamfers of 2 mm over the 260 mm between top and bottom, no more: the tongues in the
+    housings stay whole.  Stopped 30 mm from both, each end leaves 2 D³ / 3 of wood, D = √2."""
+    plain = set_values(default_spec(), {"flare": 0.0})
+    eased = set_values(plain, {"partition_edge": "chamfer", "partition_edge_stop": stop})
+    before, after = (build(s).part("partition_1").shape for s in (plain, eased))
+    left = 4.0 * 2.0 * math.sqrt(2.0) ** 3 / 3.0 if stop else 0.0
+    by_hand = 2.0 * 2.0 * (260.0 - 2.0 * stop) - left
+    assert volume_of(before) - volume_of(after) == pytest.approx(by_hand, rel=1e-6)
+
+
 def test_upright_legs_chamfered_all_round() -> None:
     """Legs 40 mm square without taper under a base 300 high: aprons take 60, the taper's start 10
     and the begin 12 mm; the rest, 218 mm, has four chamfers of 3 mm, each stopped once."""
@@ -114,3 +126,26 @@ def test_a_moulded_front_without_flare_goes_round_the_case() -> None:
     # The centroid of the corner beyond a quarter circle is s (10 - 3π) / (12 - 3π) from the faces.
     inward = 6.0 * (10.0 - 3.0 * math.pi) / (12.0 - 3.0 * math.pi)
     assert taken == pytest.approx(area * (1200.0 - 2.0 * inward), rel=0.06)
+
+
+@pytest.mark.parametrize(
+    ("side", "head", "joint"),
+    [
+        # x from the blank's end: 76.2 tan 15 to the straight edge's top, then 60 / cos 15 of joint
+        ("inside", 76.2 * math.tan(math.radians(15.0)), 60.0 / math.cos(math.radians(15.0))),
+        # the straight edge is inside: its top is the blank's; where the taper begins lies lower on
+        # it by what the leg is wide and leans, (60 + 6 + 76.2 sin 15) / cos 15
+        (
+            "outside",
+            0.0,
+            (66.0 + 76.2 * math.sin(math.radians(15.0))) / math.cos(math.radians(15.0)),
+        ),
+    ],
+)
+def test_a_bridled_legs_arrises_begin_below_its_joint(side: str, head: float, joint: float) -> None:
+    """12 mm below where joint and untapered part end, whichever reaches farther down the leg."""
+    spec = set_values(default_spec(), {"base": "crossed stretchers", "taper_side": side})
+    leg = build(set_values(spec, {"leg_edge": "chamfer"})).part("leg_front_left")
+    starts = [cut.start[0] for cut in leg.shape.cuts if isinstance(cut, EdgeMoulding)]
+    assert starts
+    assert min(starts) == pytest.approx(head + joint + 12.0)

@@ -11,6 +11,7 @@ from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import limits, set_values
 from geometry.bench.overall import BASES, seat_height
+from geometry.solids.cutting import placed
 from geometry.solids.measure import bounding_box, minimum_gap, volume_of
 from shared.tolerances import CHORD_ERROR
 
@@ -77,6 +78,20 @@ def test_a_pad_is_said_to_bear_within_its_round_and_its_leg() -> None:
         assert min(off) > low
         # and not a token: the pad's square is almost the largest that the circle holds
         assert max(off) > 0.85 * high
+
+
+@pytest.mark.parametrize("base", ["crossed stretchers", "trestles"])
+@pytest.mark.parametrize("side", ["inside", "outside"])
+def test_a_foot_stands_under_the_middle_of_a_tapered_leg(base: str, side: str) -> None:
+    """Within a millimetre of the middle of its corners: a tapered leg's end slants a little."""
+    spec = set_values(default_spec(), {"base": base, "base_height": 200.0, "taper_side": side})
+    bench = build(set_values(spec, {"foot": "pads"}))
+    for corner in ("front_left", "back_right"):
+        ends = placed(bench.part(f"leg_{corner}")).vertices
+        low = ends[ends[:, 2] < 15.5, :2]
+        pad = bounding_box(bench.part(f"foot_{corner}"))
+        middle = [(pad[0][axis] + pad[1][axis]) / 2.0 for axis in (0, 1)]
+        assert middle == pytest.approx((low.min(axis=0) + low.max(axis=0)) / 2.0, abs=1.0)
 
 
 def test_feet_may_not_take_the_base_away() -> None:

@@ -142,6 +142,9 @@ def test_panel_feet_and_their_rail(count: int, tenon: str) -> None:
     for side, low in (("left", left), ("right", right - t)):
         assert spans(bench, f"panel_foot_{side}", X) == pytest.approx([low, low + t], abs=WITHIN)
     assert spans(bench, "rail", X) == pytest.approx([left, left + t, right - t, right], abs=WITHIN)
+    derived = {size.name: size.value for size in bench.derived}
+    assert derived["panel_rail_between"] == pytest.approx(right - left - 2.0 * t)
+    assert derived["panel_tenon_height"] == pytest.approx(90.0 - 22.0)
     top, middle = 300.0 - 26.0, -(30.0 + 350.0) / 2.0 + 15.0
     assert spans(bench, "rail", Z) == pytest.approx([top - 90, top - 79, top - 11, top], abs=WITHIN)
     assert spans(bench, "rail", Y) == pytest.approx(

@@ -74,3 +74,24 @@ def test_a_slot_by_hand() -> None:
     )
     low, high = bounding_box(build(spec).part("fixing_block_panel_foot_left_front_1"))
     assert (low[1] + high[1]) / 2.0 == pytest.approx(-286.5)
+
+
+def test_a_seat_grows_away_from_where_it_is_held() -> None:
+    """Forward in front of that line and back behind it, so that the long half of a slot lies there:
+    made at 7 % for 6 to 12 %, the board shrinks one part where it swells five."""
+    middle = set_values(default_spec(), {"base": "panel feet", "fixing": "screws in slots"})
+    middle = set_values(middle, {"fixing_held": "middle"})
+    middle = set_values(middle, {"moisture_low": 6.0, "moisture_made": 7.0, "moisture_high": 12.0})
+    back = set_values(middle, {"fixing_held": "back edge"})
+    for spec, held in ((middle, -180.0), (back, 0.0)):
+        bench, seen = build(spec), 0
+        for joint in bench.joints:
+            if joint.kind != "slotted screw":
+                continue
+            (slot,) = joint.cuts_first
+            frame = bench.part(joint.parts[0]).frame
+            y, way = frame.to_bench(slot.screw)[1], frame.turn_to_bench(slot.along)[1]
+            assert way == (-1.0 if y < held else 1.0)
+            assert slot.after - 0.3 == pytest.approx(5.0 * (slot.before - 0.3))
+            seen += 1
+        assert seen >= 4

@@ -11,6 +11,7 @@ from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import limits, set_values
 from geometry.bench.members import has
 from geometry.bench.rest_parameters import BEHIND, TENONED
+from geometry.bench.seat_back import seat_back
 from geometry.design.parameter import Value
 from geometry.design.spec import BenchSpec
 from shared.errors import ValueOutOfRange
@@ -164,3 +165,15 @@ def test_hardly_any_rake_is_an_upright_rest(rake: float, fixing: str) -> None:
         ours, other = part.shape.blank, twin.shape.blank
         assert ours.length == pytest.approx(other.length, abs=0.02), part.name
         assert ours.width == pytest.approx(other.width, abs=0.02), part.name
+
+
+def test_what_round_tenons_take_of_a_seat() -> None:
+    """Upright legs, their axes 70 and 40 mm in: bores of 25.2 mm, 12.6 to every side; 15 degrees
+    aslant along the bench the axis runs on by 40 tan 15 to the upper face and the bore is wider."""
+    spec = set_values(default_spec(), {"flare": 0.0, "seat": "slab", "base": "four legs"})
+    spec = set_values(spec, {"leg_joint": "round tenons", "rake": 0.0, "inset_right": 70.0})
+    upright = seat_back(set_values(spec, {"splay": 0.0})).under[0]
+    assert upright == (pytest.approx((57.4, 82.6)), pytest.approx((-52.6, -27.4)))
+    (low, high), _ = seat_back(set_values(spec, {"splay": 15.0})).under[0]
+    half, run = 12.6 / math.cos(math.radians(15.0)), 40.0 * math.tan(math.radians(15.0))
+    assert (low, high) == pytest.approx((70.0 - half, 70.0 + run + half))

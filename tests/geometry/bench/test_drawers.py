@@ -148,6 +148,13 @@ def test_the_bottom_in_its_grooves() -> None:
     assert high[0] - low[0] == pytest.approx(339.6)
 
 
+def test_a_low_drawer_keeps_wood_above_its_bottom() -> None:
+    """Five drawers: (260 - 6 x 2) / 5 = 49.6 high, boxes of 49.6 + 2 - 12 = 39.6.  The bottom of
+    6.4 in a groove 0.1 wider may be 39.6 - 6.5 - 12 = 21.1 up."""
+    found = limits(with_drawers({"opening_2_drawers": 5.0}), "drawer_bottom_up")
+    assert found.maximum == pytest.approx(21.1, abs=1e-3)
+
+
 def test_fronts_are_cut_larger_and_shown_fitted() -> None:
     """An eighth of an inch, 3.175, on each edge of 376 x 127."""
     front = build(with_drawers({})).part("drawer_2_1_front")
