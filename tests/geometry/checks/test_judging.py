@@ -8,7 +8,7 @@ from exporters.project_file import VERSION, project_bytes, read_project
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values
-from geometry.checks.all_checks import CHECKS, check_of, judged, standing
+from geometry.checks.all_checks import CHECKS, SLOW_CHECKS, check_of, judged, standing
 from geometry.checks.limit_rows import BY_NAME, LIMITS
 from geometry.checks.limits_of_joints import LEAST_WALL
 from geometry.design.finding import Level
@@ -101,7 +101,7 @@ def test_a_damaged_judging_is_refused(field: str, text: bytes) -> None:
 
 def test_every_limit_has_a_row_with_its_source_and_is_used() -> None:
     assert len(BY_NAME) == len(LIMITS)
-    used = {row for check in CHECKS for row in check.limits}
+    used = {row for check in (*CHECKS, *SLOW_CHECKS) for row in check.limits}
     assert used == set(LIMITS)
     for row in LIMITS:
         assert row.minimum <= row.default <= row.maximum, row.name
