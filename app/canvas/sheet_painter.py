@@ -15,6 +15,7 @@ from geometry.dimensioning.dimension_marks import owner_of
 from geometry.sheets.arrangement import legible
 
 RING = 14.0  # pixels
+PART = "part:"  # begins the owner of what belongs to a part
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,7 +103,7 @@ class SheetPainter:
     ) -> None:
         owners = {owner_of(name) for name in under_hand.dimensions}
         parts = {under_hand.part, under_hand.picked, *under_hand.gathered} - {""}
-        owners |= {f"part:{part}" for part in parts}
+        owners |= {f"{PART}{part}" for part in parts}
         if owners:
             painter.save()
             painter.translate(*self._origin())
@@ -128,5 +129,9 @@ class SheetPainter:
         picture = self._lit.get(owners)
         if picture is None:
             marks = marks_owned(self._view.laid_out.marks, owners)
+            for part in sorted(
+                owner.removeprefix(PART) for owner in owners if owner.startswith(PART)
+            ):
+                marks += self._view.pencil_marks(part)
             picture = self._lit[owners] = Picture(marks, self._view.density, ratio)
         return picture

@@ -7,6 +7,7 @@ puts the point of the bench that was under the pointer there again.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -20,7 +21,10 @@ from app.scene.picking import Lines, distances_to, lines_of, texts_of
 from app.scene.preferences import Preferences
 from app.scene.sheet_place import LARGEST_SCALE, SMALLEST_SCALE, SheetPlace, zoomed
 from geometry.dimensioning.dimension_marks import Target
+from geometry.drawing.marks import Mark
+from geometry.drawing.text_box import TextBox
 from geometry.primitives.frame import Vec2
+from geometry.sheets.pencil_marks import pencil_marks
 from geometry.views.look import part_under
 
 SMALLEST_SHARE = 0.22  # of the room, however much the dimensions want for themselves
@@ -220,6 +224,21 @@ class SheetView:
         target = self.target(dimension)
         return tuple(self.place.to_window(c) for c in target.text_corners) if target else ()
 
+    def pencil_marks(self, part: str) -> list[Mark]:
+        """Grain and reference faces of a part in every view, in sheet mm."""
+        bench = self.model.bench
+        if part not in {one.name for one in bench.parts}:
+            return []
+        texts = [_box(target.text_corners) for target in self.laid_out.targets]
+        views = {linework.view.name: linework.view for linework in self.model.lineworks}
+        return [
+            mark
+            for place in self.laid_out.arranged.places
+            for mark in pencil_marks(
+                bench.part(part), views[place.view], place.scale, place.origin, texts
+            )
+        ]
+
     def dimensions_of(self, name: str) -> frozenset[str]:
         """The dimensions that show a value of the story stick, set or derived."""
         return frozenset(
@@ -305,6 +324,14 @@ def _spare(laid_out: LaidOut, room: Vec2) -> float:
         (room[0] - (right - left) + wide) / max(wide, 1e-6),
         (room[1] - (top - bottom) + high) / max(high, 1e-6),
     )
+
+
+def _box(corners: tuple[Vec2, ...]) -> TextBox:
+    """The room of a text from its corners, counter-clockwise from the lower left."""
+    (ax, ay), (bx, by), (cx, cy), _ = corners
+    wide, high = math.dist((ax, ay), (bx, by)), math.dist((bx, by), (cx, cy))
+    cos, sin = (bx - ax) / wide, (by - ay) / wide
+    return TextBox((ax + cx) / 2.0, (ay + cy) / 2.0, wide / 2.0, high / 2.0, cos, sin)
 
 
 def _bounded(scale: float) -> float:

@@ -15,10 +15,11 @@ from app.panels.finding_detail import MendDetail
 from app.panels.finding_line import FindingLine
 from app.panels.job_strip import DRAWING, STAGES
 from app.scene.preferences import Preferences
+from app.scene.sheet_view import SheetView
 from app.window.drawing_page import PARTS
 from app.window.settings import first_preferences, read_preferences
 from app.window.workplace import Workplace
-from geometry.drawing.marks import Label
+from geometry.drawing.marks import Fill, Label
 from shared.units import SHOWN_IN16, SHOWN_IN32, SHOWN_MM
 from shared.words import Words
 from tests.app.hand import MouseHand
@@ -286,3 +287,30 @@ def test_a_notice_or_a_finding_leaves_the_drawing_where_it_is(window: Workplace)
     window.frame.resize(1100, 800)
     QApplication.processEvents()
     assert canvas.view.scale < scale
+
+
+def test_the_part_under_the_pointer_shows_its_grain_and_its_reference_faces(
+    window: Workplace, hand: MouseHand
+) -> None:
+    """They come with the pointer and go with it; the sheet itself stays quiet."""
+    view = window.page.canvas.view
+    assert view.pencil_marks("no such part") == []
+    spots = (view.window_point("plan", (x, -150.0)) for x in range(100, 1100, 40))
+    hand.move(next(spot for spot in spots if view.handle_at(spot) is None))
+    assert window.page.canvas.sight.part == "top"
+    pencilled = view.pencil_marks("top")
+    assert any(isinstance(mark, Fill) for mark in pencilled)
+    before = window.page.canvas.grab().toImage()
+    hand.move((2.0, 2.0))
+    after = window.page.canvas.grab().toImage()
+    arrow = next(m for m in pencilled if isinstance(m, Fill) and _in_view(view, "plan", m))
+    x, y = view.place.to_window(np.mean(arrow.points, axis=0))
+    ratio = before.devicePixelRatio()
+    at = (round(x * ratio), round(y * ratio))
+    assert before.pixelColor(*at) != after.pixelColor(*at)
+
+
+def _in_view(view: SheetView, name: str, mark: Fill) -> bool:
+    place = view.laid_out.arranged.place_of(name)
+    left, bottom, right, top = place.room
+    return left < mark.points[0][0] < right and bottom < mark.points[0][1] < top
