@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QColor, QPalette
 from PySide6.QtWidgets import QComboBox, QFormLayout, QLabel, QLineEdit, QWidget
@@ -10,7 +12,7 @@ from app.look.flat_field import FlatField
 from app.look.palettes import theme_of
 from app.look.themes import Tone
 from app.look.type import bold
-from app.scene.brief_text import brief_text
+from app.scene.brief_text import asked_for, brief_text
 from app.scene.preferences import Preferences
 from app.scene.wording import said
 from geometry.design.brief import ROWS, Brief, BriefRow
@@ -48,6 +50,8 @@ class BriefFields(QWidget):
             text = self._text(row, brief, preferences.shown)
             self._texts[row.name] = text
             field.setToolTip(said(row.description, preferences))
+            if isinstance(field, QLineEdit):
+                field.setPlaceholderText(asked_for(row, preferences.shown))
             if isinstance(field, QComboBox):
                 field.setCurrentIndex(row.choices.index(text))
             elif field.text() != text:
@@ -56,12 +60,15 @@ class BriefFields(QWidget):
         self._wrong.hide()
 
     def show_wrong(self, name: str, why: str) -> None:
-        """Say what is wrong with what was written; the text stays to be put right."""
+        """Say under a field what is wrong with what was written; the text stays to be put right."""
         palette = QPalette(self._wrong.palette())
         tone = theme_of(self.palette()).tone(Tone.DO_NOT_CUT)
         palette.setColor(QPalette.ColorRole.WindowText, QColor(tone))
         self._wrong.setPalette(palette)
         self._wrong.setText(f"✕ {why}")
+        self._form.takeRow(self._wrong)
+        under: Any = self._form.getWidgetPosition(self.fields[name])  # row and role
+        self._form.insertRow(int(under[0]) + 1, "", self._wrong)
         self._wrong.show()
         self.fields[name].setAccessibleDescription(why)
 
@@ -83,6 +90,7 @@ class BriefFields(QWidget):
         else:
             field = FlatField(self)
             field.editingFinished.connect(self._written)
+            field.textEdited.connect(self._wrong.hide)
         field.setObjectName(row.name)
         field.setAccessibleName(row.title)
         field.setAccessibleDescription(row.description)

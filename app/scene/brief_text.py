@@ -23,6 +23,13 @@ _SHARES = {"%": 1.0, "percent": 1.0}
 _CELSIUS, _FAHRENHEIT = ("°c", "c"), ("°f", "f")
 
 
+def asked_for(row: BriefRow, shown: Shown) -> str:
+    """What an empty field asks for: the unit of a bare number."""
+    inches = shown.unit == "in"
+    words = {"mm": shown.unit, "kg": "lb" if inches else "kg", "%": "% humidity"}
+    return {**words, "count": "how many"}.get(row.unit, "")
+
+
 def read_brief_value(row: BriefRow, text: str, shown: Shown) -> BriefValue:
     """The value in the row's own unit; UnreadableValue, with the row's title, says what works."""
     if row.unit in ("choice", "text"):

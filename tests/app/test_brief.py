@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QComboBox, QLineEdit
+from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit
 from pytestqt.qtbot import QtBot
 
 from app.panels.brief_page import BriefPage
@@ -94,6 +94,34 @@ def test_a_wrong_text_stays_with_its_reason(window: Workplace, qtbot: QtBot) -> 
     assert window.desk.project.brief.blank
     write(qtbot, page, "humidity_low", "99 %")
     assert "from 5 % to 95 %" in page.fields.fields["humidity_low"].accessibleDescription()
+
+
+def test_what_is_wrong_is_said_under_its_field(window: Workplace, qtbot: QtBot) -> None:
+    """And no longer once something else is written there."""
+    page = page_of(window)
+    for name, text in (("humidity_low", "wet"), ("persons", "six"), ("door_height", "high")):
+        write(qtbot, page, name, text)
+        QApplication.processEvents()
+        wrong, field = page.fields._wrong, page.fields.fields[name]
+        assert wrong.isVisible()
+        assert 0 <= wrong.y() - (field.y() + field.height()) < 20
+        assert wrong.x() == field.x()
+    qtbot.keyClicks(page.fields.fields["door_height"], "2")
+    assert not page.fields._wrong.isVisible()
+
+
+def test_empty_fields_say_what_they_ask_for(window: Workplace) -> None:
+    fields = page_of(window).fields.fields
+
+    def asked(name: str) -> str:
+        field = fields[name]
+        assert isinstance(field, QLineEdit)
+        return field.placeholderText()
+
+    names = ("room_length", "load", "humidity_low", "persons")
+    assert [asked(name) for name in names] == ["mm", "kg", "% humidity", "how many"]
+    window.commands["other_unit"].trigger()
+    assert [asked(name) for name in names] == ["in", "lb", "% humidity", "how many"]
 
 
 def test_only_what_means_something_is_asked(window: Workplace) -> None:
