@@ -7,7 +7,7 @@ types.
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QItemSelectionModel, Qt, Signal
+from PySide6.QtCore import QEvent, QItemSelectionModel, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -109,6 +109,7 @@ class StoryStick(QWidget):
         self.filter.setAccessibleName("Find a size")
         self.filter.setClearButtonEnabled(True)
         self.list = StickList(type_value, self)
+        self._followed = ""
         self.note = QLabel(self)
         self.note.setWordWrap(True)
         self.note.setContentsMargins(10, 6, 10, 8)
@@ -131,9 +132,8 @@ class StoryStick(QWidget):
     def light(self, name: str, *, scroll: bool = False) -> None:
         """Light the row of a value; ``scroll`` brings it into sight."""
         self.list.stick.light(name)
-        place = self.list.stick.place_of(name)
-        if scroll and place >= 0:
-            self.list.scrollTo(self.list.stick.index(place))
+        self._followed = name if scroll else ""
+        self._show_followed()
 
     def take_up(self, name: str) -> None:
         """Make a value's row the current one, clearing a filter that hides it."""
@@ -155,8 +155,18 @@ class StoryStick(QWidget):
             super().keyPressEvent(event)
 
     def say(self, note: str) -> None:
-        """The sentence under the list: what the row at hand is, and how far it can go."""
+        """The sentence under the list: what the row at hand is, and how far it can go.
+
+        A long one takes room from the list; the row at hand stays in sight all the same.
+        """
         self.note.setText(note)
+        if self._followed and note:
+            QTimer.singleShot(0, self, self._show_followed)
+
+    def _show_followed(self) -> None:
+        place = self.list.stick.place_of(self._followed)
+        if place >= 0:
+            self.list.scrollTo(self.list.stick.index(place))
 
     def _to_the_first(self) -> None:
         """The keyboard goes to the first size that was found."""

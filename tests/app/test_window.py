@@ -310,6 +310,23 @@ def test_the_part_under_the_pointer_shows_its_grain_and_its_reference_faces(
     assert before.pixelColor(*at) != after.pixelColor(*at)
 
 
+def test_the_row_of_what_is_pointed_at_is_seen_whole(window: Workplace, qtbot: QtBot) -> None:
+    """A long note under the list takes room from it, which must not cover that row."""
+    window.frame.resize(1024, 560)
+    QApplication.processEvents()
+    window.commands["fit"].trigger()
+    page = window.page
+    stick = page.stick.list
+    for name in ("splay", "length", "inset_left", "base_height"):
+        page.canvas.sight.say(name)
+        index = stick.stick.index(stick.stick.place_of(name))
+        qtbot.waitUntil(
+            lambda index=index: stick.viewport().rect().contains(stick.visualRect(index))
+        )
+        qtbot.wait(10)
+        assert stick.viewport().rect().contains(stick.visualRect(index)), name
+
+
 def _in_view(view: SheetView, name: str, mark: Fill) -> bool:
     place = view.laid_out.arranged.place_of(name)
     left, bottom, right, top = place.room
