@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 import numpy as np
 from numpy.typing import NDArray
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPainterPath, QPen
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPainterPath, QPen
 
 from app.look.themes import Theme, Tone
 from app.look.type import drawing_font
@@ -34,6 +34,7 @@ QUIET_ROLES = frozenset(
         Role.BREAK,
     }
 )
+_TOO_WIDE = 1.02  # of a text's own width: nobody sees less
 DRAWING_ORDER = tuple(reversed(Role))
 """Quiet lines first, so that visible ones lie on top."""
 
@@ -97,6 +98,11 @@ class Picture:
             height = label.height * self._density
             top, whole = -height * ASCENT_RATIO, height * (ASCENT_RATIO + DESCENT_RATIO)
             painter.fillRect(QRectF(-before, top, width, whole), ground)
+        # A font has whole pixels; where that makes it wider than the drawing allows, it is shrunk.
+        drawn = QFontMetricsF(painter.font()).horizontalAdvance(label.text)
+        if drawn > _TOO_WIDE * width:
+            painter.scale(width / drawn, width / drawn)
+            before *= drawn / width
         painter.drawText(QPointF(-before, 0.0), label.text)
         painter.restore()
 

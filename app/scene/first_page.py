@@ -7,7 +7,7 @@ from datetime import date
 from app.scene.model import Model
 from geometry.design.project import Project
 from geometry.drawing.marks import Sheet
-from geometry.sheets.arrangement import arrange
+from geometry.sheets.drawings import ARRANGEMENT, general_arrangement
 from geometry.sheets.layout import Layout
 from geometry.sheets.title_block import title_block_of
 from shared.paper import Paper
@@ -25,12 +25,13 @@ def first_page(
     third_angle: bool,
     on: date,
 ) -> Sheet:
-    """Border, title block and three views, at the largest standard scale that fits the paper."""
+    """The same sheet that the drawings begin with; how many there will be is not known yet."""
+    title = title_block_of(project, on).about(ARRANGEMENT).on_sheet(1, 0)
     layout = Layout(
         paper,
         third_angle=third_angle,
         shown=shown,
         words=words,
-        title=title_block_of(project, on),
+        title=title,
     )
-    return arrange(model.bench, model.lineworks, model.dimensions, layout).sheet
+    return general_arrangement(model.bench, model.lineworks, model.dimensions, layout)

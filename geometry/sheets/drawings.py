@@ -11,6 +11,7 @@ from geometry.bench.bench import Bench
 from geometry.bench.glue_ups import boards_of
 from geometry.design.finding import Finding
 from geometry.dimensioning.bench_dimensions import dimensions
+from geometry.dimensioning.dimension import Dimension
 from geometry.drawing.marks import Sheet
 from geometry.sheets.arrangement import arrange, legible
 from geometry.sheets.cross_sections import cross_section_leaf
@@ -21,7 +22,10 @@ from geometry.sheets.leaf import standing
 from geometry.sheets.part_sheets import part_groups, part_leaves
 from geometry.sheets.whole_views import exploded_leaf, pictorial_leaf
 from geometry.views.bench_views import bench_views
+from geometry.views.linework import Linework
 from geometry.views.look import look_all
+
+ARRANGEMENT = "General arrangement drawing"
 
 # Pages of the whole bench, behind those of its parts and joints.
 _WHOLE = (pictorial_leaf, exploded_leaf, cross_section_leaf)
@@ -43,8 +47,9 @@ def drawings(bench: Bench, layout: Layout, found: Sequence[Finding] = ()) -> tup
         *findings_leaves(found, layout),
     ]
     count = 1 + len(leaves)
-    first = _titled(layout, "General arrangement drawing", 1, count)
-    sheets = [_general_arrangement(bench, first)]
+    first = _titled(layout, ARRANGEMENT, 1, count)
+    lineworks = look_all(bench.parts, bench_views(bench))
+    sheets = [general_arrangement(bench, lineworks, dimensions(bench), first)]
     for number, leaf in enumerate(leaves, start=2):
         own = _titled(leaf.layout, leaf.kind, number, count, leaf.title)
         marks = (*furniture(own, leaf.scale), *leaf.marks)
@@ -52,10 +57,10 @@ def drawings(bench: Bench, layout: Layout, found: Sequence[Finding] = ()) -> tup
     return tuple(sheets)
 
 
-def _general_arrangement(bench: Bench, layout: Layout) -> Sheet:
+def general_arrangement(
+    bench: Bench, lineworks: Sequence[Linework], shown: Sequence[Dimension], layout: Layout
+) -> Sheet:
     """The three views, on the paper upright where that draws them larger."""
-    lineworks = look_all(bench.parts, bench_views(bench))
-    shown = dimensions(bench)
     lying = arrange(bench, lineworks, shown, layout)
     upright = arrange(bench, lineworks, shown, standing(layout))
     chosen = upright if upright.places[0].scale > lying.places[0].scale else lying

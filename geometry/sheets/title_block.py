@@ -44,7 +44,7 @@ class TitleBlock:
     approval_person: str = ""
     document_type: str = ""
     sheet_number: int = 1
-    number_of_sheets: int = 1
+    number_of_sheets: int = 1  # 0: not known yet
     revision_index: str = ""
     language_code: str = "en"
     supplementary_title: str = ""
@@ -134,7 +134,9 @@ def _foot(lines: tuple[str, ...]) -> float:
 
 
 def _cells(block: TitleBlock, reading: Reading) -> tuple[_Cell, ...]:
-    sheet = f"{block.sheet_number} / {block.number_of_sheets}"
+    sheet = f"{block.sheet_number}"
+    if block.number_of_sheets:
+        sheet += f" / {block.number_of_sheets}"
     words = reading.words
     top, third, second, first = 24.0, 16.0, 8.0, 0.0
     return (

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from datetime import date
 from pathlib import Path
 
 import pytest
@@ -11,7 +12,12 @@ from pytestqt.qtbot import QtBot
 
 from app.panels.job_strip import PAPERS, STAGES
 from app.window.workplace import Workplace
+from geometry.drawing.marks import Label, Role, Strokes
+from geometry.sheets.drawings import drawings
+from geometry.sheets.layout import Layout
+from geometry.sheets.title_block import title_block_of
 from shared.units import SHOWN_IN16
+from tests.samples import FOLDER
 
 STAGE = STAGES.index(PAPERS)
 
@@ -66,6 +72,26 @@ def test_the_first_page_follows_paper_and_units(window: Workplace) -> None:
     assert page.chosen_units == SHOWN_IN16
     texts = {getattr(mark, "text", "") for mark in page.preview._sheet.marks}
     assert "47 ¼" in texts
+
+
+@pytest.mark.parametrize("name", ["boat_club", "bell_tower"])
+def test_the_first_page_is_the_one_that_prints(window: Workplace, name: str) -> None:
+    """But for how many sheets there are: lines, texts and the way the paper stands."""
+    window.files.open_copy(FOLDER / f"{name}_bench.settle")
+    window.go_to(STAGE)
+    shown = window.stages.papers.page.preview._sheet
+    project, paper = window.desk.project, window.stages.papers.page.chosen_paper
+    layout = Layout(paper, title=title_block_of(project, date.today()))  # noqa: DTZ011
+    printed = drawings(window.desk.model.bench, layout)[0]
+    assert (shown.width, shown.height) == (printed.width, printed.height)
+    for role in (Role.HIDDEN, Role.VISIBLE, Role.DIMENSION):
+        counts = [
+            sum(len(m.segments) for m in sheet.marks if isinstance(m, Strokes) and m.role is role)
+            for sheet in (shown, printed)
+        ]
+        assert counts[0] == counts[1]
+    words = [{m.text for m in sheet.marks if isinstance(m, Label)} for sheet in (shown, printed)]
+    assert words[0] - words[1] == {"1"}
 
 
 def test_an_empty_folder_name_cannot_be_written_to(window: Workplace) -> None:
