@@ -103,6 +103,7 @@ FORMAT = "settlewright bench"
 VERSION = 3
 _BEFORE_JUDGING = 1
 _BEFORE_AMOUNTS = 2
+NOT_OURS = "This is not a project of Settlewright."
 SIZE_LIMIT = 4_000_000
 
 _TEXTS = (*LINE_FIELDS, "notes")
@@ -222,6 +223,8 @@ def _parsed(data: bytes) -> Any:
     try:
         return json.loads(text, object_pairs_hook=_once, parse_constant=_no_constant)
     except json.JSONDecodeError as error:
+        if error.pos == 0:
+            _refuse(NOT_OURS)  # another sort of text altogether
         _refuse(
             f"The text breaks off or is damaged at line {error.lineno}, column {error.colno}.",
             remedy="Open an earlier copy of the file.",
@@ -248,7 +251,7 @@ def _no_constant(word: str) -> NoReturn:
 def _project(content: Any) -> Project:
     fields = _object(content, "the file")
     if fields.get("format") != FORMAT:
-        _refuse("This is not a project of Settlewright.")
+        _refuse(NOT_OURS)
     version = fields.get("version")
     if type(version) is not int or version < 1:
         _refuse("The file does not say which version it is.", where="version")
