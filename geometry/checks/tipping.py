@@ -240,6 +240,14 @@ def _forward_lacking(bench: Bench, opened: str) -> float:
     return next((one.lacking for one in _leanings(bench) if one.state.opened == opened), 0.0)
 
 
+def _moment_over(moment: float) -> str:
+    """What turns it over (N mm), in words; of next to nothing no number is told."""
+    newton_metres = f"{moment / 1000.0:.0f}"
+    if newton_metres == "0":
+        return "its weight stands right over"
+    return f"{newton_metres} N m turn it over"
+
+
 def _drawer_told(bench: Bench, one: _Leaning) -> Finding:
     state, held, turns = one.state, one.held, one.turns
     names = (
@@ -252,8 +260,7 @@ def _drawer_told(bench: Bench, one: _Leaning) -> Finding:
         open_one = "Open one at a time, or fix" if state.opened == ALL else "Fix"
         message = (
             f"With {_open(bench, state)} open and full the bench tips forward by itself: "
-            f"{-held / 1000.0:.0f} N m turn it over its front feet. {open_one} the bench to the "
-            "wall. An estimate."
+            f"{_moment_over(-held)} its front feet. {open_one} the bench to the wall. An estimate."
         )
     else:
         message = (
