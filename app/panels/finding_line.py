@@ -44,6 +44,10 @@ class FindingLine(QWidget):
         self.show_button = self._button("show", self._show)
         self.why = self._button("why", self._why)
         self._mend_button.setCheckable(True)
+        # A mend comes later than its finding, and nothing moves then.
+        room = self._mend_button.sizePolicy()
+        room.setRetainSizeWhenHidden(True)
+        self._mend_button.setSizePolicy(room)
         self.why.setCheckable(True)
         self._put_together()
         self.tell(finding, preferences)

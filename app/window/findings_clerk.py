@@ -1,6 +1,7 @@
 """Keeps the findings of the bench on the desk: when they are looked for, what is done about them.
 
-They are looked for a moment after the hand has let go, never while it pulls.
+They are looked for a moment after the hand has let go, never while it pulls.  They are listed at
+once; the mends worth offering are tried behind them and come when that is known.
 """
 
 from __future__ import annotations
@@ -18,8 +19,9 @@ from app.panels.findings_foot import FindingsFoot
 from app.scene.preferences import Preferences
 from app.scene.wording import said_error
 from app.window.assembly_job import AssemblyJob, state_of
+from app.window.mend_job import MendJob
 from geometry.design.brief import Brief
-from geometry.design.finding import Finding, Level
+from geometry.design.finding import Finding, Level, Mend
 from geometry.design.judging import Judging, SetAside
 from shared.errors import MakerError
 
@@ -36,6 +38,8 @@ class FindingsClerk(QObject):
     """``found`` tells that the findings are other ones.
 
     ``slow`` are those of the slow checks, of the bench as it was until they are known of this one.
+    A finding that had a mend keeps it while the mends are being tried anew; asking for it then
+    tries them at once.
     """
 
     found = Signal()
@@ -54,13 +58,17 @@ class FindingsClerk(QObject):
         self.limits: LimitsPage | None = None
         self.slow: tuple[Finding, ...] = ()
         self._looked_into: tuple[Bench, Looked] | None = None
+        self._told: tuple[Finding, ...] = ()
+        self._told_of: Bench | None = None
+        self._mends = MendJob(self)
+        self._mends.done.connect(self._mends_tried)
         self._assembly = AssemblyJob(self)
         self._assembly.state_changed.connect(foot.show_state)
         self._assembly.done.connect(self._assembled)
         self._later = QTimer(self)
         self._later.setSingleShot(True)
         self._later.setInterval(FINDINGS_AFTER_MS)
-        self._later.timeout.connect(self.look)
+        self._later.timeout.connect(self._look_soon)
         desk.shown_changed.connect(self._bench_changed)
         desk.work_changed.connect(self._work_changed)
         foot.why_asked.connect(self._why)
@@ -80,25 +88,58 @@ class FindingsClerk(QObject):
         """How many findings mean 'do not cut'."""
         return sum(one.level is Level.DO_NOT_CUT for one in self.standing)
 
+    @property
+    def mends_are_tried(self) -> bool:
+        """Whether mends are still being tried, so that some may be missing or go."""
+        return self._mends.running
+
     def look(self) -> None:
-        """Run the checks on the bench that lies on the desk, not on one that is only tried."""
-        from geometry.checks.all_checks import judged  # not needed for the first picture
+        """Run the checks on the bench that lies on the desk, not on one that is only tried, and
+        try their mends, at once."""
+        self._run()
+        self._mends.finish()
+        self._weigh()
+
+    def _look_soon(self) -> None:
+        """The same, but the mends are tried behind, in pieces."""
+        self._run()
+        self._weigh()
+
+    def _run(self) -> None:
+        from geometry.checks.all_checks import held_to, told  # not needed for the first picture
 
         self._later.stop()
-        project, bench = self._desk.project, self._desk.settled.bench
+        project = self._desk.project
+        shown = self._preferences().shown
+        bench = held_to(self._desk.settled.bench, project.judging, project.brief, shown)
+        if bench != self._told_of:
+            found = told(bench)
+            known = {one.key: one.mend for one in self._told if one.mend is not None}
+            self._told_of = bench
+            self._told = tuple(_meanwhile(one, known.get(one.key)) for one in found)
+            self._mends.start(bench, found)
+        if self._known_of(self._desk.settled.bench) is None:
+            self._assembly.start(self._desk.settled.bench)
+
+    def _mends_tried(self, found: tuple[Finding, ...]) -> None:
+        self._told = found
+        self._weigh()
+
+    def _weigh(self) -> None:
+        """List what has been found of the bench, with what the slow checks have found."""
+        from geometry.checks.all_checks import weighed
+
+        bench, judging = self._desk.settled.bench, self._desk.project.judging
         looked = self._known_of(bench)
         if looked is not None:
             from geometry.checks.slow import findings_of
 
-            judged_by = project.judging.limits
-            self.slow = tuple(findings_of(replace(bench, judged_by=judged_by), looked))
+            judged_by = replace(bench, judged_by=judging.limits)
+            self.slow = tuple(findings_of(judged_by, looked))
         names = {part.name for part in bench.parts}
         # What was found of the bench as it was stays until it is known of this one.
         slow = tuple(one for one in self.slow if names.issuperset(one.parts))
-        shown = self._preferences().shown
-        self.findings = judged(bench, project.judging, project.brief, slow, shown)
-        if looked is None:
-            self._assembly.start(bench)
+        self.findings = weighed(self._told, judging, slow)
         self.show()
 
     def _known_of(self, bench: Bench) -> Looked | None:
@@ -110,7 +151,7 @@ class FindingsClerk(QObject):
     def _assembled(self, bench: Bench, looked: Looked) -> None:
         """Whether it goes together is known: the list gets what was found."""
         self._looked_into = bench, looked
-        self.look()
+        self._weigh()
 
     def _another_bench(self) -> None:
         self.slow, self._looked_into = (), None
@@ -160,6 +201,9 @@ class FindingsClerk(QObject):
     def _bench_changed(self) -> None:
         self._assembly.stop()
         self._foot.show_state(state_of(self._known_of(self._desk.settled.bench)))
+        if self._mends.running and not self._desk.offering:
+            self._mends.stop()
+            self._told_of = None
         if self._desk.previewing:
             self._later.stop()
             if not self._desk.offering:
@@ -223,8 +267,11 @@ class FindingsClerk(QObject):
         if isinstance(line.detail, MendDetail):
             self._foot.fold()
             return
+        self._mends.finish()
         mend = line.finding.mend
-        assert mend is not None
+        if mend is None:
+            self._foot.say("That would not mend it as the bench is now.")
+            return
         detail = MendDetail(line.finding, self._desk.project.spec, self._preferences())
         detail.made.connect(self.apply)
         detail.left.connect(self._foot.fold)
@@ -243,3 +290,9 @@ class FindingsClerk(QObject):
     def _take_up(self, finding: Finding) -> None:
         self._foot.fold()
         self._judge(self._desk.project.judging.taking_up(finding.key), "Take a finding up")
+
+
+def _meanwhile(finding: Finding, known: Mend | None) -> Finding:
+    """A finding whose mend has not been tried yet: with that which it had, if it had one."""
+    proposed = finding.mend is not None or finding.seek is not None
+    return replace(finding, mend=known if proposed else None, seek=None)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Generator, Sequence
 from dataclasses import replace
 from functools import lru_cache
 
@@ -122,20 +122,45 @@ CHECKS: tuple[Check, ...] = (
 SLOW_CHECKS: tuple[Check, ...] = slow.CHECKS
 
 _ORDER = tuple(Level)
+_BY_NAME = {check.name: check for check in (*CHECKS, *SLOW_CHECKS)}
 
 
 @lru_cache(maxsize=64)
 def findings(bench: Bench) -> tuple[Finding, ...]:
     """What a maker should know of a bench, the gravest first; the order is stable."""
-    told = [
-        (check, finding) for check in CHECKS if check.applies(bench) for finding in check.run(bench)
-    ]
-    grave = frozenset(finding.key for _, finding in told if finding.level is Level.DO_NOT_CUT)
+    steps = mends_in_steps(bench, told(bench))
+    while True:
+        try:
+            next(steps)
+        except StopIteration as stop:
+            found: tuple[Finding, ...] = stop.value
+            return found
+
+
+@lru_cache(maxsize=8)
+def told(bench: Bench) -> tuple[Finding, ...]:
+    """The findings in their order, before any mend has been tried: soon to be had.
+
+    Their mends are proposals, or still to be sought.
+    """
     found = [
-        replace(offered(bench, check, finding, CHECKS, grave), told_by=check.name)
-        for check, finding in told
+        replace(finding, told_by=check.name)
+        for check in CHECKS
+        if check.applies(bench)
+        for finding in check.run(bench)
     ]
     return tuple(sorted(found, key=lambda finding: _ORDER.index(finding.level)))
+
+
+def mends_in_steps(
+    bench: Bench, found: Sequence[Finding]
+) -> Generator[None, None, tuple[Finding, ...]]:
+    """What has been ``told``, with the mends that are worth offering; each step is a short one."""
+    grave = frozenset(finding.key for finding in found if finding.level is Level.DO_NOT_CUT)
+    tried = []
+    for finding in found:
+        tried.append((yield from offered(bench, check_of(finding), finding, CHECKS, grave)))
+    return tuple(tried)
 
 
 def slow_findings(bench: Bench) -> tuple[Finding, ...]:
@@ -157,9 +182,20 @@ def judged(
     ``slower`` are those of the slow checks, where they have been looked into; ``shown`` is how
     sizes are written on the drawings.
     """
-    found = findings(replace(bench, judged_by=judging.limits, brief=brief, shown=shown))
-    found = tuple(sorted((*found, *slower), key=lambda one: _ORDER.index(one.level)))
-    reasoned = [as_judged(one, judging) for one in found]
+    return weighed(findings(held_to(bench, judging, brief, shown)), judging, slower)
+
+
+def held_to(bench: Bench, judging: Judging, brief: Brief, shown: Shown) -> Bench:
+    """The bench with all that its findings go by."""
+    return replace(bench, judged_by=judging.limits, brief=brief, shown=shown)
+
+
+def weighed(
+    found: Sequence[Finding], judging: Judging, slower: Sequence[Finding] = ()
+) -> tuple[Finding, ...]:
+    """Findings in one order with those of the slow checks, and with the maker's reasons."""
+    together = sorted((*found, *slower), key=lambda one: _ORDER.index(one.level))
+    reasoned = [as_judged(one, judging) for one in together]
     return tuple(sorted(reasoned, key=lambda one: bool(one.set_aside)))
 
 
@@ -178,4 +214,4 @@ def standing(found: Sequence[Finding]) -> tuple[Finding, ...]:
 
 def check_of(finding: Finding) -> Check:
     """The check that told of a finding, with its paragraph and its limits."""
-    return next(check for check in (*CHECKS, *SLOW_CHECKS) if check.name == finding.told_by)
+    return _BY_NAME[finding.told_by]

@@ -149,16 +149,16 @@ def places(bench: Bench) -> tuple[Vec2, ...]:
 
 
 def sittings(bench: Bench, push: float) -> Iterator[Sitting]:
-    """Somebody at each corner of the seat, against each edge of the outline, in each state.
+    """Somebody at the corner of the seat that is farthest out over each edge of the outline, in
+    each state: what holds the bench down is the same wherever they sit.
 
     ``push`` is the moment of the level push, in N mm.
     """
     footing = standing(bench)
-    if footing is None:
-        return
     corners = places(bench)
+    if footing is None or not corners:
+        return
+    worst = [(edge, min(corners, key=edge.inside)) for edge in edges(footing)]
     for state in states(bench, footing):
-        for edge in edges(footing):
-            held = edge.held(state) - push
-            for place in corners:
-                yield Sitting(edge, state, place, -edge.inside(place), held)
+        for edge, place in worst:
+            yield Sitting(edge, state, place, -edge.inside(place), edge.held(state) - push)

@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import combinations
+
+import numpy as np
 
 from geometry.bench.bench import Bench
 from geometry.checks.check import Check
 from geometry.design.finding import Finding, Level
+from geometry.design.part import Part
+from geometry.solids.cutting import placed
 from geometry.solids.measure import bounding_box, shared_volume
-from shared.tolerances import SHARED_VOLUME
+from shared.tolerances import COPLANAR, SHARED_VOLUME
 
 
 def _collisions(bench: Bench) -> Iterator[Finding]:
-    for first, second in combinations(bench.parts, 2):
+    for first, second in _meeting(bench):
         volume = shared_volume(first, second)
         if volume <= SHARED_VOLUME:
             continue
@@ -35,6 +38,15 @@ def _collisions(bench: Bench) -> Iterator[Finding]:
             limit=0.0,
             unit="mm³",
         )
+
+
+def _meeting(bench: Bench) -> Iterator[tuple[Part, Part]]:
+    """The pairs whose boxes share room; the others need no look at the solids."""
+    low = np.array([placed(part).low for part in bench.parts])
+    high = np.array([placed(part).high for part in bench.parts])
+    below = (low[:, None] < high[None] - COPLANAR).all(axis=2)
+    for i, j in np.argwhere(np.triu(below & below.T, 1)).tolist():
+        yield bench.parts[i], bench.parts[j]
 
 
 CHECKS: tuple[Check, ...] = (

@@ -6,7 +6,7 @@ for every check alike.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Generator, Iterable
 from dataclasses import replace
 
 from geometry.bench.bench import Bench
@@ -24,23 +24,31 @@ def offered(
     finding: Finding,
     others: Iterable[Check],
     grave: frozenset[FindingKey],
-) -> Finding:
+) -> Generator[None, None, Finding]:
     """The finding, without its mend if that cannot be made, would leave it as it is, or would make
-    one of the quick ``others`` forbid to cut what it does not forbid now (``grave``)."""
-    if finding.mend is None:
-        return finding
-    mended = bench_with(bench, finding.mend)
+    one of the quick ``others`` forbid to cut what it does not forbid now (``grave``).
+
+    It stops for breath between one bench that is tried and the next.
+    """
+    mend = finding.mend
+    if mend is None and finding.seek is not None:
+        mend = yield from finding.seek()
+    told, finding = replace(finding, mend=None, seek=None), replace(finding, mend=mend, seek=None)
+    if mend is None:
+        return told
+    yield
+    mended = bench_with(bench, mend)
     if mended is None or (
         check.applies(mended) and any(still.key == finding.key for still in check.run(mended))
     ):
-        return replace(finding, mend=None)
-    if any(
-        one.level is Level.DO_NOT_CUT and one.key not in grave
-        for other in others
-        if other.quick and other.applies(mended)
-        for one in other.run(mended)
-    ):
-        return replace(finding, mend=None)
+        return told
+    yield
+    for other in others:
+        if other.quick and other.applies(mended):
+            found = other.run(mended)
+            if any(one.level is Level.DO_NOT_CUT and one.key not in grave for one in found):
+                return told
+            yield
     return finding
 
 

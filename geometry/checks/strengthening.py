@@ -7,15 +7,16 @@ housing's depth stays, a span shrinks) is why it is tried on the bench itself.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Generator, Iterable, Iterator
 from dataclasses import dataclass, replace
+from functools import partial
 
 from geometry.bench.bench import Bench
 from geometry.bench.catalogue import parameter
 from geometry.checks.limits_of_loads import SEAT_LOAD
 from geometry.checks.limits_of_strength import HEAVY_SITTER, SITTERS_APART
 from geometry.checks.offers import bench_with
-from geometry.design.finding import Finding, Level, Mend
+from geometry.design.finding import Finding, Level, Mend, Seeking
 from geometry.primitives.frame import Vec3
 from geometry.strength.loads import Loads, loads_of
 from shared.materials import weight_of
@@ -106,22 +107,24 @@ def share_told(
 
 
 Look = Callable[[Bench], Iterable[Told]]
+_Trying = Generator[None, None, bool]
 
 
 def with_mends(look: Look) -> Callable[[Bench], Iterator[Finding]]:
-    """A check that tells what ``look`` finds, each with the first way that cures it."""
+    """A check that tells what ``look`` finds; the first way that cures it is sought when asked."""
 
     def run(bench: Bench) -> Iterator[Finding]:
         for told in look(bench):
-            yield replace(told.finding, mend=_strengthened(bench, told, look))
+            yield replace(told.finding, seek=partial(_strengthened, bench, told, look))
 
     return run
 
 
-def _strengthened(bench: Bench, told: Told, look: Look) -> Mend | None:
+def _strengthened(bench: Bench, told: Told, look: Look) -> Seeking:
     """None if no way cures."""
 
-    def cures(mend: Mend) -> bool:
+    def cures(mend: Mend) -> _Trying:
+        yield
         mended = bench_with(bench, mend)
         return mended is not None and not any(
             _of_same_parts(still.finding, told.finding) for still in look(mended)
@@ -129,10 +132,10 @@ def _strengthened(bench: Bench, told: Told, look: Look) -> Mend | None:
 
     for way in told.ways:
         if isinstance(way, Mend):
-            if cures(way):
+            if (yield from cures(way)):
                 return way
             continue
-        least = _least(bench.spec.number(way.name), way, cures)
+        least = yield from _least(bench.spec.number(way.name), way, cures)
         if least is not None:
             return least
     return None
@@ -142,13 +145,13 @@ def _of_same_parts(one: Finding, other: Finding) -> bool:
     return one.check == other.check and not set(one.parts).isdisjoint(other.parts)
 
 
-def _least(now: float, way: Grown, cures: Callable[[Mend], bool]) -> Mend | None:
+def _least(now: float, way: Grown, cures: Callable[[Mend], _Trying]) -> Seeking:
     """The least size in whole steps that cures, near what the law says is enough."""
     most = math.floor(parameter(way.name).maximum / _STEP)
     steps = min(math.ceil(now * way.factor / _STEP), most)
     failed = max(math.floor(now / _STEP), steps - _NEAR)
     for _ in range(_TRIES):
-        if cures(_sized(way, steps)):
+        if (yield from cures(_sized(way, steps))):
             break
         if steps == most:
             return None
@@ -157,7 +160,7 @@ def _least(now: float, way: Grown, cures: Callable[[Mend], bool]) -> Mend | None
         return None
     while steps - failed > 1:
         middle = (steps + failed) // 2
-        if cures(_sized(way, middle)):
+        if (yield from cures(_sized(way, middle))):
             steps = middle
         else:
             failed = middle

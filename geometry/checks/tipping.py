@@ -25,7 +25,7 @@ from geometry.checks.limits_of_drawers import DRAWER_FILL
 from geometry.checks.limits_of_loads import SITTER, SITTER_FROM_EDGE
 from geometry.checks.limits_of_standing import HAND_ON_DRAWER, SITTER_PUSHES
 from geometry.checks.offers import bench_with
-from geometry.design.finding import Finding, Level, Mend
+from geometry.design.finding import Finding, Level, Mend, Seeking
 from geometry.solids.cutting import placed
 from shared.units import length_mark
 
@@ -89,7 +89,7 @@ def _told(bench: Bench, one: Sitting, where: str, load: float, level: Level) -> 
         amount=one.tips,
         limit=load,
         unit="N",
-        mend=_stands_wider(bench, side, partial(_lacking, side=side))
+        seek=partial(_stands_wider, bench, side, partial(_lacking, side=side))
         if level is Level.THINK_AGAIN
         else None,
         estimate=True,
@@ -146,13 +146,14 @@ def _lacking(bench: Bench, side: str) -> float:
     return (load * one.out - one.held) / (load + weight)
 
 
-def _stands_wider(bench: Bench, side: str, lacking: Callable[[Bench], float]) -> Mend | None:
+def _stands_wider(bench: Bench, side: str, lacking: Callable[[Bench], float]) -> Seeking:
     """Feet farther out on a side, or less flare over them, by what is lacking and what then still
     is; none where that cannot be or is not enough."""
     less = lacking(bench) + _SPARE
     for _ in range(_TRIES):
         changes = _wider(bench, side, less)
         mend = Mend(_mending(changes), changes)
+        yield
         mended = bench_with(bench, mend) if changes else None
         if mended is None:
             return None
@@ -277,9 +278,9 @@ def _drawer_told(bench: Bench, one: _Leaning) -> Finding:
         amount=held / 1000.0,
         limit=max(0.0, turns) / 1000.0,
         unit="N m",
-        mend=None
+        seek=None
         if state.opened == ALL
-        else _stands_wider(bench, FRONT, partial(_forward_lacking, opened=state.opened)),
+        else partial(_stands_wider, bench, FRONT, partial(_forward_lacking, opened=state.opened)),
         estimate=True,
     )
 

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable, Generator
+from dataclasses import dataclass, field
 from enum import Enum
 
 from geometry.design.judging import FindingKey
@@ -25,6 +26,10 @@ class Mend:
     values: tuple[tuple[str, float | str], ...]
 
 
+Seeking = Generator[None, None, Mend | None]
+"""The search for a mend, which stops for breath after each bench that it has tried."""
+
+
 @dataclass(frozen=True, slots=True)
 class Finding:
     """What, where, by how much, against which limit.
@@ -35,6 +40,8 @@ class Finding:
     ``estimate`` marks what is reckoned and not measured.  ``set_aside`` is the maker's reason for
     letting it be, empty while it stands; ``worse`` says so when it stands again, having grown worse
     than it was let be with.  ``told_by`` names the check in the list of checks.
+    ``seek`` looks for a mend that a check cannot name without trying; it is gone once that has been
+    done.
     """
 
     check: str
@@ -50,6 +57,7 @@ class Finding:
     set_aside: str = ""
     worse: str = ""
     told_by: str = ""
+    seek: Callable[[], Seeking] | None = field(default=None, compare=False, repr=False)
 
     @property
     def key(self) -> FindingKey:

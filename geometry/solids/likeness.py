@@ -171,21 +171,39 @@ def _apart(one: Solid, other: Solid, way: Floats) -> tuple[float, float]:
 
 
 def _farthest(points: Floats, triangles: Floats) -> float:
-    """The most that a point (n, 3) lies from the nearest of the triangles (m, 3, 3)."""
-    a, b, c = triangles[:, 0], triangles[:, 1], triangles[:, 2]
-    normal = np.cross(b - a, c - a)
+    """The most that a point (n, 3) lies from the nearest of the triangles (m, 3, 3).
+
+    A triangle whose box is farther from a point than the nearest corner is cannot be the nearest.
+    """
+    normal = np.cross(triangles[:, 1] - triangles[:, 0], triangles[:, 2] - triangles[:, 0])
     area = np.linalg.norm(normal, axis=1)
     kept = area > MERGE * MERGE
-    a, b, c, normal = a[kept], b[kept], c[kept], normal[kept] / area[kept, None]
-    above = np.einsum("nmx,mx->nm", points[:, None] - a, normal)
-    foot = points[:, None] - above[:, :, None] * normal
-    inside = np.ones_like(above, dtype=bool)
-    beside = np.full_like(above, np.inf)
-    for start, end in ((a, b), (b, c), (c, a)):
-        along = end - start
-        away = points[:, None] - start
-        inside &= np.einsum("nmx,mx->nm", np.cross(along, foot - start), normal) >= -MERGE
-        share = np.clip(np.einsum("nmx,mx->nm", away, along) / (along**2).sum(axis=1), 0.0, 1.0)
-        beside = np.minimum(beside, np.linalg.norm(away - share[:, :, None] * along, axis=2))
-    nearest = np.where(inside, np.abs(above), beside).min(axis=1)
+    triangles, normal = triangles[kept], normal[kept] / area[kept, None]
+    low, high = triangles.min(axis=1), triangles.max(axis=1)
+    corners = np.unique(triangles.reshape(-1, 3), axis=0)
+    surely = _squared(points[:, None] - corners).min(axis=1)
+    beyond = np.maximum(np.maximum(low - points[:, None], points[:, None] - high), 0.0)
+    which, near = np.nonzero(_squared(beyond) <= surely[:, None] + MERGE * MERGE)
+    nearest = np.full(len(points), np.inf)
+    np.minimum.at(nearest, which, _off(points[which], triangles[near], normal[near]))
     return float(nearest.max())
+
+
+def _off(points: Floats, triangles: Floats, normal: Floats) -> Floats:
+    """How far each point (n, 3) lies from its own triangle (n, 3, 3) with the normal (n, 3)."""
+    a, b, c = triangles[:, 0], triangles[:, 1], triangles[:, 2]
+    above = np.einsum("nx,nx->n", points - a, normal)
+    foot = points - above[:, None] * normal
+    inside = np.ones(len(points), dtype=bool)
+    beside = np.full(len(points), np.inf)
+    for start, end in ((a, b), (b, c), (c, a)):
+        along, away = end - start, points - start
+        inside &= np.einsum("nx,nx->n", np.cross(along, foot - start), normal) >= -MERGE
+        share = np.clip(np.einsum("nx,nx->n", away, along) / _squared(along), 0.0, 1.0)
+        beside = np.minimum(beside, np.linalg.norm(away - share[:, None] * along, axis=1))
+    return np.where(inside, np.abs(above), beside)
+
+
+def _squared(ways: Floats) -> Floats:
+    """The squares of their lengths (..., 3)."""
+    return np.asarray(np.einsum("...x,...x->...", ways, ways))
