@@ -13,6 +13,7 @@ _CHANGED: tuple[tuple[str, dict[str, Value]], ...] = (
     ("bakery_yard", {"left_joint": "housed", "right_joint": "housed"}),
     ("bowling_green", {"fixing_count": 2.0, "seat_edge": "round-over", "seat_edge_stop": 50.0}),
     ("weigh_house", {"partition_edge_stop": 30.0}),
+    ("bowling_green", {"seat_edge": "cove", "seat_edge_where": "front and ends"}),
     ("boat_club", {"back_let_in": 5.0, "taper_side": "outside"}),
     ("ferry_waiting_room", {"taper_side": "outside"}),
     ("apiary", {"leg_edge": "chamfer", "foot_edge": "chamfer"}),

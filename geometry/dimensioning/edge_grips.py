@@ -47,7 +47,7 @@ def moulding_grips(bench: Bench) -> tuple[Grip, ...]:
                     if not _faces_viewer(part, cut, on_face, on_other, view):
                         continue
                     lines.append(_line(part, cut, on_face, view, size))
-                    if stop:
+                    if stop and cut.stopped:
                         stops += _ends(part, cut, on_face, view, stop)
     return (*stops, *lines)
 
