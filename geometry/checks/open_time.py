@@ -115,9 +115,11 @@ def _titles(bench: Bench, names: tuple[str, ...]) -> str:
 
 def _kinds(bench: Bench, names: tuple[str, ...]) -> str:
     """What parts there are, and how many of each."""
+    there = Counter(part.kind for part in bench.parts)
     counted = Counter(bench.part(name).kind for name in names)
     return ", ".join(
-        f"{count} {kind}s" if count > 1 else f"the {kind}" for kind, count in counted.items()
+        f"{count} {kind}s" if count > 1 else f"{'the' if there[kind] == 1 else 'one'} {kind}"
+        for kind, count in counted.items()
     )
 
 

@@ -28,7 +28,9 @@ from geometry.solids.pressing import Pads, Stack
 _NO_PLAY = 1e-6  # mm: faces that meet with more between them slide past each other
 _ASLANT = math.cos(math.radians(60.0))  # a keyed joint still goes home so far off its own way
 _ASIDE = math.cos(math.radians(85.0))  # one of two clamps adds something to closing
-_SAME = 0.02  # two ways nearer than this are one
+_ALIKE = 1.0 - 1e-4  # cosine of the angle within which faces look one way
+_SAME_WAY = 1.0 - 1e-7  # ways that are one but for rounding
+_LONG = 1000.0  # mm: beyond it, a clamp is also tried within less of the glue-up
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,24 +69,32 @@ def pressed_in_steps(bench: Bench) -> Generator[None, None, tuple[Pressed, ...]]
         if joint.kind in _SPREAD and joint.parts[0] in wedged:
             continue
         titles = frozenset(apart.get(name, BODY) for name in joint.parts)
-        if titles not in stacks:
-            stacks[titles] = Stack(
-                [placed(one) for one in bench.parts if apart.get(one.name, BODY) in titles]
-            )
-        yield
+        together = frozenset(name for name in parts if apart.get(name, BODY) in titles)
         faces = _faces_to_press(joint)
         square = unit(faces[0].normal)
         spots = _spots(faces)
         ways = _ways(square, [parts[name] for name in joint.parts], how)
         presses: list[Press] = []
-        for way in ways:
-            pads = _best(stacks[titles], spots, way)
-            if pads is not None:
-                presses.append(Press(way, pads))
+        for names in (together, together & _beside(bench, joint, square)):
+            if names not in stacks:
+                stacks[names] = Stack([placed(one) for one in bench.parts if one.name in names])
             yield
+            for way in ways:
+                pads = _best(stacks[names], spots, way)
+                if pads is not None:
+                    presses.append(Press(way, pads))
+                yield
+            if presses and min(press.pads.reach for press in presses) <= _LONG:
+                break
         title = " and ".join(sorted(titles))
         found.append(Pressed(joint, title, square, spots[0], tuple(presses)))
     return tuple(found)
+
+
+def _beside(bench: Bench, joint: Joint, square: Vec3) -> frozenset[str]:
+    """The rail of the two, with all that it is joined to: as when a rest is glued bay by bay."""
+    rail = max(joint.parts, key=lambda name: abs(dot(bench.part(name).grain, square)))
+    return frozenset(name for one in bench.joints_of(rail) for name in one.parts)
 
 
 def _faces_to_press(joint: Joint) -> list[Contact]:
@@ -95,11 +105,11 @@ def _faces_to_press(joint: Joint) -> list[Contact]:
     tight = [one for one in joint.contacts if one.gap <= _NO_PLAY]
     among = joint.contacts if joint.kind == "bridle joint" or not tight else tight
     areas = [
-        sum(_area(other) for other in among if dot(one.normal, other.normal) > 1.0 - _SAME**2)
+        sum(_area(other) for other in among if dot(one.normal, other.normal) > _ALIKE)
         for one in among
     ]
     most = among[int(np.argmax(areas))]
-    alike = [one for one in among if dot(one.normal, most.normal) > 1.0 - _SAME**2]
+    alike = [one for one in among if dot(one.normal, most.normal) > _ALIKE]
     return sorted(alike, key=_area, reverse=True)
 
 
@@ -132,7 +142,7 @@ def _ways(square: Vec3, parts: list[Part], how: Closing) -> list[Vec3]:
     found = [square]
     for axis in axes:
         way = axis if dot(axis, square) > 0.0 else scale(axis, -1.0)
-        if dot(way, square) > least and all(dot(way, one) < 1.0 - _SAME**2 for one in found):
+        if dot(way, square) > least and all(dot(way, one) < _SAME_WAY for one in found):
             found.append(way)
     return sorted(found, key=lambda way: -dot(way, square))
 

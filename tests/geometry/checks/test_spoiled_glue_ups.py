@@ -152,3 +152,21 @@ def test_posts_that_are_wedged_in_the_seat_need_no_clamp_there() -> None:
     after = [one.message for one in _found(wedged, "caul_wanted")]
     assert not any(f" to {seat.title}" in message for message in after)
     assert len(after) == len(told) - 1
+
+
+def test_a_rest_is_clamped_bay_by_bay_where_it_is_longer_than_the_clamp() -> None:
+    """Three posts 64 wide over 1240: a bay from outside to outside is 652."""
+    sound = _bench("bakehouse_bench")
+    posts = [placed(sound.part(f"post_{k}")) for k in (1, 2)]
+    bay = float(posts[1].high[0] - posts[0].low[0])
+    for longest, short in ((bay + 1.0, False), (bay - 1.0, True)):
+        found = _found(_bench("bakehouse_bench", {"longest_clamp": longest}), "clamp_too_short")
+        rests = [one for one in found if "rest_rail_1_bay_1" in one.parts]
+        assert bool(rests) is short
+        assert all(one.amount == pytest.approx(bay) for one in rests)
+
+
+def test_a_hair_of_splay_does_not_turn_the_clamp_out_of_a_long_rail() -> None:
+    """Shoulders 1.4 degrees off square: over 3 m a line square to them would leave the rail."""
+    bench = _bench("lock_keepers_bench", {"longest_clamp": 4000.0}, length=3000.0, post_splay=1.4)
+    assert [one for one in slow_findings(bench) if one.level is not Level.GOOD_TO_KNOW] == []
