@@ -139,6 +139,11 @@ def test_a_screw_passes_a_block_at_45_aslant(rake: float, splay: float) -> None:
         (hole,) = (cut for cut in one.cuts_first if isinstance(cut, ScrewHole))
         long = 28.0 / math.sqrt(2.0) / math.cos(math.radians(lean))
         assert hole.depth - hole.head == pytest.approx(long)
+        # The middle of its way, from there to its point 14 mm in the apron, is half way down 45 mm.
+        block = at.part("corner_block_front_left").frame
+        mouth, into = block.to_bench(hole.mouth), block.turn_to_bench(hole.into)
+        top = block.origin[2]
+        assert top - (mouth[2] + into[2] * (long - 14.0) / 2.0) == pytest.approx(22.5)
 
 
 def test_a_block_at_45_holds_the_seat_by_a_screw_in_a_slot() -> None:

@@ -13,11 +13,13 @@ import numpy as np
 import pytest
 import trimesh
 
+from geometry.bench.above import above
 from geometry.bench.bench import Bench
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values
 from geometry.cuts.leaning_bore import LeaningBore
+from geometry.design.parameter import Value
 from geometry.solids.cutting import placed
 from shared.tolerances import CHORD_ERROR
 from tests.flat_faces import FlatFace, between_deg, flat_faces
@@ -203,3 +205,17 @@ def test_a_wedge_is_said_to_meet_its_slot_only_below_the_seat() -> None:
     ]
     assert corners
     assert max(corner[2] for corner in corners) < top
+
+
+def test_shoulders_lie_wholly_on_the_bottom_of_a_box() -> None:
+    """A leg's section cut level is largest where rake and splay are both at their 30 degrees: half
+    its diagonal is √½ of the size, longer by √(1 + 2 tan² 30); as far from the walls its axis
+    keeps, and hardly farther."""
+    legs: dict[str, Value] = {"base": "four legs", "leg_joint": "round tenons"}
+    box: dict[str, Value] = {"seat": "box with a lid", "box_bottom_thickness": 20.0}
+    spec = set_values(set_values(default_spec(), box), legs)
+    board, size = above(spec), spec.number("leg_size")
+    half = math.sqrt(0.5) * math.sqrt(1.0 + 2.0 * math.tan(math.radians(30.0)) ** 2) * size
+    room = board.left[0] - spec.number("box_thickness")
+    assert half <= room < 1.01 * half
+    assert (board.back, board.front) == (-board.left[0], board.left[0] - spec.number("depth"))

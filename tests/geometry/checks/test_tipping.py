@@ -239,6 +239,14 @@ def test_one_drawer_open_and_a_hand_on_it(inset: float) -> None:
         assert first.unit == "N m"
         assert first.mend is not None
         assert not told(build(set_values(bench.spec, dict(first.mend.values))), "drawer_tips")
+        # Feet farther forward by d hold with d times all that weighs, and take d off the hand's
+        # arm; a millimetre to spare, to the whole one, and a few for what moves along with them.
+        own, _, _ = weighed(bench, "drawer_1_1_")
+        load = (_turned(bench, "drawer_1_1", 0.0) - own * 300.0) / 480.0
+        forward = (turns - held) / (force + load + 50.0) + 1.0
+        ((name, value),) = first.mend.values
+        assert name == "inset_front"
+        assert math.floor(inset - forward) - 5.0 <= float(value) <= math.floor(inset - forward)
 
 
 def test_all_drawers_open_at_once() -> None:
