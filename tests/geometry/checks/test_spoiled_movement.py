@@ -135,6 +135,17 @@ def test_slots_for_another_air() -> None:
     assert not found(mended(milder, other), "slot_short")
 
 
+def test_slots_for_dry_air() -> None:
+    """Air of 10 to 50 % in a room: at 70 °F the table has 2.5 % at 10 (FPL-GTR-190, table 4-2, in a
+    page that quotes it) and 9.2 at 50, so the far screw wants (9 - 2.5) / 3 of its shrinking."""
+    bench = spoiled("weigh_house", {}, brief=Brief(humidity_low=10, humidity_high=50))
+    (one,) = found(bench, "slot_short")
+    assert one.amount is not None
+    assert one.limit is not None
+    shrinks = one.limit - 0.3
+    assert one.amount == pytest.approx(shrinks * (9.0 - 2.5) / 3.0, rel=0.01)
+
+
 @pytest.mark.parametrize("name", NAMES)
 def test_sound_samples_move_freely(name: str) -> None:
     bench = spoiled(name, {})
