@@ -15,7 +15,7 @@ RUNNER_KINDS = (SIDE, UNDER, WOODEN)
 TO_OUTSIDE, TO_INSIDE = "outside", "inside"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Runner:
     """One row of the table.
 
@@ -37,19 +37,19 @@ class Runner:
     name: str
     kind: str
     side: float
-    side_to: str
-    thickest_side: float
+    side_to: str = TO_OUTSIDE
+    thickest_side: float = 0
     below: float
     above: float
     behind: float
-    recess: float
-    notch_width: float
-    notch_height: float
-    bore_diameter: float
-    bore_depth: float
-    bore_in: float
-    bore_up: float
-    strip_width: float
+    recess: float = 0
+    notch_width: float = 0
+    notch_height: float = 0
+    bore_diameter: float = 0
+    bore_depth: float = 0
+    bore_in: float = 0
+    bore_up: float = 0
+    strip_width: float = 0
     shortest: float
     longest: float
     step: float
@@ -63,38 +63,32 @@ _PRACTICE = "common practice, no source: check your runner's sheet"
 
 RUNNERS: tuple[Runner, ...] = (
     Runner(
-        "side-mounted, full travel", SIDE,
-        side=12.7, side_to=TO_OUTSIDE, thickest_side=0, below=6, above=6, behind=3,
-        recess=0, notch_width=0, notch_height=0,
-        bore_diameter=0, bore_depth=0, bore_in=0, bore_up=0, strip_width=0,
+        name="side-mounted, full travel", kind=SIDE,
+        side=12.7, below=6, above=6, behind=3,
         shortest=250, longest=700, step=50, load=45, travel=100, source=_CHECK,
     ),
     Runner(
-        "side-mounted, rollers, three-quarter travel", SIDE,
-        side=12.5, side_to=TO_OUTSIDE, thickest_side=0, below=6, above=18, behind=5,
-        recess=0, notch_width=0, notch_height=0,
-        bore_diameter=0, bore_depth=0, bore_in=0, bore_up=0, strip_width=0,
+        name="side-mounted, rollers, three-quarter travel", kind=SIDE,
+        side=12.5, below=6, above=18, behind=5,
         shortest=250, longest=600, step=50, load=20, travel=75, source=_CHECK,
     ),
     Runner(
-        "under-mounted, full travel", UNDER,
+        name="under-mounted, full travel", kind=UNDER,
         side=21, side_to=TO_INSIDE, thickest_side=16, below=14, above=7, behind=5,
         recess=12.7, notch_width=35, notch_height=12.7,
-        bore_diameter=6, bore_depth=10, bore_in=7, bore_up=24, strip_width=0,
+        bore_diameter=6, bore_depth=10, bore_in=7, bore_up=24,
         shortest=250, longest=600, step=50, load=30, travel=100, source=_CHECK,
     ),
     Runner(
-        "under-mounted, inch lengths", UNDER,
+        name="under-mounted, inch lengths", kind=UNDER,
         side=21, side_to=TO_INSIDE, thickest_side=15.875, below=14, above=7, behind=5,
         recess=12.7, notch_width=35, notch_height=12.7,
-        bore_diameter=6, bore_depth=10, bore_in=7, bore_up=24, strip_width=0,
+        bore_diameter=6, bore_depth=10, bore_in=7, bore_up=24,
         shortest=228.6, longest=533.4, step=76.2, load=30, travel=100, source=_CHECK,
     ),
     Runner(
-        "wooden, under the sides", WOODEN,
-        side=0.8, side_to=TO_OUTSIDE, thickest_side=0, below=12, above=2, behind=6,
-        recess=0, notch_width=0, notch_height=0,
-        bore_diameter=0, bore_depth=0, bore_in=0, bore_up=0, strip_width=24,
+        name="wooden, under the sides", kind=WOODEN,
+        side=0.8, below=12, above=2, behind=6, strip_width=24,
         shortest=120, longest=700, step=0, load=15, travel=65, source=_PRACTICE,
     ),
 )  # fmt: skip
