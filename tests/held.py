@@ -8,6 +8,7 @@ from geometry.design.spec import BenchSpec
 from tests.samples import NAMES, sample
 
 _CHANGED: tuple[tuple[str, dict[str, Value]], ...] = (
+    ("lock_keepers", {"lid_made_of": "sheet"}),
     ("lock_keepers", {"lid_grip": "notch in the front"}),
     ("lock_keepers", {"back_rest": "none", "lid_hung": "on the back"}),
     ("bakery_yard", {"left_joint": "housed", "right_joint": "housed"}),
@@ -16,6 +17,7 @@ _CHANGED: tuple[tuple[str, dict[str, Value]], ...] = (
     ("bowling_green", {"seat_edge": "cove", "seat_edge_where": "front and ends"}),
     ("boat_club", {"back_let_in": 5.0, "taper_side": "outside"}),
     ("ferry_waiting_room", {"taper_side": "outside"}),
+    ("weigh_house", {"partition_made_of": "sheet", "top_made_of": "sheet"}),
     ("apiary", {"leg_edge": "chamfer", "foot_edge": "chamfer"}),
 )
 

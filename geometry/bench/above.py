@@ -55,7 +55,7 @@ def _bottom(spec: BenchSpec) -> Above:
         left=(low, between[0] - half_fit - _CLEAR if between else high),
         right=(between[-1] + t + half_fit + _CLEAR if between else low, high),
         back=-c.rebate_width - _CLEAR,
-        front=LEAST_EDGE - c.depth,
+        front=LEAST_EDGE - c.depth + c.behind("bottom"),
     )
 
 

@@ -19,6 +19,7 @@ from geometry.bench.case_numbers import LEFT, MITRED, OPEN, RIGHT, CaseNumbers, 
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
 from geometry.bench.grain import FRONT_TO_BACK, UPRIGHT, grain_choice
+from geometry.bench.lipped import SHEET, TIMBER
 from geometry.bench.member import Member
 from geometry.bench.overall import CASE, seat_is
 from geometry.cuts.cut import Blank, Cut
@@ -32,11 +33,18 @@ from geometry.design.spec import BenchSpec
 from geometry.joints.mitre import mitre
 from geometry.primitives.frame import Frame, Vec2, Vec3
 from shared.tolerances import COPLANAR
+from shared.units import length_mark
 
 
 def has_case(spec: BenchSpec) -> bool:
     return seat_is(CASE, spec)
 
+
+def has_mitred_end(spec: BenchSpec) -> bool:
+    return MITRED in (spec.word("left_end"), spec.word("right_end"))
+
+
+_OF_SHEET = "Timber, or the back's sheet material with a lipping on the front edge."
 
 PARAMETERS: tuple[Parameter, ...] = (
     length("case_height", "Case height", "Case", 300, 90, 800, "Outside height of the case."),
@@ -93,7 +101,18 @@ PARAMETERS: tuple[Parameter, ...] = (
         UPRIGHT,
         FRONT_TO_BACK,
         "Upright it turns the corner with that of top and bottom.",
-        applies=lambda spec: MITRED in (spec.word("left_end"), spec.word("right_end")),
+        applies=lambda spec: has_mitred_end(spec) and spec.word("ends_made_of") == TIMBER,
+    ),
+    choice("top_made_of", "Top of", "Case", TIMBER, (TIMBER, SHEET), _OF_SHEET),
+    choice("bottom_made_of", "Bottom of", "Case", TIMBER, (TIMBER, SHEET), _OF_SHEET),
+    choice(
+        "ends_made_of",
+        "End panels of",
+        "Ends",
+        TIMBER,
+        (TIMBER, SHEET),
+        _OF_SHEET,
+        applies=has_mitred_end,
     ),
 )
 
@@ -109,15 +128,29 @@ CONSTRAINTS: tuple[Constraint, ...] = (
 
 
 def _parts(spec: BenchSpec) -> tuple[Part, ...]:
-    """Top, bottom and the end panels that there are."""
-    c, timber = case_numbers(spec), spec.word("timber")
-    across = spec.word("end_grain") == FRONT_TO_BACK
-    panels = tuple(
-        replace(_end_panel(c, end.side, timber), grain_across=across)
-        for end in (c.left, c.right)
-        if end.mitred
-    )
+    """Top, bottom and the end panels that there are; those of sheet without their lippings."""
+    return tuple(_made(spec, part) for part in boards(case_numbers(spec), spec.word("timber")))
+
+
+def boards(c: CaseNumbers, timber: str) -> tuple[Part, ...]:
+    """The same as of timber, but as narrow as they are cut."""
+    panels = tuple(_end_panel(c, end.side, timber) for end in (c.left, c.right) if end.mitred)
     return (_top(c, timber), _bottom(c, timber), *panels)
+
+
+def _made(spec: BenchSpec, part: Part) -> Part:
+    """A board of what it is made of."""
+    c = case_numbers(spec)
+    if c.behind(part.name) <= 0.0:
+        across = part.kind == "end panel" and spec.word("end_grain") == FRONT_TO_BACK
+        return replace(part, grain_across=across) if across else part
+    whole = part.shape.blank.width + c.behind(part.name)
+    return replace(
+        part,
+        material=spec.word("sheet"),
+        solid_timber=False,
+        notes=(f"with its lipping {length_mark(whole)} wide",),
+    )
 
 
 def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
@@ -133,7 +166,7 @@ def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
 
 
 def _top(c: CaseNumbers, timber: str) -> Part:
-    full = c.depth + c.greatest_flare
+    full = c.depth + c.greatest_flare - c.behind("top")
     return Part(
         name="top",
         title="Top",
@@ -190,12 +223,13 @@ def top_front(c: CaseNumbers) -> tuple[Vec2, ...]:
 def _bottom(c: CaseNumbers, timber: str) -> Part:
     frame = Frame.of((0.0, 0.0, c.inside_low), (1, 0, 0), (0, -1, 0))
     bevel = c.greatest_flare * c.thickness / c.height
+    deep = c.depth + bevel - c.behind("bottom")
     return Part(
         name="bottom",
         title="Bottom",
         kind="bottom",
         material=timber,
-        shape=Shape(Blank(c.length, c.depth + bevel, c.thickness), _bottom_cuts(c, frame)),
+        shape=Shape(Blank(c.length, deep, c.thickness), _bottom_cuts(c, frame)),
         frame=frame,
     )
 
@@ -206,7 +240,8 @@ def _bottom_cuts(c: CaseNumbers, frame: Frame) -> tuple[Cut, ...]:
     if not c.flared:
         return ()
     if changes is None:
-        return (_front_cut(c, c.greatest_flare, frame, "front bevel"),)
+        front = c.depth - c.behind("bottom")
+        return (_front_cut(c, front, c.greatest_flare, frame, "front bevel"),)
     return tuple(
         StoppedBevel(low, high, c.depth + c.bevel(side), c.depth)
         for side, low, high in ((LEFT, 0.0, changes), (RIGHT, changes, c.length))
@@ -218,25 +253,25 @@ def _end_panel(c: CaseNumbers, side: str, timber: str) -> Part:
         frame = Frame.of((c.thickness, 0.0, c.top), (0, 0, -1), (0, -1, 0))
     else:
         frame = Frame.of((c.length - c.thickness, 0.0, c.floor), (0, 0, 1), (0, -1, 0))
-    flare = c.flare_of(side).amount
+    flare, front = c.flare_of(side).amount, c.depth - c.behind(f"end_panel_{side}")
     return Part(
         name=f"end_panel_{side}",
         title=f"End panel, {side}",
         kind="end panel",
         material=timber,
         shape=Shape(
-            Blank(c.height, c.depth + flare, c.thickness),
-            (_front_cut(c, flare, frame, "front taper"),) if flare > 0.0 else (),
+            Blank(c.height, front + flare, c.thickness),
+            (_front_cut(c, front, flare, frame, "front taper"),) if flare > 0.0 else (),
         ),
         frame=frame,
     )
 
 
-def _front_cut(c: CaseNumbers, flare: float, frame: Frame, title: str) -> SawCut:
-    """A leaning front plane, as a cut on one part."""
+def _front_cut(c: CaseNumbers, front: float, flare: float, frame: Frame, title: str) -> SawCut:
+    """A leaning front plane, ``front`` deep at the case's underside, as a cut on one part."""
     run = math.hypot(c.height, flare)
     outward = (0.0, -c.height / run, -flare / run)
-    return SawCut(title, frame.to_local((0.0, -c.depth, c.floor)), frame.turn_to_local(outward))
+    return SawCut(title, frame.to_local((0.0, -front, c.floor)), frame.turn_to_local(outward))
 
 
 def _mitre(c: CaseNumbers, side: str, board: Part, panel: Part, *, at_top: bool) -> Joint:
@@ -260,9 +295,14 @@ def _mitre(c: CaseNumbers, side: str, board: Part, panel: Part, *, at_top: bool)
 def _mitre_fronts(c: CaseNumbers, side: str, at_top: bool) -> tuple[float, float]:
     """How far forward both boards of a mitre reach, at the outside and the inside arris."""
     flare, bevel = c.flare_of(side).amount, c.bevel(side)
+    panel = c.behind(f"end_panel_{side}")
     if at_top:
-        return c.depth + flare, c.depth + flare - bevel
-    return c.depth, c.depth + bevel
+        deep = c.depth + flare - max(c.behind("top"), panel)
+        return deep, deep - bevel
+    board = c.behind("bottom")
+    # The bottom may lean more than this end does.
+    inside = min(bevel - panel, c.bottom_bevel(0.0 if side == LEFT else c.length) - board)
+    return c.depth - max(board, panel), c.depth + inside
 
 
 def _derived(spec: BenchSpec) -> tuple[Derived, ...]:

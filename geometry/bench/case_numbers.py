@@ -10,11 +10,18 @@ import math
 from dataclasses import dataclass
 from functools import lru_cache
 
+from geometry.bench.lipped import SHEET
 from geometry.design.spec import BenchSpec
 from shared.tolerances import COPLANAR
 
 LEFT, RIGHT, BOTH = "left", "right", "both"
 MITRED, OPEN = "mitred", "open"
+
+# What a rule reads that asks how far the sheet of boards reaches.
+LIP_READS = (
+    "board_lip top_made_of bottom_made_of ends_made_of left_end right_end "
+    "flare flare_right deep_end case_height"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,6 +82,7 @@ class CaseNumbers:
     back_let_in: float
     back_fit: float
     chamfer: float
+    lips: tuple[float, float, float]  # lippings of top, bottom and end panels; 0 for timber
 
     @property
     def top(self) -> float:
@@ -163,6 +171,25 @@ class CaseNumbers:
         """X of a station from an end."""
         return station if side == LEFT else self.length - station
 
+    def behind(self, board: str) -> float:
+        """How far behind the front of a board, along its faces, its lipping is glued on.
+
+        ``board`` is ``top``, ``bottom`` or the name of an end panel; 0 for one of timber.
+        """
+        place = ("top", "bottom").index(board) if board in ("top", "bottom") else 2
+        lip = self.lips[place]
+        if lip <= 0.0 or place == 0:
+            return lip  # a top of sheet has no flare
+        side = board.removeprefix("end_panel_")
+        flare = self.greatest_flare if place == 1 else self.flare_of(side).amount
+        return lip * math.hypot(1.0, flare / self.height)
+
+    @property
+    def sheet_front(self) -> float:
+        """How far the sheet of all boards reaches forward of the back edges."""
+        ends = [f"end_panel_{end.side}" for end in (self.left, self.right) if end.mitred]
+        return self.depth - max(self.behind(board) for board in ("top", "bottom", *ends))
+
     def depth_at(self, x: float) -> float:
         """Depth of the top at its outside (upper) front arris; the flares do not overlap."""
         return self.depth + self.flare_left.at(x) + self.flare_right.at(self.length - x)
@@ -186,6 +213,9 @@ def case_numbers(spec: BenchSpec) -> CaseNumbers:
         value = v[name]
         assert not isinstance(value, str)
         return value
+
+    def lip(made_of: str) -> float:
+        return number("board_lip") if v[made_of] == SHEET else 0.0
 
     deep_end = v["deep_end"]
     first = Flare(number("flare"), number("flare_straight"), number("flare_end"))
@@ -222,4 +252,5 @@ def case_numbers(spec: BenchSpec) -> CaseNumbers:
         back_let_in=number("back_let_in"),
         back_fit=number("back_fit"),
         chamfer=number("chamfer") if v["edge_form"] == "chamfer" else 0.0,
+        lips=(lip("top_made_of"), lip("bottom_made_of"), lip("ends_made_of")),
     )

@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from geometry.bench.carving_numbers import groove_of
+from geometry.bench.case_numbers import case_numbers
 from geometry.bench.derived import Derived, derived_length
 from geometry.bench.drawer_box import BOTTOM, FRONT, LEFT, RIGHT, box_joints, box_pieces
 from geometry.bench.drawer_numbers import (
@@ -27,6 +28,7 @@ from geometry.bench.drawer_parameters import PARAMETERS as DRAWER_PARAMETERS
 from geometry.bench.drawer_rules import CONSTRAINTS
 from geometry.bench.grain import FRONT_TO_BACK, OF_TIMBER
 from geometry.bench.member import Member
+from geometry.bench.partitions import partition_lip
 from geometry.bench.runner_numbers import PARAMETERS as RUNNER_PARAMETERS
 from geometry.bench.runner_numbers import runner_of
 from geometry.cuts.cut import Blank, Cut
@@ -149,7 +151,7 @@ def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
         found += _box_joints(drawer)
         found.append(_screwed_front(spec, drawer, parts))
         if row.kind == WOODEN:
-            found += _on_runners(drawer, row, parts)
+            found += _on_runners(spec, drawer, row, parts)
     return tuple(found)
 
 
@@ -201,7 +203,9 @@ def _screwed_front(spec: BenchSpec, drawer: Drawer, parts: Mapping[str, Part]) -
     )
 
 
-def _on_runners(drawer: Drawer, row: Runner, parts: Mapping[str, Part]) -> list[Joint]:
+def _on_runners(
+    spec: BenchSpec, drawer: Drawer, row: Runner, parts: Mapping[str, Part]
+) -> list[Joint]:
     """Each runner on its upright, and the box's side on the runner."""
     box, at, (x, y, z) = drawer.box, drawer.opening, drawer.origin
     thick, back = box.making.side, y + box.length
@@ -213,7 +217,17 @@ def _on_runners(drawer: Drawer, row: Runner, parts: Mapping[str, Part]) -> list[
     ):
         runner = parts[f"{drawer.name}_runner_{end}"]
         under = z - row.below
-        on_wall: Corners = ((wall, y, under), (wall, back, under), (wall, back, z), (wall, y, z))
+        # The lipping of an upright is a part of its own, before which the runner may lie too.
+        if upright.startswith("partition"):
+            fore = max(y, partition_lip(spec) - at.front)
+        else:
+            fore = max(y, -case_numbers(spec).sheet_front)
+        on_wall: Corners = (
+            (wall, fore, under),
+            (wall, back, under),
+            (wall, back, z),
+            (wall, fore, z),
+        )
         inside = outside + inward * thick
         rides: Corners = (
             (outside, near, z),

@@ -91,27 +91,43 @@ MOULDED_CONSTRAINTS: tuple[Constraint, ...] = (
 
 
 def _cuts(spec: BenchSpec, part: Part) -> tuple[Cut, ...]:
-    """The edges of one part of the case, in its own frame; none for other parts."""
+    """The edges of one part of the case; on a board of sheet only those that its lipping is too
+    thin for."""
+    if part.kind not in ("top", "bottom", "end panel"):
+        return ()
+    c = case_numbers(spec)
+    behind = c.behind(part.name)
+    if behind > 0.0:
+        moulded = _moulded(spec)
+        size = spec.number("edge_size") if moulded else c.chamfer
+        # A moulding is measured square to the arris, a chamfer square to the back edge.
+        if moulded and part.kind == "end panel":
+            behind = c.lips[2]
+        if size <= behind + COPLANAR:
+            return ()
+    return edges_of(spec, part)
+
+
+def edges_of(spec: BenchSpec, part: Part) -> tuple[Chamfer | EdgeMoulding, ...]:
+    """The edges of a whole board of the case, in its own frame."""
     c = case_numbers(spec)
     if c.chamfer < _LEAST and not _moulded(spec):
         return ()
     arris = _arris(c, part)
-    if not arris:
-        return ()
     if _moulded(spec):
         return _mouldings(c, part, arris, spec.word("edge_form"), spec.number("edge_size"))
     return _along(c, part, arris)
 
 
 def _arris(c: CaseNumbers, part: Part) -> tuple[Vec2, ...]:
-    """The outside front arris of a part of the case, empty for other parts."""
+    """The outside front arris of a part of the case."""
     if part.kind == "top":
         return top_front(c)
     if part.kind == "bottom":
         changes = c.bevel_changes
         middle = () if changes is None else ((changes, c.depth),)
         return ((0.0, c.depth), *middle, (c.length, c.depth))
-    return _panel_arris(c, part) if part.kind == "end panel" else ()
+    return _panel_arris(c, part)
 
 
 def _mouldings(

@@ -12,6 +12,8 @@ from functools import lru_cache
 
 from geometry.bench.above import above
 from geometry.bench.bearers import CLEAR, Bearer, bearers, can_be_fixed
+from geometry.bench.case_numbers import case_numbers
+from geometry.bench.overall import CASE, seat_is
 from geometry.design.spec import BenchSpec
 from geometry.joints.button import ButtonNumbers, button_bearing
 from geometry.joints.slotted_screw import SlottedScrew, rectangle
@@ -54,6 +56,7 @@ class FixingNumbers:
     timber: str
     sawn: str
     held_at: float
+    still: bool  # a board of sheet does not move
 
     @property
     def reach(self) -> float:
@@ -62,11 +65,19 @@ class FixingNumbers:
 
     def shrink(self, y: float) -> float:
         """How far the board moves back toward the held line at Y, made to driest."""
-        return movement(abs(y - self.held_at), self.timber, self.sawn, self.low, self.made)
+        return (
+            0.0
+            if self.still
+            else movement(abs(y - self.held_at), self.timber, self.sawn, self.low, self.made)
+        )
 
     def swell(self, y: float) -> float:
         """How far it moves away from that line, made to dampest."""
-        return movement(abs(y - self.held_at), self.timber, self.sawn, self.made, self.high)
+        return (
+            0.0
+            if self.still
+            else movement(abs(y - self.held_at), self.timber, self.sawn, self.made, self.high)
+        )
 
     def away(self, y: float) -> Vec3:
         """The direction in which the board grows there."""
@@ -100,6 +111,7 @@ def fixing_numbers(spec: BenchSpec) -> FixingNumbers:
         timber=spec.word("timber"),
         sawn=spec.word("fixing_sawn"),
         held_at=0.0 if back else -spec.number("depth") / 2.0,
+        still=seat_is(CASE, spec) and case_numbers(spec).lips[1] > 0.0,
     )
 
 
@@ -212,9 +224,10 @@ def _wrong(spec: BenchSpec, f: FixingNumbers, place: Place) -> str:
 
 
 def within_seat(spec: BenchSpec, point: Vec3) -> float:
-    """How far inside the seat's outline, at its underside, a point lies."""
+    """How far inside the seat's outline, at its underside and behind a lipping, a point lies."""
     x, y, _ = point
-    return min(x, spec.number("length") - x, -y, y + spec.number("depth"))
+    lip = case_numbers(spec).behind("bottom") if seat_is(CASE, spec) else 0.0
+    return min(x, spec.number("length") - x, -y, y + spec.number("depth") - lip)
 
 
 def _bearing(f: FixingNumbers, place: Place) -> tuple[tuple[Vec3, ...], ...]:

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
+from dataclasses import replace
 
 from geometry.bench.derived import Derived, derived_angle, derived_length
 from geometry.bench.lid_box import BACK, FRONT, LEFT, RIGHT, has_lid_box
@@ -17,26 +18,44 @@ from geometry.bench.lid_box_parameters import LID_PARAMETERS
 from geometry.bench.lid_box_rules import LID_CONSTRAINTS
 from geometry.bench.lid_clear import open_corners
 from geometry.bench.lid_stay import stay_numbers
+from geometry.bench.lipped import SHEET, TIMBER
 from geometry.bench.member import Member
 from geometry.cuts.cut import Blank
 from geometry.design.joint import Joint
+from geometry.design.parameter import Parameter, choice
 from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
 from geometry.joints.face_to_face import SCREWED, Corners, face_to_face
 from geometry.joints.hinged import HingedNumbers, hinged
 from geometry.primitives.frame import Frame
+from shared.units import length_mark
 
 LID, STRIP = "lid", "hinge_strip"
 LYING = "lid on its box"
 
 
+def lid_lip(spec: BenchSpec) -> float:
+    """Thickness of the lipping on the lid's front edge; 0 for a lid of timber."""
+    return spec.number("lid_lip") if spec.word("lid_made_of") == SHEET else 0.0
+
+
 def _parts(spec: BenchSpec) -> tuple[Part, ...]:
-    b, timber = lid_box(spec), spec.word("timber")
-    stay = (f"stay: {spec.word('lid_stay')}, check your stay's sheet",)
-    lid = _board(b, LID, "Lid", timber, b.lid_back, b.lid_front, stay)
+    b, lid = lid_box(spec), lid_part(spec)
     if not b.has_strip:
         return (lid,)
-    return (lid, _board(b, STRIP, "Hinge strip", timber, 0.0, -b.strip, ()))
+    return (lid, _board(b, STRIP, "Hinge strip", spec.word("timber"), 0.0, -b.strip, ()))
+
+
+def lid_part(spec: BenchSpec) -> Part:
+    """The lid before it is hung; one of sheet without its lipping."""
+    b, lip = lid_box(spec), lid_lip(spec)
+    stay = (f"stay: {spec.word('lid_stay')}, check your stay's sheet",)
+    lid = _board(b, LID, "Lid", spec.word("timber"), b.lid_back, b.lid_front + lip, stay)
+    if lip <= 0.0:
+        return lid
+    whole = length_mark(round(b.lid_back - b.lid_front, 9))
+    notes = (*stay, f"with its lipping {whole} wide")
+    return replace(lid, material=spec.word("sheet"), solid_timber=False, notes=notes)
 
 
 def _board(
@@ -58,10 +77,13 @@ def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
     b = lid_box(spec)
     lid, holder = parts[LID], parts[STRIP if b.has_strip else BACK]
     hung = hinged("lid_hinges", lid, holder, _hung(b))
-    lying = [_lying(b, parts[name], lid, name) for name in (LEFT, RIGHT)]
-    lying = [*_on_front(b, parts[FRONT], lid), *lying]
+    lip = lid_lip(spec)
+    lying = [_lying(b, parts[name], lid, name, lip) for name in (LEFT, RIGHT)]
+    lying = [*_on_front(b, parts[FRONT], lid, lip), *lying]
     fixed = [
-        _lying(b, parts[name], parts[STRIP], name) for name in (BACK, LEFT, RIGHT) if b.has_strip
+        _lying(b, parts[name], parts[STRIP], name, 0.0)
+        for name in (BACK, LEFT, RIGHT)
+        if b.has_strip
     ]
     return (hung, *lying, *fixed)
 
@@ -93,9 +115,9 @@ def _hung(b: LidBox) -> HingedNumbers:
     )
 
 
-def _on_front(b: LidBox, front: Part, lid: Part) -> list[Joint]:
+def _on_front(b: LidBox, front: Part, lid: Part, lip: float) -> list[Joint]:
     """The lid on the front, to either side of a notch for the fingers."""
-    whole = _lying(b, front, lid, FRONT)
+    whole = _lying(b, front, lid, FRONT, lip)
     if b.notch_width <= 0.0:
         return [whole]
     (left, y, z), (right, _, _), (_, far, _), _ = whole.contacts[0].corners
@@ -114,8 +136,9 @@ def _on_front(b: LidBox, front: Part, lid: Part) -> list[Joint]:
     ]
 
 
-def _lying(b: LidBox, wall: Part, board: Part, name: str) -> Joint:
-    """A wall of the box under the lid or the strip; at the ends each lies on its own share."""
+def _lying(b: LidBox, wall: Part, board: Part, name: str, lip: float) -> Joint:
+    """A wall of the box under the lid behind its lipping, or under the strip; at the ends each lies
+    on its own share."""
     t, back, front = b.thickness, 0.0, -b.depth
     if name in (LEFT, RIGHT):
         # Clear of the corners, which front and back share with the ends.
@@ -124,7 +147,8 @@ def _lying(b: LidBox, wall: Part, board: Part, name: str) -> Joint:
         stop = min(stop, -t)
     else:
         low, high = t, b.length - t
-        start, stop = (front, front + t) if name == FRONT else (-t, back)
+        fore = max(front, b.lid_front + lip) if lip > 0.0 else front
+        start, stop = (fore, front + t) if name == FRONT else (-t, back)
     z = b.rim
     corners: Corners = ((low, start, z), (high, start, z), (high, stop, z), (low, stop, z))
     kind = LYING if board.name == LID else SCREWED
@@ -213,9 +237,21 @@ def _snug(_spec: BenchSpec) -> tuple[dict[str, float], ...]:
     )
 
 
+_OF: tuple[Parameter, ...] = (
+    choice(
+        "lid_made_of",
+        "Lid of",
+        "Lid",
+        TIMBER,
+        (TIMBER, SHEET),
+        "Timber, or the bottom's sheet material with a lipping on the front edge.",
+    ),
+)
+
+
 MEMBER = Member(
     "lid",
-    LID_PARAMETERS,
+    (*LID_PARAMETERS, *_OF),
     LID_CONSTRAINTS,
     _parts,
     _joints,

@@ -11,6 +11,7 @@ from collections.abc import Mapping
 
 from geometry.bench.case_numbers import case_numbers
 from geometry.bench.constraint import Constraint, rule
+from geometry.bench.lipped import LIPPED
 from geometry.bench.member import Member
 from geometry.bench.openings import SHELF, Opening, filled_with
 from geometry.bench.shelves import has_shelves, lip_of, shelf_front
@@ -39,8 +40,8 @@ PARAMETERS: tuple[Parameter, ...] = (
 )
 
 
-def _notch(spec: BenchSpec) -> float:
-    """How far behind its front a shelf is notched."""
+def notch_length(spec: BenchSpec) -> float:
+    """How far behind its front a shelf or a partition is notched."""
     c = case_numbers(spec)
     return c.cover + c.cutter_radius + c.housing_fit / 2.0
 
@@ -49,7 +50,7 @@ CONSTRAINTS: tuple[Constraint, ...] = (
     rule(
         "lip_notch",
         "shelf_lip housing_cover cutter_diameter housing_fit",
-        lambda s: _notch(s) - LEAST_NOTCH - s.number("shelf_lip"),
+        lambda s: notch_length(s) - LEAST_NOTCH - s.number("shelf_lip"),
         "the lipping would be thicker than the notch in front of the shelf's tongue",
     ),
 )
@@ -93,7 +94,7 @@ def _glued(spec: BenchSpec, at: Opening, parts: Mapping[str, Part]) -> Joint:
     core = parts[f"shelf_{at.index}"]
     return glued_faces(
         f"lipping_{at.index}",
-        "glued lipping",
+        LIPPED,
         parts[f"lipping_{at.index}"],
         core,
         corners,

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from geometry.bench.case import has_case
-from geometry.bench.case_numbers import LEFT, MITRED, CaseNumbers, case_numbers
+from geometry.bench.case_numbers import LEFT, LIP_READS, MITRED, CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
 from geometry.bench.member import Member
@@ -225,7 +225,7 @@ def _in_the_corner(name: str) -> Callable[[BenchSpec], float]:
 
 def _front_room(spec: BenchSpec) -> float:
     m = mitre_tenons(spec)
-    return case_numbers(spec).depth - m.last - m.half_width - LEAST_SKIN
+    return case_numbers(spec).sheet_front - m.last - m.half_width - LEAST_SKIN
 
 
 def _back_room(spec: BenchSpec) -> float:
@@ -268,9 +268,9 @@ CONSTRAINTS: tuple[Constraint, ...] = (
     rule(
         "mitre_tenon_front",
         "mitre_tenon_count mitre_tenon_first mitre_tenon_spacing mitre_tenon_width mitre_tenon_fit "
-        "depth",
+        f"depth {LIP_READS}",
         _front_room,
-        "the last mortise would come within {1 mm} of the front edge",
+        "the last mortise would come within {1 mm} of the front edge or its lipping",
     ),
 )
 

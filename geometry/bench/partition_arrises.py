@@ -19,12 +19,16 @@ from geometry.bench.arris_rows import (
 from geometry.bench.case import has_case
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.member import Member
+from geometry.bench.partitions import PARTITION_LIPPING, partition_lip
 from geometry.cuts.edge_moulding import EdgeMoulding, along_arris
 from geometry.cuts.removal import HalfSpace
 from geometry.design.parameter import Parameter
 from geometry.design.part import Part
 from geometry.design.spec import BenchSpec
+from geometry.primitives.frame import Vec3
+from shared.tolerances import COPLANAR
 
+_FACE_EDGE: Vec3 = (0.0, -1.0, 0.0)
 _LAP = 1e-5  # mm: two cuts run into one another by no more, so that no skin stays between
 
 PARAMETERS: tuple[Parameter, ...] = (
@@ -54,28 +58,37 @@ def _has_edges(spec: BenchSpec) -> bool:
 
 
 def _cuts(spec: BenchSpec, part: Part) -> tuple[EdgeMoulding, ...]:
-    if part.kind != "partition":
+    """On a partition, or on its lipping, and behind that on the sheet where it reaches so far."""
+    if part.kind not in ("partition", PARTITION_LIPPING):
         return ()
-    blank = part.shape.blank
+    blank, lip = part.shape.blank, partition_lip(spec)
     size, stop = spec.number("partition_edge_size"), spec.number("partition_edge_stop")
-    low = spec.number("housing_depth") + stop
+    strip = part.kind == PARTITION_LIPPING
+    low = stop if strip else spec.number("housing_depth") + stop
     high = blank.length - low
-    if high - low < 4.0 * size:
+    if high - low < 4.0 * size or (not strip and size <= lip + COPLANAR):
         return ()
     planes = (
         HalfSpace((low - _LAP, 0.0, 0.0), (-1.0, 0.0, 0.0)),
         HalfSpace((high + _LAP, 0.0, 0.0), (1.0, 0.0, 0.0)),
     )
+    if strip:
+        arrises = ((0.0, 0.0, _FACE_EDGE), (blank.width, 0.0, FAR_EDGE))
+        front = FACE_SIDE
+    else:
+        y = blank.width + lip
+        arrises = ((y, 0.0, FACE_SIDE), (y, blank.thickness, REVERSE))
+        front = FAR_EDGE
     return tuple(
         along_arris(
             spec.word("partition_edge"),
             size,
-            ((low, blank.width, z), (high, blank.width, z)),
-            (face, FAR_EDGE),
+            ((low, y, z), (high, y, z)),
+            (face, front),
             stopped=(stop > 0.0, stop > 0.0),
-            planes=() if stop > 0.0 else planes,
+            planes=() if stop > 0.0 or strip else planes,
         )
-        for z, face in ((0.0, FACE_SIDE), (blank.thickness, REVERSE))
+        for y, z, face in arrises
     )
 
 

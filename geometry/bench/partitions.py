@@ -8,23 +8,26 @@ at its inside face.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from geometry.bench.case import has_case
 from geometry.bench.case_numbers import LEFT, RIGHT, CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
 from geometry.bench.grain import FRONT_TO_BACK, UPRIGHT, grain_choice
+from geometry.bench.lipped import SHEET, TIMBER
 from geometry.bench.member import Member
 from geometry.cuts.cut import Blank
 from geometry.design.joint import Joint, Measure
-from geometry.design.parameter import Parameter, Value, count, length
+from geometry.design.parameter import Parameter, Value, choice, count, length
 from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
 from geometry.joints.stopped_housing import HousingNumbers, stopped_housing
 from geometry.primitives.frame import X_AXIS, Frame
+from shared.units import length_mark
 
 MOST_PARTITIONS = 12
+PARTITION_LIPPING = "partition lipping"  # the kind of part
 LEAST_CLEAR = 40.0  # mm between uprights: a hand must reach in; common practice, no source
 
 
@@ -40,6 +43,8 @@ def _partition(k: int) -> Parameter:
         applies=lambda spec: spec.count("partition_count") >= k,
     )
 
+
+_GLUED = "glued in its housings at the front alone, as sheet does not move with top and bottom"
 
 PARAMETERS: tuple[Parameter, ...] = (
     count(
@@ -78,6 +83,15 @@ PARAMETERS: tuple[Parameter, ...] = (
         UPRIGHT,
         FRONT_TO_BACK,
         "Of set-in ones too. Upright they move with top and bottom.",
+        applies=lambda spec: spec.word("partition_made_of") == TIMBER,
+    ),
+    choice(
+        "partition_made_of",
+        "Partitions of",
+        "Partitions",
+        TIMBER,
+        (TIMBER, SHEET),
+        "Timber, or the back's sheet material with a lipping on the front edge.",
     ),
 )
 
@@ -109,13 +123,22 @@ def uprights(c: CaseNumbers) -> tuple[Upright, ...]:
     return tuple(found)
 
 
+def partition_lip(spec: BenchSpec) -> float:
+    """Thickness of the lipping on the partitions' front edges; 0 for partitions of timber."""
+    return spec.number("partition_lip") if spec.word("partition_made_of") == SHEET else 0.0
+
+
 def _parts(spec: BenchSpec) -> tuple[Part, ...]:
-    c, timber = case_numbers(spec), spec.word("timber")
-    across = spec.word("partition_grain") == FRONT_TO_BACK
-    return tuple(replace(_part(c, upright, timber), grain_across=across) for upright in uprights(c))
+    return partitions(spec)
 
 
-def _part(c: CaseNumbers, at: Upright, timber: str) -> Part:
+def partitions(spec: BenchSpec) -> tuple[Part, ...]:
+    """Each upright as it is before any joint; one of sheet without its lipping."""
+    c, lip = case_numbers(spec), partition_lip(spec)
+    return tuple(_part(spec, c, upright, lip) for upright in uprights(c))
+
+
+def _part(spec: BenchSpec, c: CaseNumbers, at: Upright, lip: float) -> Part:
     low = c.inside_low - c.housing_depth
     if at.end == LEFT:
         # Its inside, the face with the rebate, is the face side.
@@ -123,15 +146,24 @@ def _part(c: CaseNumbers, at: Upright, timber: str) -> Part:
         frame = Frame.of(origin, (0, 0, -1), (0, -1, 0))
     else:
         frame = Frame.of((at.x_left, -at.back, low), (0, 0, 1), (0, -1, 0))
-    blank = Blank(c.partition_height, c.upright_front - at.back, c.partition_thickness)
+    whole = c.upright_front - at.back
     return Part(
         name=at.name,
         title=at.title,
         kind="partition",
-        material=timber,
-        shape=Shape(blank, ()),
+        material=spec.word("sheet" if lip else "timber"),
+        shape=Shape(Blank(c.partition_height, whole - lip, c.partition_thickness), ()),
         frame=frame,
+        solid_timber=not lip,
+        grain_across=not lip and spec.word("partition_grain") == FRONT_TO_BACK,
+        notes=_notes(c, whole) if lip else (),
     )
+
+
+def _notes(c: CaseNumbers, whole: float) -> tuple[str, ...]:
+    """Of a partition of sheet; boards of sheet do not move either."""
+    wide = f"with its lipping {length_mark(whole)} wide"
+    return (wide,) if c.lips[0] > 0.0 and c.lips[1] > 0.0 else (wide, _GLUED)
 
 
 def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:

@@ -12,6 +12,7 @@ from geometry.bench.case_numbers import CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
 from geometry.bench.grain import FRONT_TO_BACK, SIDE_TO_SIDE, grain_choice
+from geometry.bench.lipped import SHEET, TIMBER
 from geometry.bench.member import Member
 from geometry.bench.openings import (
     DEPTH_READS,
@@ -34,7 +35,6 @@ from geometry.joints.stopped_housing import HousingNumbers, stopped_housing
 from geometry.primitives.frame import Z_AXIS, Frame
 from shared.units import length_mark
 
-TIMBER, SHEET = "timber", "sheet"
 # Common practice, no source, these:
 LEAST_SPACE = 20.0  # mm above and below a shelf
 LEAST_TONGUE = 30.0  # mm of tongue in the housing
@@ -276,7 +276,7 @@ def _wall(spec: BenchSpec) -> float:
 
 
 _HEIGHTS = " ".join(height_name(k) for k in range(1, MOST_OPENINGS + 1))
-_SET_BACKS = " ".join(set_back_name(k) for k in range(1, MOST_OPENINGS + 1))
+SET_BACKS = " ".join(set_back_name(k) for k in range(1, MOST_OPENINGS + 1))
 
 CONSTRAINTS: tuple[Constraint, ...] = (
     rule(
@@ -287,7 +287,7 @@ CONSTRAINTS: tuple[Constraint, ...] = (
     ),
     rule(
         "shelf_tongue",
-        f"{WIDTH_READS} {DEPTH_READS} {_SET_BACKS} housing_cover cutter_diameter housing_fit",
+        f"{WIDTH_READS} {DEPTH_READS} {SET_BACKS} housing_cover cutter_diameter housing_fit",
         lambda s: _least(_tongue, s) - LEAST_TONGUE,
         "a shelf's tongue in its housing would be shorter than {30 mm}",
     ),

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from geometry.bench.arris_rows import SHARP
 from geometry.bench.bench import Bench
 from geometry.bench.case_numbers import case_numbers
+from geometry.bench.partitions import PARTITION_LIPPING
 from geometry.checks.check import Check
 from geometry.cuts.edge_moulding import EdgeMoulding
 from geometry.design.finding import Finding, Level, Mend
@@ -16,8 +17,8 @@ from shared.units import length_mark
 def _bared(bench: Bench) -> Iterator[Finding]:
     c = case_numbers(bench.spec)
     size = bench.spec.number("partition_edge_size")
-    partitions = [part for part in bench.parts if part.kind == "partition"]
-    moulded = [part for part in partitions if _mouldings(part.shape.cuts)]
+    fronts = [part for part in bench.parts if part.kind in ("partition", PARTITION_LIPPING)]
+    moulded = [part for part in fronts if _mouldings(part.shape.cuts)]
     through = bench.spec.number("partition_edge_stop") <= 0.0
     if not moulded or not through or size <= c.cover + 1e-9:
         return

@@ -13,6 +13,7 @@ from functools import lru_cache
 import numpy as np
 
 from geometry.bench.bench import Bench
+from geometry.bench.lipped import LIPPED
 from geometry.checks.check import Check
 from geometry.checks.limits_of_joints import LEAST_COVER, SHORTEST_IN_HOUSINGS
 from geometry.checks.limits_of_wood import LOOSEST_IN_HOUSING
@@ -27,7 +28,6 @@ from geometry.solids.cutting import placed
 from shared.units import length_mark
 
 _NEAR = 1e-6  # mm
-_LIPPED = "glued lipping"
 _SHELF = "shelf"  # its length has a check of its own
 _PARTITION = "partition"  # its cover has a check of its own
 
@@ -121,7 +121,7 @@ def _as_cut(bench: Bench, joint: Joint) -> _Housed | None:
     ]
     middle = at.x_low + at.x_high
     near = [cut for cut in notches if abs(cut.x_low + cut.x_high - middle) < at.x_high - at.x_low]
-    glued = [one.parts for one in bench.joints if one.kind == _LIPPED and piece.name in one.parts]
+    glued = [one.parts for one in bench.joints if one.kind == LIPPED and piece.name in one.parts]
     other = next((name for pair in glued for name in pair if name != piece.name), "")
     lipping = bench.part(other) if other else None
     return _Housed(board, piece, housing, near[0] if near else None, lipping)

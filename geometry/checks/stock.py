@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 
 from geometry.bench.bench import Bench
 from geometry.bench.glue_ups import boards_in, pieces_to_cut
+from geometry.bench.lipped import BAND, LIP_OF
 from geometry.checks.check import Check
 from geometry.checks.limit import Limit
 from geometry.checks.limits_of_timber import (
@@ -24,7 +25,6 @@ from shared.timber import TIMBERS
 from shared.units import length_mark
 
 _HAIR = 1e-6
-_BAND = 1.0  # mm: what is thinner is bought as a band and not sawn
 # Cut from the ends of other pieces, or planed to fit: no strips.
 _SMALL = frozenset({"wedge", "loose tenon", "button", "pad", "levelling foot"})
 
@@ -103,7 +103,7 @@ def _narrow(bench: Bench) -> Iterator[Finding]:
             (size, part)
             for part in _timber(pieces_to_cut(bench))
             for size in (min(part.across_grain, part.shape.blank.thickness),)
-            if _BAND < size < limit - _HAIR and part.kind not in _SMALL
+            if BAND < size < limit - _HAIR and part.kind not in _SMALL
         ),
         key=lambda row: row[0],
     )
@@ -111,8 +111,10 @@ def _narrow(bench: Bench) -> Iterator[Finding]:
         return
     size, part = found[0]
     mend = None
-    if all(part.kind == "lipping" for _, part in found):
-        mend = Mend(f"Make them {length_mark(limit)} thick.", (("shelf_lip", limit),))
+    kinds = {part.kind for _, part in found}
+    if kinds <= LIP_OF.keys():
+        thicker = tuple((LIP_OF[kind], limit) for kind in sorted(kinds))
+        mend = Mend(f"Make them {length_mark(limit)} thick.", thicker)
     yield _finding(
         "narrow_strip",
         Level.THINK_AGAIN,

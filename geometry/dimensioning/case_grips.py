@@ -8,7 +8,7 @@ from __future__ import annotations
 from geometry.bench.bench import Bench
 from geometry.bench.case_numbers import LEFT, RIGHT, CaseNumbers, case_numbers
 from geometry.bench.flares import flare_suffix
-from geometry.bench.partitions import uprights
+from geometry.bench.partitions import partition_lip, uprights
 from geometry.dimensioning.pull import Grip, Pull
 from geometry.primitives.frame import Vec2
 from geometry.views.bench_views import end_view
@@ -22,8 +22,8 @@ def case_grips(bench: Bench) -> tuple[Grip, ...]:
 
 def partition_grips(bench: Bench) -> tuple[Grip, ...]:
     """In plan: the sides of partitions, which grow thicker about their middle, those of set-in ones
-    from their outside; and their fronts."""
-    c = case_numbers(bench.spec)
+    from their outside; their fronts, and the joints behind their lippings."""
+    c, lip = case_numbers(bench.spec), partition_lip(bench.spec)
     found = []
     for at in uprights(c):
         left, right = at.x_left, at.x_left + c.partition_thickness
@@ -35,6 +35,9 @@ def partition_grips(bench: Bench) -> tuple[Grip, ...]:
                 found.append(Grip(PLAN.name, *side, pull))
         front = ((left, -c.upright_front), (right, -c.upright_front))
         found.append(Grip(PLAN.name, *front, Pull("reveal", (0.0, 1.0))))
+        if lip > 0.0:
+            y = lip - c.upright_front
+            found.append(Grip(PLAN.name, (left, y), (right, y), Pull("partition_lip", (0.0, 1.0))))
     return tuple(found)
 
 

@@ -10,13 +10,15 @@ from collections.abc import Iterator
 from itertools import chain
 
 from geometry.bench.bench import Bench
+from geometry.bench.board_lippings import BOARD_LIPPING, lips
 from geometry.cuts.chamfer import Chamfer
+from geometry.cuts.contour import Face
 from geometry.cuts.edge_moulding import EdgeMoulding
 from geometry.design.part import Part
 from geometry.dimensioning.pull import Grip, Pull
 from geometry.primitives.frame import Vec3, add, cross, dot, scale, subtract, unit
-from geometry.views.bench_views import bench_views
-from geometry.views.view import FRONT, View
+from geometry.views.bench_views import bench_views, end_view
+from geometry.views.view import END_LEFT, FRONT, PLAN, View
 
 _FLAT = 0.8  # cosine of the steepest a face may lie in a view to be taken hold of there
 _DOWN: Vec3 = (0.0, 0.0, -1.0)
@@ -26,10 +28,12 @@ _LEGS = ("leg_edge_size", "leg_edge_down")
 _LEG_ENDS = ("foot_edge_size", "")
 _NAMES = {
     "partition": ("partition_edge_size", "partition_edge_stop"),
+    "partition lipping": ("partition_edge_size", "partition_edge_stop"),
     "seat": ("seat_edge_size", "seat_edge_stop"),
     "top": ("edge_size", ""),
     "bottom": ("edge_size", ""),
     "end panel": ("edge_size", ""),
+    "board lipping": ("edge_size", ""),
 }
 
 
@@ -57,12 +61,35 @@ def chamfer_grips(bench: Bench) -> tuple[Grip, ...]:
     cuts = chain.from_iterable(
         ((part, cut) for cut in part.shape.cuts if isinstance(cut, Chamfer))
         for part in bench.parts
-        if part.kind in ("top", "bottom", "end panel")
+        if part.kind in ("top", "bottom", "end panel", BOARD_LIPPING)
     )
-    return tuple(
-        _grip(part, FRONT, _within(part, cut.start.on_edge, cut.end.on_edge), _DOWN, "chamfer")
-        for part, cut in cuts
-    )
+    return tuple(_down_the_front(part, cut) for part, cut in cuts)
+
+
+def lipping_grips(bench: Bench) -> tuple[Grip, ...]:
+    """The joints behind the lippings of the case's boards, of ends as seen from there."""
+    found, end = [], end_view(bench)
+    for lip in lips(bench.spec):
+        core = bench.part(lip.core.name)
+        side = "left" if end is END_LEFT else "right"
+        if core.kind == "end panel" and core.name != f"end_panel_{side}":
+            continue
+        view = end if core.kind == "end panel" else PLAN
+        t, long = core.shape.blank.thickness, core.shape.blank.length
+        line = lip.point(0.0, t, 0.0), lip.point(long, t, 0.0)
+        inward = (0.0, -lip.behind / lip.thickness, 0.0)
+        found.append(_grip(core, view, line, inward, "board_lip"))
+    return tuple(found)
+
+
+def _down_the_front(part: Part, cut: Chamfer) -> Grip:
+    """On a lipping the front is the face that is marked."""
+    if cut.face is Face.REVERSE:
+        return _grip(
+            part, FRONT, _within(part, cut.start.on_edge, cut.end.on_edge), _DOWN, "chamfer"
+        )
+    down = unit(subtract(cut.start.on_face, cut.start.arris))
+    return _grip(part, FRONT, _within(part, cut.start.on_face, cut.end.on_face), down, "chamfer")
 
 
 def _within(part: Part, start: Vec3, end: Vec3) -> tuple[Vec3, Vec3]:

@@ -2,33 +2,44 @@
 
 from __future__ import annotations
 
+import math
+
 from geometry.bench.bench import Bench
-from geometry.bench.fixing_numbers import fixed, fixing_numbers, half_along, screw_at
+from geometry.bench.fixing_numbers import (
+    FixingNumbers,
+    Place,
+    fixed,
+    fixing_numbers,
+    half_along,
+    screw_at,
+)
 from geometry.dimensioning.pull import Grip, Pull
 from geometry.primitives.frame import add, scale
 from geometry.views.view import PLAN
 
+_HAIR = 1e-6  # mm
+
 
 def fixing_grips(bench: Bench) -> tuple[Grip, ...]:
-    """Where several stand in a stretch; those that have no room to stand farther out stay."""
+    """Where several stand in a stretch; those that have no room to stand farther out stay, and of
+    those that had no room at all nothing is there to be taken hold of."""
     f = fixing_numbers(bench.spec)
-    by_bearer: dict[str, list[Grip]] = {}
+    places: dict[str, list[Place]] = {}
     for place in fixed(bench.spec).places:
-        bearer = place.bearer
-        if f.inward <= half_along(f, bearer):
+        places.setdefault(place.bearer.name, []).append(place)
+    found = []
+    for row in places.values():
+        bearer = row[0].bearer
+        if len(row) < 2 or f.inward <= half_along(f, bearer):
             continue
-        at, across = screw_at(f, place), scale(bearer.inward, f.shank)
-        start, end = (PLAN.project(add(at, scale(across, way))) for way in (-1.0, 1.0))
-        pull = Pull("fixing_in", PLAN.project(bearer.along))
-        by_bearer.setdefault(bearer.name, []).append(Grip(PLAN.name, start, end, pull))
-    return tuple(
-        grip
-        for row in by_bearer.values()
-        if len(row) > 1
-        for grip in (row[0], _from_far_end(row[-1]))
-    )
+        for place, from_end, way in ((row[0], bearer.start, 1.0), (row[-1], bearer.end, -1.0)):
+            if abs(math.dist(place.at, from_end) - f.inward) < _HAIR:
+                found.append(_grip(f, place, way))
+    return tuple(found)
 
 
-def _from_far_end(grip: Grip) -> Grip:
-    u, v = grip.pull.along
-    return Grip(grip.view, grip.start, grip.end, Pull(grip.pull.parameter, (-u, -v)))
+def _grip(f: FixingNumbers, place: Place, way: float) -> Grip:
+    at, across = screw_at(f, place), scale(place.bearer.inward, f.shank)
+    start, end = (PLAN.project(add(at, scale(across, side))) for side in (-1.0, 1.0))
+    u, v = PLAN.project(place.bearer.along)
+    return Grip(PLAN.name, start, end, Pull("fixing_in", (way * u, way * v)))

@@ -9,7 +9,7 @@ from geometry.bench.members import has
 from geometry.dimensioning.base_grips import base_grips
 from geometry.dimensioning.case_grips import back_grips, case_grips, partition_grips
 from geometry.dimensioning.corner_block_dimensions import corner_block_grips
-from geometry.dimensioning.edge_grips import chamfer_grips, moulding_grips
+from geometry.dimensioning.edge_grips import chamfer_grips, lipping_grips, moulding_grips
 from geometry.dimensioning.fixing_grips import fixing_grips
 from geometry.dimensioning.foot_dimensions import foot_grips
 from geometry.dimensioning.four_leg_dimensions import apron_grips, four_leg_grips
@@ -57,6 +57,7 @@ _GRIPPED: tuple[tuple[str, Callable[[Bench], tuple[Grip, ...]]], ...] = (
     ("back", back_grips),
     ("drawers", drawer_front_grips),
     ("lid", lid_inside_grips),
+    ("board lippings", lipping_grips),
     ("edges", chamfer_grips),
     ("overall", moulding_grips),
 )

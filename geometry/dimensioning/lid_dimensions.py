@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from geometry.bench.bench import Bench
+from geometry.bench.lid import lid_lip
 from geometry.bench.lid_box_numbers import LidBox, lid_box
 from geometry.bench.lid_stay import on_lid, stay_numbers
 from geometry.bench.lid_swing import turned
@@ -100,6 +101,10 @@ def lid_grips(bench: Bench) -> tuple[Grip, ...]:
     if b.has_strip:
         strip = Grip(PLAN.name, (left, -b.strip), (right, -b.strip), Pull("lid_strip", forward))
         found.append(strip)
+    lip = lid_lip(bench.spec)
+    if lip > 0.0:
+        y = b.lid_front + lip
+        found.append(Grip(PLAN.name, (left, y), (right, y), Pull("lid_lip", (0.0, 1.0))))
     if b.notch_width > 0.0:
         for x, way in zip(_notch(b), (-1.0, 1.0), strict=True):
             wider = Pull("lid_notch_width", (way, 0.0), 2.0)

@@ -37,6 +37,7 @@ GLUED: dict[str, Closing] = {
     "let in": Closing.KEYED,
     "loose tenon": Closing.ITSELF,  # comes home with the faces that it keeps
     "mitre": Closing.PLAIN,
+    "mitred lipping": Closing.ITSELF,  # comes home with the mitre of its boards
     "post tenon": Closing.KEYED,
     "rail tenon": Closing.KEYED,
     "rebate and groove": Closing.KEYED,

@@ -45,6 +45,7 @@ HOLDS: dict[str, Hold] = {
     "lid on its box": Hold.LOOSE,
     "loose tenon": Hold.FAST,
     "mitre": Hold.FAST,
+    "mitred lipping": Hold.FAST,
     "pad": Hold.LOOSE,
     "passed rail": Hold.LOOSE,
     "post tenon": Hold.FAST,

@@ -153,7 +153,8 @@ def _leg_place(spec: BenchSpec, corner: str) -> tuple[float, float]:
 def _pushed_up(
     spec: BenchSpec, x: float, y: float, width: float, force: float, case: Case
 ) -> Borne:
-    c, stuff = case_numbers(spec), stuff_of(spec.word("timber"))
+    c = case_numbers(spec)
+    stuff = stuff_of(spec.word("sheet" if c.lips[1] > 0.0 else "timber"))
     section = Section(width, c.thickness)
     supports = tuple(case_supports(spec))
     place = min(max(x, 0.0), c.length)

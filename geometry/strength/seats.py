@@ -17,6 +17,7 @@ from geometry.bench.case_numbers import case_numbers
 from geometry.bench.feet_numbers import has_feet
 from geometry.bench.foot_places import foot_places
 from geometry.bench.four_leg_numbers import four_legs
+from geometry.bench.lid import lid_lip
 from geometry.bench.lid_box_numbers import lid_box
 from geometry.bench.overall import (
     CASE,
@@ -92,16 +93,15 @@ def _case(spec: BenchSpec) -> tuple[Line, ...]:
     c = case_numbers(spec)
     whole = Section(c.depth, c.thickness)
     housed = Section(c.depth, c.thickness - c.housing_depth)
-    return (
-        _line(
-            spec, (Piece("top", spec.word("timber"), whole, whole, housed),), case_supports(spec)
-        ),
-    )
+    # A lipping is left out, as it may be but a band.
+    material = spec.word("sheet" if c.lips[0] > 0.0 else "timber")
+    return (_line(spec, (Piece("top", material, whole, whole, housed),), case_supports(spec)),)
 
 
 def _lid(spec: BenchSpec) -> tuple[Line, ...]:
     """The back half of the lid between ends and hinges; its front half lies on the box's front."""
     b = lid_box(spec)
+    material = spec.word("sheet" if lid_lip(spec) > 0.0 else "timber")
     half = Section((b.lid_back - b.lid_front) / 2.0, b.lid)
     t = b.thickness
     hinges = [x + b.hinge_length / 2.0 for x in b.hinge_starts()]
@@ -109,7 +109,7 @@ def _lid(spec: BenchSpec) -> tuple[Line, ...]:
     return (
         _line(
             spec,
-            (Piece("lid", spec.word("timber"), half, half, half),),
+            (Piece("lid", material, half, half, half),),
             [t / 2.0, *hinges, b.length - t / 2.0],
             ends=(-b.over_ends, b.length + b.over_ends),
             y=b.lid_back,

@@ -56,3 +56,64 @@ def test_the_cut_list_gives_core_and_finished_size() -> None:
 
 def _cut_list() -> str:
     return cut_list_bytes(build(SHEET).parts, SHOWN_MM, Words.BRITISH).decode("utf-8")
+
+
+PARTITIONS = set_values(default_spec(), {"partition_made_of": "sheet", "partition_lip": 8.0})
+
+
+def test_a_partition_keeps_its_depth() -> None:
+    """Fronts 348 in front of the back edges, behind the middle one 6 mm of back: 342 and 348 deep,
+    274 high in housings 7 deep.  Cores are 8 mm narrower, lippings stand between bottom and top:
+    260."""
+    bench, whole = build(PARTITIONS), build(default_spec())
+    for name, deep in (("partition_1", 342.0), ("partition_right", 348.0)):
+        core, lip = bench.part(name), bench.part(f"{name}_lipping")
+        assert core.shape.blank.width == pytest.approx(deep - 8.0)
+        assert (lip.shape.blank.length, lip.shape.blank.thickness) == pytest.approx((260.0, 8.0))
+        (low, high), (low_lip, high_lip) = bounding_box(core), bounding_box(lip)
+        assert (low[1], low_lip[1]) == pytest.approx((-340.0, -348.0))
+        assert (low_lip[2] - low[2], high[2] - high_lip[2]) == pytest.approx((7.0, 7.0))
+        assert sum(volume_of(part.shape) for part in (core, lip)) == pytest.approx(
+            volume_of(whole.part(name).shape)
+        )
+
+
+def test_mouldings_run_through_lipping_and_sheet() -> None:
+    """Whether they stay in the lipping or reach through it, what is left is as of one piece."""
+    for form in ("chamfer", "round-over", "cove"):
+        edges = {"partition_edge": form, "partition_edge_size": 5.0}
+        whole = volume_of(build(set_values(default_spec(), edges)).part("partition_1").shape)
+        for lip in (3.0, 5.0, 8.0):
+            bench = build(set_values(PARTITIONS, edges | {"partition_lip": lip}))
+            pieces = [bench.part(name) for name in ("partition_1", "partition_1_lipping")]
+            assert sum(volume_of(part.shape) for part in pieces) == pytest.approx(whole), form
+            assert (len(pieces[0].shape.cuts) > 2) == (lip < 5.0)
+
+
+def test_housings_for_shelves_stop_behind_the_lipping() -> None:
+    """A shelf set back 1 mm, its housing 4 more: a lipping of 5 mm."""
+    spec = set_values(PARTITIONS, {"opening_1_fill": "shelf", "partition_lip": 2.0})
+    spec = set_values(spec, {"opening_1_shelf_set_back": 1.0})
+    assert limits(spec, "partition_lip").maximum == pytest.approx(5.0)
+
+
+def test_thin_ones_are_edge_bands() -> None:
+    assert build(set_values(PARTITIONS, {"partition_lip": 0.6})).part(
+        "partition_1_lipping"
+    ).title == ("Edge band, partition 1")
+
+
+def test_a_lid_keeps_its_depth() -> None:
+    """The lid of the default box with a lipping of 8: as deep together, the sheet 8 less."""
+    box = set_values(default_spec(), {"seat": "box with a lid"})
+    spec = set_values(set_values(box, {"lid_made_of": "sheet"}), {"lid_lip": 8.0})
+    whole, bench = build(box).part("lid"), build(spec)
+    core, lip = bench.part("lid"), bench.part("lid_lipping")
+    assert core.shape.blank.width == pytest.approx(whole.shape.blank.width - 8.0)
+    assert bounding_box(lip)[0] == pytest.approx(bounding_box(whole)[0])
+    assert sum(volume_of(part.shape) for part in (core, lip)) == pytest.approx(
+        volume_of(whole.shape)
+    )
+    # 18 in front of the box, whose front is 20 thick: the joint lies over its outer half.
+    over, wall = spec.number("lid_front"), spec.number("box_thickness")
+    assert limits(spec, "lid_lip").maximum == pytest.approx(over + wall / 2.0)

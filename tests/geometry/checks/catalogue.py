@@ -178,6 +178,7 @@ CATALOGUE: tuple[Row, ...] = (
             "sheet_thickness": (
                 "spoiled_lippings::a_thickness_that_is_not_sold_is_caught_and_mended"
             ),
+            "edge_through_lipping": "spoiled_lippings::an_edge_through_the_lipping",
         },
     ),
     Row(

@@ -1,0 +1,73 @@
+"""Strips glued on the front edges of boards of sheet: lippings, and edge bands, which are thin.
+
+A board keeps its finished size; the sheet under the strip is narrower by as much.  Frame of a
+strip: x along its board, face side to the front, y through the board from its face side.  mm.
+"""
+
+from __future__ import annotations
+
+from geometry.cuts.cut import Blank
+from geometry.design.joint import Joint, Measure
+from geometry.design.part import Part, Shape
+from geometry.joints.glued_faces import glued_faces
+from geometry.primitives.frame import Frame, Vec3
+
+TIMBER, SHEET = "timber", "sheet"
+LIPPED = "glued lipping"  # the joint of a strip and its board
+BAND = 1.0  # mm: what is thinner is a band of veneer, bought and not sawn
+# By the kind of a strip, its thickness.
+LIP_OF = {
+    "lipping": "shelf_lip",
+    "partition lipping": "partition_lip",
+    "board lipping": "board_lip",
+    "lid lipping": "lid_lip",
+}
+
+
+def strip_word(lip: float) -> str:
+    """What a strip of this thickness is called."""
+    return "Edge band" if lip < BAND else "Lipping"
+
+
+def front_strip(core: Part, lip: float, low: float, high: float, timber: str) -> Part:
+    """The strip on the far edge of a board of sheet, from ``low`` to ``high`` of its x."""
+    blank, frame = core.shape.blank, core.frame
+    return Part(
+        name=f"{core.name}_lipping",
+        title=f"{strip_word(lip)}, {core.title[:1].lower()}{core.title[1:]}",
+        kind=f"{core.kind} lipping",
+        material=timber,
+        shape=Shape(Blank(high - low, blank.thickness, lip), ()),
+        frame=Frame(
+            frame.to_bench((low, blank.width + lip, 0.0)),
+            frame.x_axis,
+            frame.z_axis,
+            _back(core),
+        ),
+    )
+
+
+def glued_strip(core: Part, strip: Part, whole: float) -> Joint:
+    """The joint of the two, over the whole strip; ``whole`` is the board's finished width."""
+    sizes, z = strip.shape.blank, strip.shape.blank.thickness
+    corners: tuple[Vec3, ...] = (
+        strip.frame.to_bench((0.0, 0.0, z)),
+        strip.frame.to_bench((sizes.length, 0.0, z)),
+        strip.frame.to_bench((sizes.length, sizes.width, z)),
+        strip.frame.to_bench((0.0, sizes.width, z)),
+    )
+    return glued_faces(strip.name, LIPPED, strip, core, corners, _back(core), widths(core, whole))
+
+
+def widths(core: Part, whole: float) -> tuple[Measure, ...]:
+    """What is measured of a board of sheet before and after its strip is glued on."""
+    return (
+        Measure("core_width", core.shape.blank.width, "mm", "of the sheet under the lipping"),
+        Measure("finished_width", whole, "mm", f"of the {core.kind} with its lipping"),
+    )
+
+
+def _back(core: Part) -> Vec3:
+    """From the front edge into the board."""
+    x, y, z = core.frame.y_axis
+    return (0.0 - x, 0.0 - y, 0.0 - z)
