@@ -22,6 +22,7 @@ from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.pdfgen.canvas import Canvas
 from reportlab.pdfgen.pathobject import PDFPathObject
 
+from geometry.drawing.chains import chains
 from geometry.drawing.marks import Anchor, Arc, Fill, Label, Mark, Role, Sheet, Strokes
 from shared.lettering import em_size, font_name, font_path, text_width
 from shared.line_styles import LINE_STYLES
@@ -114,8 +115,17 @@ def _draw(canvas: Canvas, mark: Mark) -> None:
 
 
 def _strokes_path(canvas: Canvas, strokes: Strokes) -> PDFPathObject:
-    """One path; a segment that starts where the last one ended goes on with it."""
+    """One path; a segment that starts where the last one ended goes on with it.
+
+    Dashes run on round a curve, in whatever order its segments come.
+    """
     path = canvas.beginPath()
+    if LINE_STYLES[strokes.role.value].dashes:
+        for first, *others in chains(strokes.segments):
+            path.moveTo(*first)
+            for point in others:
+                path.lineTo(*point)
+        return path
     pen: tuple[float, float] | None = None
     for x0, y0, x1, y1 in strokes.segments.tolist():
         if pen != (x0, y0):

@@ -17,7 +17,9 @@ from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPainterPath, QPen
 
 from app.look.themes import Theme, Tone
 from app.look.type import drawing_font
+from geometry.drawing.chains import chains
 from geometry.drawing.marks import Anchor, Arc, Fill, Label, Mark, Role, Strokes
+from geometry.primitives.frame import Vec2
 from shared.lettering import ASCENT_RATIO, DESCENT_RATIO, text_width
 from shared.line_styles import LINE_STYLES
 
@@ -140,7 +142,10 @@ class Picture:
         )
         on_grid = self._on_grid(points[straight], self._device_width(mark.role))
         _add_lines(picture.sharp, on_grid.tolist())
-        _add_lines(picture.smooth, points[~straight].tolist())
+        if LINE_STYLES[mark.role.value].dashes:
+            _add_chains(picture.smooth, chains(points[~straight]))
+        else:
+            _add_lines(picture.smooth, points[~straight].tolist())
 
     def _on_grid(self, points: NDArray[np.float64], width: int) -> NDArray[np.float64]:
         """Line centres where a pen so many device pixels wide covers whole pixels."""
@@ -165,6 +170,13 @@ def _add_lines(path: QPainterPath, rows: list[list[float]]) -> None:
     for x0, y0, x1, y1 in rows:
         move(x0, y0)
         line(x1, y1)
+
+
+def _add_chains(path: QPainterPath, lines: list[list[Vec2]]) -> None:
+    for line in lines:
+        path.moveTo(*line[0])
+        for point in line[1:]:
+            path.lineTo(*point)
 
 
 def marks_owned(marks: Iterable[Mark], owners: frozenset[str]) -> list[Mark]:
