@@ -23,9 +23,9 @@ def amount_text(value: float, unit: str, preferences: Preferences) -> str:
         return format_angle(value)
     if unit == "mm³":
         return f"{value / 1000.0:.3g} cm³"
-    if unit == "count":
-        return f"{value:.6g}"
-    return f"{value:.4g} {unit}"
+    if unit in ("count", ""):
+        return f"{value:.6g}".replace("-", "−")
+    return f"{value:.4g} {unit}".replace("-", "−")
 
 
 def measure_text(finding: Finding, preferences: Preferences) -> str:

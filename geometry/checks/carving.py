@@ -39,7 +39,7 @@ def _thin_front(bench: Bench) -> Iterator[Finding]:
             check="front_thin_for_carving",
             level=Level.DO_NOT_CUT,
             message=(
-                f"{drawer.title}: the carving leaves {length_mark(left.wood)} of the front "
+                f"{drawer.title}: the carving leaves {length_mark(left.wood)} of the front, "
                 f"{_said(spec, drawer, left.at)}; {length_mark(least)} is wanted."
             ),
             parts=(f"{drawer.name}_front",),
@@ -79,7 +79,7 @@ def _thin_at_groove(bench: Bench) -> Iterator[Finding]:
             check="front_thin_at_groove",
             level=Level.DO_NOT_CUT,
             message=(
-                f"{drawer.title}: before the finger groove stand only {length_mark(least.wood)} "
+                f"{drawer.title}: only {length_mark(least.wood)} stand before the finger groove, "
                 f"{_said(spec, drawer, least.at)}; its land is to be {length_mark(land)}"
                 f"{_stretches(spec, drawer)}."
             ),
@@ -157,7 +157,7 @@ def _shallow_hold(bench: Bench) -> Iterator[Finding]:
             level=Level.THINK_AGAIN,
             message=(
                 f"{drawer.title}: with its land kept, a finger gets {length_mark(depth)} into the "
-                f"groove {_said(spec, drawer, at)}; {length_mark(hold)} hold well."
+                f"groove, {_said(spec, drawer, at)}; {length_mark(hold)} hold well."
             ),
             parts=(f"{drawer.name}_front",),
             place=_place(bench, drawer, at, 0.0),

@@ -140,7 +140,7 @@ def _finding(bench: Bench, group: list[_Met], least: float) -> Finding:
     hollow, near = group[0].hollow, group[0].near
     opened = near.distance <= 0.0
     many = f" ({len(group)} of them)" if len(group) > 1 else ""
-    holder = hollow.holder.title.lower()
+    holder = f"“{hollow.holder.title}”"
     if opened:
         what = f"The {near.title} opens {hollow.words} in {holder}"
     else:
@@ -239,10 +239,10 @@ def _thin_walls(bench: Bench) -> Iterator[Finding]:
             level=Level.DO_NOT_CUT if opened else Level.THINK_AGAIN,
             message=(
                 f"{hollow.words[0].upper()}{hollow.words[1:]} comes out through the {near.title} "
-                f"of {hollow.holder.title.lower()}."
+                f"of “{hollow.holder.title}”."
                 if opened
                 else f"{hollow.words[0].upper()}{hollow.words[1:]} leaves only "
-                f"{length_mark(near.distance)} of {hollow.holder.title.lower()} at its "
+                f"{length_mark(near.distance)} of “{hollow.holder.title}” at its "
                 f"{near.title}, less than {length_mark(least)}."
             ),
             parts=(name,),

@@ -25,7 +25,7 @@ def _inserts(bench: Bench) -> Iterator[Finding]:
     if not lacking and skin >= least - 1e-9:
         return
     place = lacking[0] if lacking else worst
-    piece = bench.part(place.part).title.lower()
+    piece = f"“{bench.part(place.part).title}”"
     if not lacking:
         message = (
             f"The boring for a foot's insert leaves only {length_mark(skin)} of {piece} beside it."

@@ -32,7 +32,7 @@ def _lacking(bench: Bench) -> Iterator[Finding]:
     for parts, reasons in by_parts.items():
         number = sum(number for _, number in reasons)
         why = "; ".join(why for why, _ in reasons)
-        names = " and ".join(bench.part(part).title.lower() for part in parts[:4])
+        names = " and ".join(f"“{bench.part(part).title}”" for part in parts[:4])
         what = "fixing finds" if number == 1 else "fixings find"
         yield Finding(
             check="fixing_lacking",

@@ -188,13 +188,15 @@ def _drops_out(bench: Bench) -> Iterator[Finding]:
             loose.setdefault(panel.kind, []).append((left, panel))
     for kind, rows in loose.items():
         left, panel = min(rows, key=lambda row: row[0])
-        moves, held = round(across(panel, air), 1), round(max(0.0, left), 1)
+        moves, held = round(across(panel, air), 1), round(left, 1)
+        then = f"{length_mark(held)} of it are held at each side"
+        if held <= 0.0:
+            then = "it comes out at the sides"
         yield Finding(
             check="panel_drops_out",
             level=Level.THINK_AGAIN,
             message=(
-                f"{panel.title} moves {length_mark(moves)} {air.words}: when it is driest "
-                f"{length_mark(held)} of it are held at each side."
+                f"{panel.title} moves {length_mark(moves)} {air.words}: when it is driest {then}."
             ),
             parts=tuple(part.name for _, part in rows),
             place=_middle(panel),

@@ -46,8 +46,8 @@ def _long(bench: Bench) -> Iterator[Finding]:
     yield _finding(
         "long_board",
         Level.THINK_AGAIN,
-        f"{part.title} is {length_mark(round(size, 1))} long, and the longest board that there is "
-        f"{length_mark(limit)}.",
+        f"{part.title} is {length_mark(round(size, 1))} long, and no board longer than "
+        f"{length_mark(limit)} is to be had.",
         found,
         limit,
         Mend(f"Make the bench {length_mark(round(shorter, 2))} long.", (("length", shorter),)),
@@ -88,8 +88,9 @@ def _thick(bench: Bench) -> Iterator[Finding]:
     yield _finding(
         "thick_board",
         Level.THINK_AGAIN,
-        f"{part.title} is {length_mark(round(size, 1))} thick, and the thickest board that there "
-        f"is {length_mark(round(limit, 2))}: glue it up in its thickness, or make it thinner.",
+        f"{part.title} is {length_mark(round(size, 1))} thick, and no board thicker than "
+        f"{length_mark(round(limit, 2))} is to be had: glue it up in its thickness, "
+        "or make it thinner.",
         found,
         limit,
         None,
