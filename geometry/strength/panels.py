@@ -7,7 +7,8 @@ alone (K = 2).  Where it is cut away at the floor the nearer pad may have all of
 
 On its upper end the board above bears: the pressure runs evenly over the width, P / A (1 + 6 e / W)
 at the edge, and where that would draw on the far side only a triangle of it is left, three times as
-long as the load lies from the edge: 2 P / (3 T (W / 2 - e)) (Navier; any textbook of statics).
+long as the load lies from the edge: 2 P / (3 T (W / 2 - e)) (Navier; any textbook of statics).  It
+is taken as no shorter than what somebody bears on.
 """
 
 from __future__ import annotations
@@ -25,6 +26,8 @@ from geometry.strength.column import column_stress, euler_load, pressed_and_bent
 from geometry.strength.legs import SWAYING, seat_edges
 from geometry.strength.loads import NEAREST, Case, Loads
 from geometry.strength.stuff import Section, Stuff, stuff_of
+
+_BORNE_ON = 2.0 * NEAREST  # mm of the seat's depth; a test's pad, EN 1728, from memory
 
 PRESSED, PAD, DENT = (
     "pressed and bent as a post",
@@ -83,11 +86,11 @@ def _panel(
 
 def off_middle(p: PanelNumbers, edges: tuple[float, float]) -> float:
     """How far from the middle of a panel's width somebody sits who sits at an edge of the seat; no
-    farther than its own edge, over which the bench would tip."""
+    farther than that the pressure reaches over as much as somebody bears on."""
     front, back = edges
     middle = (p.front + p.back) / 2.0
     off = max(middle - (front + NEAREST), back - NEAREST - middle, 0.0)
-    return min(off, p.width / 2.0 - 1.0)
+    return min(off, max(0.0, p.width / 2.0 - _BORNE_ON / 3.0))
 
 
 def as_post(
