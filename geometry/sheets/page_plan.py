@@ -165,12 +165,12 @@ def _content(
 
 def _fullest(content: _Content, head_height: float, layout: Layout) -> tuple[PagePlan, _Content]:
     """The page that holds most, and what it leaves over."""
+    views = bool(content.blocks)
     tries = []
     for table, order in product(content.tables or (None,), _ORDERS):
         tries.append(_packed(content, (table, order), head_height, layout))
-        if not tries[-1][1].amount:
+        if views and not tries[-1][1].amount:
             break
-    views = bool(content.blocks)
     return min(tries, key=lambda found: (found[1].amount, not views and found[0].table.height))
 
 

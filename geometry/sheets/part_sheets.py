@@ -49,7 +49,10 @@ _OUT = 4.0  # mm that a detail's letter may stand outside its view, in the air b
 
 def part_groups(bench: Bench) -> tuple[tuple[Part, ...], ...]:
     """Parts that are made alike, together, in the bench's order."""
-    return made_alike(bench.parts, lambda part: (part.material, part.allowance, part.grain_across))
+    return made_alike(
+        bench.parts,
+        lambda part: (part.kind, part.material, part.allowance, part.grain_across),
+    )
 
 
 def part_leaves(parts: Sequence[Part], layout: Layout) -> tuple[Leaf, ...]:

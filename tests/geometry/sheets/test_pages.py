@@ -36,6 +36,14 @@ def test_alike_parts_share_a_page(bench):
         assert len({part.shape for part in group}) == 1
 
 
+def test_parts_of_two_kinds_never_share_a_page(bench):
+    """As a top and a bottom may be of one shape: a page called Top would hide the bottom."""
+    top = bench.part("top")
+    twin = replace(top, name="bottom", title="Bottom", kind="bottom")
+    groups = part_groups(replace(bench, parts=(top, twin)))
+    assert [len(group) for group in groups] == [1, 1]
+
+
 def test_the_set_is_numbered_and_each_part_has_its_page(bench, layout):
     sheets = drawings(bench, layout)
     for number, sheet in enumerate(sheets, start=1):
