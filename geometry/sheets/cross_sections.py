@@ -71,7 +71,7 @@ def cross_sections(bench: Bench) -> tuple[Cut, Cut]:
     x, y = at_end * across.toward[0], -at_front
     low = min(float(placed(part).low[0]) for part in bench.parts)
     here = (x, y, 0.0)
-    in_front = f"{length_mark(-y)} in front of the back edge"
+    in_front = f"{length_mark(abs(y))} {'behind' if y > 0.0 else 'in front of'} the back edge"
     from_left = f"{length_mark(x - low)} from the left end"
     along = _cut(bench.parts, FRONT, at_front, ("B", in_front, *_shown(here, FRONT, across)))
     end = _cut(bench.parts, across, at_end, ("A", from_left, *_shown(here, across, FRONT)))

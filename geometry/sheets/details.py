@@ -10,7 +10,7 @@ room allows.  Details that would say the same (two alike housings) are drawn onc
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -27,7 +27,7 @@ _SMALL = 2.0  # mm on the sheet: a shorter length cannot be drawn clearly
 _SMALL_INNER = 4.0  # the same for one that stands inside the drawing
 _SMALL_SIDE = 5.0  # the same for a side of an angle
 DIAMETERS = (36.0, 26.0)  # mm on the sheet, of a detail; the smaller where room is short
-_WIDEST = 60.0  # of one that would enlarge nothing if it were smaller
+_WIDEST = 50.0  # of one that would enlarge nothing if it were smaller
 _CONTEXT = 1.25  # how far round the dimensioned points a detail reaches
 _THICKNESS = 0.8  # of the part: the least radius that shows where on the piece a detail is
 _CHORDS = 48
@@ -74,7 +74,7 @@ def details(
     for linework in lineworks:
         bounds = linework.bounds()
         own = [_near(one, bounds) for one in small if one.view == linework.view.name]
-        for group in _gathered(own, least):
+        for group in _gathered(own, least, lambda radius: _enlarged(radius, scale, diameter)):
             key = (linework.view.name, *sorted((one.unit, round(one.value, 2)) for one in group))
             if key in seen:
                 continue
@@ -108,14 +108,20 @@ def _points(one: Dimension) -> list[Vec2]:
     return [one.start, one.end] if one.apex is None else [one.apex, one.end]
 
 
-def _gathered(own: Sequence[Dimension], least: float) -> list[list[Dimension]]:
-    """Groups whose points lie near each other."""
+def _gathered(
+    own: Sequence[Dimension], least: float, enlarged: Callable[[float], float | None]
+) -> list[list[Dimension]]:
+    """Groups whose points lie near each other, unless each could be enlarged but not both in one
+    circle."""
     groups: list[list[Dimension]] = []
     for one in own:
-        middle = _circle([one], least)[0]
+        middle, alone = _circle([one], least)
         for group in groups:
             centre, radius = _circle(group, least)
-            if math.dist(middle, centre) < 3.0 * radius:
+            if math.dist(middle, centre) >= 3.0 * radius:
+                continue
+            apart = enlarged(alone) and enlarged(radius)
+            if not apart or enlarged(_circle([*group, one], least)[1]):
                 group.append(one)
                 break
         else:
@@ -140,15 +146,20 @@ def _detail(
 ) -> Detail:
     centre, radius = circle
     scale, diameter, style = drawn
-    larger = [step.factor for step in SCALES if step.factor > scale]  # the largest first
-    roomy = [factor for factor in larger if 2.0 * radius * factor <= diameter]
-    # Better a wide circle than one that enlarges nothing.
-    wide = [factor for factor in larger[-1:] if 2.0 * radius * factor <= _WIDEST]
-    enlarged = (*roomy, *wide, scale)[0]
+    # Better a wide circle than one that enlarges nothing, but not where room is short.
+    widest = _WIDEST if diameter == DIAMETERS[0] else diameter
+    enlarged = _enlarged(radius, scale, diameter) or _enlarged(radius, scale, widest) or scale
     cut = _cut_out(linework, centre, radius)
     edge = _circle_lines(centre, radius)
     placed = place(group, np.concatenate([cut.segments, edge]), enlarged, style)
     return Detail(letter, cut, centre, radius, enlarged, placed)
+
+
+def _enlarged(radius: float, scale: float, diameter: float) -> float | None:
+    """The largest standard scale at which a circle keeps to a diameter on the sheet, None where
+    that is none larger than the view's."""
+    steps = (step.factor for step in SCALES if step.factor > scale)  # the largest first
+    return next((factor for factor in steps if 2.0 * radius * factor <= diameter), None)
 
 
 def _cut_out(linework: Linework, centre: Vec2, radius: float) -> Linework:

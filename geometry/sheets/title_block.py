@@ -27,7 +27,7 @@ _CAPTION_HEIGHT = 1.8
 _VALUE_HEIGHT = 2.5
 _NAME_HEIGHT = 3.5
 _PAD = 1.5
-_LINE = 2.4  # mm from one line of the smallest lettering to the next
+_LINE = 2.25  # mm from one line of the smallest lettering to the next
 _TITLE_X, _TITLE_WIDTH = 60.0, 70.0
 _NOTHING = "–"
 
@@ -176,7 +176,7 @@ def _lettered(cell: _Cell, x0: float, y0: float, words: Words) -> list[Mark]:
     room = cell.width - 2 * _PAD
     lines, size = fitted_lines(cell.value or _NOTHING, room, cell.size, cell.bold)
     if cell.height == _ROW:
-        foot = 1.5 if len(lines) < 2 else 0.7
+        foot = 1.5 if len(lines) < 2 else 0.6
     else:
         foot = cell.height / 2.0 - size / 2.0 - 0.5 - (len(lines) - 1) * _LINE / 2.0 + cell.raised
     caption, caption_size = fitted(in_words(cell.caption, words), room, _CAPTION_HEIGHT)

@@ -45,7 +45,7 @@ _BESIDE = 26.0  # mm of the sheet beside a figure, for names
 _ABOVE = 7.0
 _SMALLER = (1.0, 0.92, 0.84, 0.76)
 _MANY = 24  # parts: more names than this would hide the drawing
-_FAR = 45.0  # mm: a longer leader loses the eye
+_FAR, _TOO_FAR = 45.0, 65.0  # mm: a longer leader loses the eye, and is worse than a number
 _PITCH = 1.6  # of the letters, from line to line of the list
 _SMALLEST = 1.8  # mm, letters of a long list; the least of ISO 3098
 _COLUMN_AIR = 5.0
@@ -162,6 +162,10 @@ def _placed(figure: Figure, layout: Layout) -> _Placed:
             tries.append(_labelled(figure, names, smaller, layout, None))
             if _all_near(tries[-1]):
                 return tries[-1]
+    whole = [one for one in tries if len(one.labels) == len(figure.spots)]
+    nearest = min(whole, key=_longest, default=None)
+    if nearest is not None and _longest(nearest) <= _TOO_FAR:
+        return nearest
     numbers = [str(index) for index in range(1, len(names) + 1)]
     key = _key(figure, layout)
     for smaller in _SMALLER[:2]:

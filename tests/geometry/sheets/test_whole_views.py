@@ -126,3 +126,11 @@ def test_the_two_sections_show_each_other():
     assert f"{{{x - low:g} mm}}" in end.place
     # The plane A looks against the way its viewer stands.
     assert along.sight == -end.section.view.toward[0]
+
+
+def test_a_plane_behind_the_back_edge_is_said_to_be_there():
+    """Through the slats of a rest that stands behind the box: not a distance less than nothing."""
+    samples = Path(__file__).parents[3] / "sample_projects"
+    bench = build(load(samples / "lock_keepers_bench.settle").spec)
+    along, _ = cross_sections(bench)
+    assert along.place == "{42 mm} behind the back edge"
