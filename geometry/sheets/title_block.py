@@ -28,6 +28,7 @@ _VALUE_HEIGHT = 2.5
 _NAME_HEIGHT = 3.5
 _PAD = 1.5
 _LINE = 2.25  # mm from one line of the smallest lettering to the next
+_APART = 2.7  # the same below the title, where there is more room
 _TITLE_X, _TITLE_WIDTH = 60.0, 70.0
 _NOTHING = "–"
 
@@ -116,7 +117,7 @@ def title_block_marks(block: TitleBlock, reading: Reading, corner: Vec2) -> tupl
         marks.extend(_lettered(cell, x0, y0, reading.words))
     marks.extend(projection_symbol((x0 + 47.0, y0 + 4.0), 2.2, third_angle=reading.third_angle))
     lines, size = _supplement(block)
-    for line, foot in zip(reversed(lines), (_foot(lines), _foot(lines) + _LINE), strict=False):
+    for line, foot in zip(reversed(lines), (_foot(lines), _foot(lines) + _APART), strict=False):
         marks.append(Label(Role.TEXT, line, (x0 + _TITLE_X + _PAD, y0 + foot), size))
     return tuple(marks)
 
