@@ -13,7 +13,15 @@ import tempfile
 from collections.abc import Sequence
 from pathlib import Path
 
-from PySide6.QtCore import QBuffer, QByteArray, QEvent, QIODevice, QLocale, QSettings
+from PySide6.QtCore import (
+    QBuffer,
+    QByteArray,
+    QEvent,
+    QIODevice,
+    QLocale,
+    QSettings,
+    QThread,
+)
 from PySide6.QtGui import QPixmap
 from PySide6.QtWidgets import QApplication
 
@@ -26,6 +34,8 @@ from exporters.project_file import load
 from exporters.writing import write_file
 from shared.errors import MakerError
 
+_BETWEEN = 20  # ms from one look at the window to the next
+_LOOKS_ALIKE, _MOST_LOOKS = 15, 400
 _SIZE = (1360, 860)  # pixels, the window's first size where there is room
 
 USAGE = "Say which project and which picture: python -m app.window.portrait FILE OUT.png\n"
@@ -63,13 +73,24 @@ def portrait(project: Path) -> bytes:
             desk_drawer / "trouble.log",
         )
         workplace.start_with(project)
-        window.grab()  # lays everything out, and what scrolls finds its length
-        QApplication.processEvents()
-        picture = window.grab()
+        picture = _at_rest(window)
         window.close()
         window.deleteLater()
         QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
     return png_of(picture)
+
+
+def _at_rest(window: Frame) -> QPixmap:
+    """The window when it no longer changes: what is found comes in pieces, and then finds room."""
+    picture, same = window.grab(), 0
+    for _ in range(_MOST_LOOKS):
+        QApplication.processEvents()
+        QThread.msleep(_BETWEEN)
+        before, picture = picture, window.grab()
+        same = same + 1 if picture.toImage() == before.toImage() else 0
+        if same == _LOOKS_ALIKE:
+            break
+    return picture
 
 
 def png_of(picture: QPixmap) -> bytes:

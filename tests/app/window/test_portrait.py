@@ -21,6 +21,8 @@ def test_a_drawing_fills_the_paper(sample: Path, tmp_path: Path) -> None:
     dark = shades[rows // 10 : -rows // 5, columns // 3 :] < 128
     assert 0.005 < dark.mean() < 0.2
     assert np.ptp(np.nonzero(dark.any(axis=0))) > 0.5 * columns
+    # Not a picture of the moment before the findings below it have found their room.
+    assert np.ptp(np.nonzero(dark.any(axis=1))) > 0.5 * rows
 
 
 def test_what_is_no_project_is_refused(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
