@@ -10,12 +10,12 @@ from __future__ import annotations
 
 import csv
 import io
-from collections.abc import Mapping
-from dataclasses import fields
+from collections.abc import Mapping, Sequence
+from dataclasses import asdict, fields, replace
 
 from shared.errors import MakerError, UnreadableValue
 from shared.runners import RUNNER_KINDS, TO_INSIDE, TO_OUTSIDE, UNDER, WOODEN, Runner
-from shared.units import SHOWN_MM, read_length
+from shared.units import SHOWN_MM, Shown, read_length
 
 _COLUMNS = tuple(field.name for field in fields(Runner))
 _TEXTS = ("name", "kind", "side_to", "source")
@@ -24,6 +24,7 @@ _LENGTHS = tuple(name for name in _COLUMNS if name not in (*_TEXTS, *_PLAIN))
 _NEEDED = ("name", "kind", "side", "below", "above", "shortest", "longest")
 _UNDER_ONLY = ("recess", "notch_width", "notch_height", "bore_diameter")
 _LONGEST_TEXT = 1_000_000
+_OWN_SOURCE = "the maker's own table"
 
 
 def read_runner_rows(text: str) -> tuple[Runner, ...]:
@@ -45,6 +46,42 @@ def read_runner_rows(text: str) -> tuple[Runner, ...]:
     rows = [_row(head, number, cells) for number, cells in numbered[1:]]
     _check_once(rows)
     return tuple(row for _, row in rows)
+
+
+def runner_table(rows: Sequence[Runner]) -> str:
+    """The table of ``rows``, which ``read_runner_rows`` reads back as they are."""
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\n")
+    writer.writerow(_COLUMNS)
+    writer.writerows([_cell(value) for value in asdict(row).values()] for row in rows)
+    return text.getvalue()
+
+
+def _cell(value: str | float) -> str:
+    return value if isinstance(value, str) else f"{value:.9g}"
+
+
+def with_cell(row: Runner, name: str, text: str, shown: Shown) -> Runner:
+    """A row with one of its columns as written; a bare length is in the shown unit.
+
+    UnreadableValue, saying the column, for what no runner can have.
+    """
+    text = text.strip()
+    value: str | float
+    match name:
+        case "name":
+            value = _name(text)
+        case "kind":
+            value = _one_of(text, RUNNER_KINDS, name)
+        case "side_to":
+            value = _one_of(text or TO_OUTSIDE, (TO_OUTSIDE, TO_INSIDE), name)
+        case "source":
+            value = text or _OWN_SOURCE
+        case _:
+            value = _number({name: text}, name, shown)
+    changed = replace(row, **{name: value})  # type: ignore[arg-type]
+    _check(changed)
+    return changed
 
 
 def _columns(number: int, cells: list[str]) -> list[str]:
@@ -79,12 +116,12 @@ def _row(head: list[str], number: int, cells: list[str]) -> tuple[int, Runner]:
     try:
         texts = {name: found.get(name, "") for name in _TEXTS}
         kind = _one_of(texts["kind"], RUNNER_KINDS, "kind")
-        sizes = {name: _number(found, name) for name in (*_LENGTHS, *_PLAIN)}
+        sizes = {name: _number(found, name, SHOWN_MM) for name in (*_LENGTHS, *_PLAIN)}
         row = Runner(
             name=_name(texts["name"]),
             kind=kind,
             side_to=_one_of(texts["side_to"] or TO_OUTSIDE, (TO_OUTSIDE, TO_INSIDE), "side_to"),
-            source=texts["source"] or "the maker's own table",
+            source=texts["source"] or _OWN_SOURCE,
             **sizes,
         )
         _check(row)
@@ -110,7 +147,7 @@ def _one_of(text: str, choices: tuple[str, ...], column: str) -> str:
     )
 
 
-def _number(found: Mapping[str, str], name: str) -> float:
+def _number(found: Mapping[str, str], name: str, shown: Shown) -> float:
     text = found.get(name, "")
     if not text:
         if name in _NEEDED:
@@ -118,7 +155,7 @@ def _number(found: Mapping[str, str], name: str) -> float:
         return 0.0
     try:
         if name in _LENGTHS:
-            return read_length(text, SHOWN_MM)
+            return read_length(text, shown)
         value = float(text)
     except (UnreadableValue, ValueError) as error:
         remedy = error.remedy if isinstance(error, UnreadableValue) else "Write a plain number."

@@ -58,7 +58,7 @@ class Runner:
     source: str
 
 
-_CHECK = "MEMORY, generic: check your runner's sheet"
+_CHECK = "from memory, generic: check your runner's sheet"
 _PRACTICE = "common practice, no source: check your runner's sheet"
 
 RUNNERS: tuple[Runner, ...] = (

@@ -50,6 +50,7 @@ MENUS: tuple[tuple[str, tuple[Row, ...]], ...] = (
             RULE,
             Row("find", "&Find a size", Standard.Find),
             Row("limits", "&Limits of findings…"),
+            Row("runners", "&Drawer runners…"),
             RULE,
             Row("preferences", "&Preferences…", ("Ctrl+,",)),
         ),

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QFileDialog, QWidget
 from exporters.project_file import SUFFIX
 
 KIND = f"Settlewright bench (*{SUFFIX})"
+TABLE = "Comma-separated values (*.csv)"
 
 
 class Asker:
@@ -27,4 +28,12 @@ class Asker:
 
     def folder(self, start: Path) -> Path | None:
         name = QFileDialog.getExistingDirectory(self._parent, "Folder for the pack", str(start))
+        return Path(name) if name else None
+
+    def table(self, start: Path) -> Path | None:
+        name, _ = QFileDialog.getOpenFileName(self._parent, "Read a table", str(start), TABLE)
+        return Path(name) if name else None
+
+    def table_target(self, suggestion: Path) -> Path | None:
+        name, _ = QFileDialog.getSaveFileName(self._parent, "Write a table", str(suggestion), TABLE)
         return Path(name) if name else None

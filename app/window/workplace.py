@@ -18,6 +18,7 @@ from PySide6.QtWidgets import QApplication, QVBoxLayout, QWidget
 
 from app.document.desk import Desk
 from app.document.keeping import Keeper
+from app.document.own_runners import OwnRunners
 from app.document.recent import RecentFiles
 from app.look.palettes import chosen_theme, palette_of
 from app.look.themes import Tone
@@ -44,6 +45,7 @@ from geometry.design.finding import Finding
 
 if TYPE_CHECKING:
     from app.window.preferences_dialog import PreferencesDialog
+    from app.window.runners_page import RunnersPage
 
 
 class Workplace(QObject):
@@ -81,6 +83,7 @@ class Workplace(QObject):
             self.desk, self.presenter, self.page, self._type_value, self.ask, self._body
         )
         self._dialog: PreferencesDialog | None = None
+        self.runners: RunnersPage | None = None
         self.unit_button = WordButton("", self.job)
         self._closing_anyway = False
         self._lay_out()
@@ -127,6 +130,7 @@ class Workplace(QObject):
             "redo": self.desk.redo,
             "find": self._find,
             "limits": self.presenter.clerk.open_limits,
+            "runners": self.open_runners,
             "preferences": self.open_preferences,
             "stage_brief": partial(self.go_to, STAGES.index(BRIEF)),
             "stage_drawing": partial(self.go_to, STAGES.index(DRAWING)),
@@ -265,6 +269,21 @@ class Workplace(QObject):
         self.page.stick.filter.setFocus()
         self.page.stick.filter.selectAll()
 
+    def open_runners(self) -> None:
+        """The table of drawer runners, beside the work."""
+        from app.window.runners_page import RunnersPage
+
+        if self.runners is None:
+            own = OwnRunners(self._settings)
+            preferences = self.presenter.preferences
+            self.runners = RunnersPage(self.desk, own, self.ask, preferences, self.frame)
+            self.runners.finished.connect(self._forget_runners)
+        self.runners.show()
+        self.runners.activateWindow()
+
+    def _forget_runners(self) -> None:
+        self.runners = None
+
     # Preferences
 
     def open_preferences(self) -> None:
@@ -287,8 +306,9 @@ class Workplace(QObject):
         self._show_preferences(preferences)
         self.presenter.show_preferences(preferences)
         self.stages.renew()
-        if self._dialog is not None:
-            self._dialog.show_preferences(preferences)
+        for page in (self._dialog, self.runners):
+            if page is not None:
+                page.show_preferences(preferences)
 
     def _show_preferences(self, preferences: Preferences) -> None:
         app = QApplication.instance()

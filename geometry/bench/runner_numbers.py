@@ -245,7 +245,7 @@ def runner_values(row: Runner) -> dict[str, Value]:
     values: dict[str, Value] = {}
     for field in fields(Runner):
         name = f"runner_{field.name}"
-        if field.name in ("name", "source") or not _means_something(row, field.name):
+        if field.name in ("name", "source") or not means_something(row, field.name):
             continue
         value = getattr(row, field.name)
         if isinstance(value, str):
@@ -268,7 +268,8 @@ _UNDER_ONLY = (
 )
 
 
-def _means_something(row: Runner, field: str) -> bool:
+def means_something(row: Runner, field: str) -> bool:
+    """Whether runners of this row's kind have a use for one of its numbers."""
     if field in _UNDER_ONLY:
         return row.kind == UNDER
     if field == "strip_width":

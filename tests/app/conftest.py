@@ -36,6 +36,12 @@ class Answers:
     def folder(self, start: Path) -> Path | None:  # noqa: ARG002
         return self.next
 
+    def table(self, start: Path) -> Path | None:  # noqa: ARG002
+        return self.next
+
+    def table_target(self, suggestion: Path) -> Path | None:  # noqa: ARG002
+        return self.next
+
 
 @pytest.fixture(scope="session")
 def qapp_cls() -> type[QApplication]:
