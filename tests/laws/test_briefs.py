@@ -11,7 +11,7 @@ from geometry.advice.all_advice import advice
 from geometry.bench.bench import Bench
 from geometry.bench.build import build
 from geometry.bench.limits import set_values
-from geometry.checks.all_checks import findings
+from geometry.checks.all_checks import findings, told
 from geometry.design.brief import ADA_BENCH, ADULTS, PERSON, WEAK_KNEES, Brief
 
 BRIEFS = (
@@ -46,7 +46,7 @@ def test_findings_have_keys_and_parts_and_mends_that_cure(bench: Bench, brief: B
         assert set(one.parts) <= names, one.check
         if one.mend is not None:
             mended = build(set_values(bench.spec, dict(one.mend.values)))
-            after = findings(replace(mended, brief=brief))
+            after = told(replace(mended, brief=brief))
             assert one.key not in {still.key for still in after}, one.check
 
 

@@ -9,7 +9,7 @@ import pytest
 from geometry.bench.bench import Bench
 from geometry.bench.build import build
 from geometry.bench.limits import set_values
-from geometry.checks.all_checks import findings
+from geometry.checks.all_checks import findings, told
 from geometry.design.finding import Level
 from tests.random_benches import random_spec
 
@@ -46,7 +46,7 @@ def test_every_mend_can_be_made_cures_its_finding_and_spoils_nothing(any_bench: 
     for one in found:
         if one.mend is None:
             continue
-        after = findings(build(set_values(any_bench.spec, dict(one.mend.values))))
+        after = told(build(set_values(any_bench.spec, dict(one.mend.values))))
         assert one.key not in {still.key for still in after}, one.check
         assert {still.key for still in after if still.level is Level.DO_NOT_CUT} <= grave, one.check
 
