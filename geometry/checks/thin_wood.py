@@ -184,13 +184,11 @@ def _behind(bench: Bench) -> Iterator[Finding]:
                 found.setdefault(part.kind, []).append((size, place, part, what))
     for group in found.values():
         size, place, part, what = min(group, key=lambda one: one[0])
+        wood = f"only {length_mark(size)} of wood is" if size > 0.0 else "no wood is"
         yield Finding(
             check="thin_behind_cut",
             level=Level.DO_NOT_CUT if size <= 0.0 else Level.THINK_AGAIN,
-            message=(
-                f"{part.title}: only {length_mark(max(0.0, size))} of wood is left between "
-                f"{what}, less than {length_mark(least)}."
-            ),
+            message=(f"{part.title}: {wood} left between {what}, less than {length_mark(least)}."),
             parts=tuple(dict.fromkeys(one[2].name for one in group)),
             place=part.frame.to_bench(place),
             amount=size,

@@ -131,6 +131,21 @@ def land_is_thin(bench: Bench, finding: Finding) -> bool:
     return False
 
 
+def nothing_is_left(bench: Bench, finding: Finding) -> bool:
+    """Straight through some named piece, at the place told, there is no wood."""
+    assert finding.place is not None
+    for name in finding.parts:
+        frame, blank = bench.part(name).frame, bench.part(name).shape.blank
+        x, y, _ = frame.to_local(finding.place)
+        if not (0.0 < x < blank.length and 0.0 < y < blank.width):
+            continue
+        start = np.array([frame.to_bench((x + 3e-3, y + 2e-3, -1.0))])
+        away = np.array(frame.z_axis)
+        if wood_along(mesh_of(bench, name), start, away, blank.thickness + 2.0, 0.02)[0] == 0.0:
+            return True
+    return False
+
+
 def piece_is_thick(bench: Bench, finding: Finding) -> bool:
     """Some side is thicker, measured on its mesh across the drawer, than the runners take."""
     assert finding.limit is not None
@@ -174,6 +189,7 @@ JUDGES: dict[str, Judge] = {
     "glue_up_mortise_opened": cuts_meet,
     "mortise_comes_through": cuts_meet,
     "screw_near": hollows_come_near,
+    "thin_behind_cut": nothing_is_left,
     "lid_blocked": lid_meets,
     "drawer_too_wide": box_does_not_go_in,
     "drawer_too_long": box_does_not_go_in,

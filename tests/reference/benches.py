@@ -81,6 +81,10 @@ BARE: dict[str, Value] = {
     "foot_edge": "sharp",
     "partition_edge": "sharp",
     "shelf_made_of": "timber",
+    "partition_made_of": "timber",
+    "top_made_of": "timber",
+    "bottom_made_of": "timber",
+    "ends_made_of": "timber",
 }
 
 
