@@ -63,7 +63,8 @@ def chamfer_grips(bench: Bench) -> tuple[Grip, ...]:
         for part in bench.parts
         if part.kind in ("top", "bottom", "end panel", BOARD_LIPPING)
     )
-    return tuple(_down_the_front(part, cut) for part, cut in cuts)
+    size = bench.spec.number("chamfer")
+    return tuple(_down_the_front(part, cut, size) for part, cut in cuts)
 
 
 def lipping_grips(bench: Bench) -> tuple[Grip, ...]:
@@ -82,13 +83,13 @@ def lipping_grips(bench: Bench) -> tuple[Grip, ...]:
     return tuple(found)
 
 
-def _down_the_front(part: Part, cut: Chamfer) -> Grip:
-    """On a lipping the front is the face that is marked."""
+def _down_the_front(part: Part, cut: Chamfer, size: float) -> Grip:
+    """On a lipping the front is the face that is marked, and may lean: the size is upright."""
     if cut.face is Face.REVERSE:
         return _grip(
             part, FRONT, _within(part, cut.start.on_edge, cut.end.on_edge), _DOWN, "chamfer"
         )
-    down = unit(subtract(cut.start.on_face, cut.start.arris))
+    down = scale(subtract(cut.start.on_face, cut.start.arris), 1.0 / size)
     return _grip(part, FRONT, _within(part, cut.start.on_face, cut.end.on_face), down, "chamfer")
 
 

@@ -10,6 +10,8 @@ least thickness) is read from the bench.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from functools import partial
+from itertools import product
 
 import numpy as np
 
@@ -73,14 +75,20 @@ def _halfway_down(bench: Bench, board: str) -> Iterator[tuple[Joint, Floats]]:
             yield joint, corners.mean(axis=0) + np.array(joint.contacts[0].normal) * depth / 2.0
 
 
-def front_is_thin(bench: Bench, finding: Finding) -> bool:
-    """Somewhere less wood from face to reverse than the maker wants: at the points of the mesh."""
+def front_is_thin(bench: Bench, finding: Finding, unsure: float = 0.02) -> bool:
+    """Somewhere less wood from face to reverse than the maker wants: at the points of the mesh.
+
+    Less than so much more counts too, as wood is measured in steps.
+    """
     least = bench.spec.number("carving_least")
-    return _thinnest(bench, finding.parts[0], finding.place) < least + 0.02
+    return _thinnest(bench, finding.parts[0], finding.place) < least + unsure
 
 
 def _thinnest(bench: Bench, name: str, place: Vec3 | None) -> float:
-    """Over the whole piece, measured through it at its corners, near its rim and at a place."""
+    """Over the whole piece, measured through it at its corners, near its rim and at a place.
+
+    Only where its reverse is there: behind that, the finger groove has taken it.
+    """
     mesh, part = mesh_of(bench, name), bench.part(name)
     blank = part.shape.blank
     local = np.array([part.frame.to_local(tuple(p)) for p in mesh.vertices])
@@ -99,8 +107,9 @@ def _thinnest(bench: Bench, name: str, place: Vec3 | None) -> float:
         plan = np.vstack([plan, [[x + dx, y + dy] for dx in (-0.01, 0.0) for dy in (-0.01, 0.0)]])
     starts = np.array([part.frame.to_bench((x + 3e-3, y + 2e-3, -1.0)) for x, y in plan])
     away = np.array(part.frame.to_bench((0.0, 0.0, 1.0))) - part.frame.to_bench((0.0, 0.0, 0.0))
-    wood = wood_along(mesh, starts, away, blank.thickness + 2.0, 0.02)
-    return float(wood[wood > 0.0].min())
+    reverse = starts + away * (blank.thickness + 1.0 - _HAIR)
+    starts = starts[mesh.contains(reverse)]
+    return float(wood_along(mesh, starts, away, blank.thickness + 2.0, 0.02).min())
 
 
 def _round_the_edge(length: float, width: float, inside: float = 0.05) -> Floats:
@@ -114,19 +123,23 @@ def _round_the_edge(length: float, width: float, inside: float = 0.05) -> Floats
     return np.vstack(sides)
 
 
-def land_is_thin(bench: Bench, finding: Finding) -> bool:
-    """Straight behind the place told, less wood before the groove than its land."""
+def land_is_thin(bench: Bench, finding: Finding, unsure: float = 0.05) -> bool:
+    """Straight behind the place told, less wood before the groove than its land.
+
+    Less than so much more counts too, as it is measured close beside the place, on a slope; what
+    lies past the edge of the piece does not.
+    """
     part = bench.part(finding.parts[0])
     mesh = mesh_of(bench, part.name)
     assert finding.place is not None
     x, y, _ = part.frame.to_local(finding.place)
     land = bench.spec.number("finger_land")
     blank = part.shape.blank
-    for dx, dy in ((0.01, 0.02), (-0.01, 0.02), (0.01, 0.2), (-0.01, 0.2), (0.0, -0.02)):
+    for dx, dy in product((-0.01, 0.01), (-0.2, -0.02, 0.02, 0.2)):
         start = part.frame.to_bench((x + dx, y + dy, -1.0))
         way = np.array(part.frame.to_bench((0.0, 0.0, 1.0))) - part.frame.to_bench((0.0, 0.0, 0.0))
         first = wood_along(mesh, np.array([start]), way, blank.thickness + 2.0, 0.02)[0]
-        if first < land + 0.05:
+        if 0.0 < first < land + unsure:
             return True
     return False
 
@@ -202,3 +215,9 @@ JUDGES: dict[str, Judge] = {
     "drawer_too_tall": drawer_meets,
 }
 """By the finding's name; of those that are not here nothing can be judged on a solid."""
+
+STILL: dict[str, Judge] = JUDGES | {
+    "front_thin_for_carving": partial(front_is_thin, unsure=-0.02),
+    "front_thin_at_groove": partial(land_is_thin, unsure=-0.05),
+}
+"""The same of a mended bench: a mend gives just what is wanted, so a hair proves nothing."""
