@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from geometry.cuts.cut import Blank, Cut
 from geometry.primitives.frame import Frame, Vec3
@@ -10,10 +10,19 @@ from geometry.primitives.frame import Frame, Vec3
 
 @dataclass(frozen=True, slots=True)
 class Shape:
-    """What is made, wherever it stands: equal shapes are cut alike and share one solid."""
+    """What is made, wherever it stands: equal shapes are cut alike and share one solid.
+
+    Its hash is made once, as many caches ask for it at each step of a drag.
+    """
 
     blank: Blank
     cuts: tuple[Cut, ...]
+    _hash: int = field(default=0, init=False, repr=False, compare=False)
+
+    def __hash__(self) -> int:
+        if not self._hash:
+            object.__setattr__(self, "_hash", hash((self.blank, self.cuts)) or 1)
+        return self._hash
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,6 +6,7 @@ Frame and units: the part's own frame, mm, until placed.
 from __future__ import annotations
 
 from functools import lru_cache
+from itertools import chain
 
 from geometry.cuts.removal import Removal
 from geometry.design.part import Part, Shape
@@ -19,9 +20,15 @@ _KEPT = 2048
 """A drag of a few hundred steps over a large bench stays in memory; older shapes are forgotten."""
 
 
+@lru_cache(maxsize=_KEPT)
+def removals_by_cut(shape: Shape) -> tuple[tuple[Removal, ...], ...]:
+    """What each cut of a shape takes away."""
+    return tuple(cut.removals(shape.blank) for cut in shape.cuts)
+
+
 def removals_of(shape: Shape) -> tuple[Removal, ...]:
     """All that the cuts of a shape take away, in the order of the cuts."""
-    return tuple(removal for cut in shape.cuts for removal in cut.removals(shape.blank))
+    return tuple(chain.from_iterable(removals_by_cut(shape)))
 
 
 @lru_cache(maxsize=_KEPT)

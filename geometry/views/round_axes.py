@@ -19,6 +19,7 @@ from geometry.cuts.removal import HalfSpace, Prism
 from geometry.design.part import Shape
 from geometry.primitives.frame import Frame, Vec2, Vec3, add, dot, scale, subtract
 from geometry.primitives.path import Path
+from geometry.solids.cutting import removals_by_cut
 
 _FULL_TURN = 2.0 * math.pi - 1e-3
 _DECIMALS = 4  # of mm, to which two centres are the same
@@ -38,8 +39,8 @@ class RoundAxis:
 def round_axes(shape: Shape) -> tuple[RoundAxis, ...]:
     """Those of a shape, in the order of its cuts."""
     found: list[RoundAxis] = []
-    for cut in shape.cuts:
-        prisms = [each for each in cut.removals(shape.blank) if isinstance(each, Prism)]
+    for removals in removals_by_cut(shape):
+        prisms = [each for each in removals if isinstance(each, Prism)]
         found += _of_one_cut(prisms, shape.blank)
     return tuple(found)
 

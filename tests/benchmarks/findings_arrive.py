@@ -62,12 +62,15 @@ def arrival(window: Workplace, hand: MouseHand, by: float) -> tuple[Times, Times
     step, till = Times("a step of the drag"), Times("from letting go to the painted list")
     mended = Times("from letting go to the mends")
     for run in range(RUNS):
-        way = by * (1.0 + 0.17 * run) * (1.0 if run % 2 else -1.0)
+        way = by * (1.6 + 0.17 * run) * (1.0 if run % 2 else -1.0)
+        before = window.desk.spec
         hand.press(hand.text_of("length"))
         for _ in range(5):
             with step.one():
                 hand.move((hand.at[0] + way, hand.at[1]), held=True)
                 QApplication.processEvents()
+        if window.desk.spec == before:
+            raise SystemExit("The pull changed nothing: there is nothing to be measured.")
         arrived: list[bool] = []
         there = partial(arrived.append, True)
         window.presenter.clerk.found.connect(there)

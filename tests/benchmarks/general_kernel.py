@@ -41,7 +41,8 @@ def solids(parts: Sequence[Part], *, one_by_one: bool = False) -> list[Solid]:
     """Each part where it stands.
 
     All wastes of a part go in one operation, which is quicker, or one after another, which is
-    surer: cutters that nearly touch confuse this kernel when it has to unite them.
+    surer: cutters that nearly touch confuse this kernel when it has to unite them.  Where it loses
+    the part so, the last waste goes first.
     """
     return [_solid(part, one_by_one=one_by_one) for part in parts]
 
@@ -64,12 +65,18 @@ def _solid(part: Part, *, one_by_one: bool) -> Solid:
     box = Box(*size).moved(Location(middle))
     wastes = [_waste(removal, middle, 4.0 * max(size)) for removal in removals_of(part.shape)]
     groups = [[waste] for waste in wastes] if one_by_one else [wastes] if wastes else []
-    cut: Shape = box
-    for group in groups:
-        cut = cut.cut(*group)
-    found = cut.solids()
+    found = _cut(box, groups)
+    if not found and one_by_one:
+        found = _cut(box, groups[::-1])
     assert len(found) == 1, part.name
     return found[0].moved(_location(part.frame))
+
+
+def _cut(box: Shape, groups: Sequence[Sequence[Shape]]) -> list[Solid]:
+    cut = box
+    for group in groups:
+        cut = cut.cut(*group)
+    return list(cut.solids())
 
 
 def _location(frame: Frame) -> Location:
