@@ -178,7 +178,7 @@ def _amount(told: _Near) -> float:
 
 
 def _words(told: _Near, others: int) -> str:
-    one, other = told.first.title, told.second.title
+    one, other = f"“{told.first.title}”", f"“{told.second.title}”"
     if told.turn_deg:
         turn = angle_mark(round(told.turn_deg, 2))
         what = f"{one} and {other} differ by {turn} only, in a cut that leans"
@@ -190,7 +190,7 @@ def _words(told: _Near, others: int) -> str:
             f"{one} is {_mm(size_of(told.first.shape)[told.size])} {_SIZES[told.size]} and "
             f"{other} {_mm(size_of(told.second.shape)[told.size])}"
         )
-    more = f" ({others} more pieces with them)" if others else ""
+    more = f" ({others} more {'pieces' if others > 1 else 'piece'} with them)" if others else ""
     return f"{what}{more}. One set up for the other would not fit: mark them apart."
 
 

@@ -44,11 +44,10 @@ def _thirds(bench: Bench) -> Mend | None:
         changes.append(("base_thickness", needed))
     if not changes:
         return None
-    thickness = max(b.thickness, needed)
-    return Mend(
-        f"Make the tenon a third of {length_mark(thickness)}.",
-        tuple(changes),
-    )
+    third = f"the tenon a third of {length_mark(max(b.thickness, needed))}"
+    if b.thickness < needed:
+        third = f"legs and stretchers {length_mark(needed)} thick, and the tenon a third of that"
+    return Mend(f"Make {third}.", tuple(changes))
 
 
 def _flat_lap(bench: Bench) -> Iterator[Finding]:

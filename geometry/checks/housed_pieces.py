@@ -193,7 +193,8 @@ def _sideways(bench: Bench) -> Iterator[Finding]:
 
 def _closer(loosest: float) -> Mend:
     fit = min(0.2, loosest)
-    return Mend(f"Give the housings {length_mark(fit)} of clearance.", (("housing_fit", fit),))
+    room = f"{length_mark(fit)} of clearance" if fit > 0.0 else "no clearance"
+    return Mend(f"Give the housings {room}.", (("housing_fit", fit),))
 
 
 def _notches(bench: Bench) -> Iterator[Finding]:
@@ -265,13 +266,8 @@ def _covers(bench: Bench) -> Iterator[Finding]:
             check="stop_shows" if shows else "stop_nearly_shows",
             level=Level.DO_NOT_CUT if shows else Level.THINK_AGAIN,
             message=(
-                f"The housing for {one.piece.title.lower()} in {one.board.title.lower()} "
-                + (
-                    f"goes {length_mark(-cover)} beyond its front: the router's round shows."
-                    if shows
-                    else f"stops only {length_mark(cover)} behind its front: easing the arris "
-                    "would bare the round that the router leaves."
-                )
+                f"The housing for “{one.piece.title}” in “{one.board.title}” "
+                f"{_ending(cover, shows=shows)}"
             ),
             parts=(one.piece.name, one.board.name),
             place=one.floor,
@@ -279,6 +275,17 @@ def _covers(bench: Bench) -> Iterator[Finding]:
             limit=least,
             mend=Mend(f"Stop them {length_mark(more)} behind.", (("housing_cover", more),)),
         )
+
+
+def _ending(cover: float, *, shows: bool) -> str:
+    """Where a housing stops behind the front of what stands in it, or before it."""
+    if not shows:
+        return (
+            f"stops only {length_mark(cover)} behind its front: easing the arris would bare the "
+            "round that the router leaves."
+        )
+    where = "stops at" if cover > -_NEAR else f"goes {length_mark(-cover)} beyond"
+    return f"{where} its front: the router's round shows."
 
 
 CHECKS: tuple[Check, ...] = (

@@ -27,9 +27,8 @@ def _blocked(bench: Bench) -> Iterator[Finding]:
         check="lid_blocked",
         level=Level.DO_NOT_CUT,
         message=(
-            f"The lid strikes “{met.other.title}” when it is open "
-            f"{angle_mark(round(met.turn_deg, 1))}, before the {angle_mark(b.opening_deg)} at "
-            "which its stay holds it."
+            f"{_struck(met.other.title, round(met.turn_deg, 1))} Its stay holds it at "
+            f"{angle_mark(b.opening_deg)}."
         ),
         parts=(LID, met.other.name),
         place=met.place,
@@ -38,6 +37,12 @@ def _blocked(bench: Bench) -> Iterator[Finding]:
         unit="deg",
         mend=None if b.has_strip else _on_a_strip(),
     )
+
+
+def _struck(other: str, turn_deg: float) -> str:
+    if turn_deg <= 0.0:
+        return f"The lid cannot be opened at all: “{other}” is in its way."
+    return f"The lid strikes “{other}” when it is open {angle_mark(turn_deg)}."
 
 
 def _on_a_strip() -> Mend:

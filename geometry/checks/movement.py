@@ -54,13 +54,12 @@ class _Held:
 def _held_fast(bench: Bench) -> Iterator[Finding]:
     """Pieces glued or screwed fast that move on each other; like ones are one finding."""
     air, limit = air_of(bench), MOST_HELD.of(bench)
-    found: dict[tuple[str, str, str], list[_Held]] = {}
+    found: dict[tuple[str, ...], list[_Held]] = {}
     for held in _pairs(bench, air):
         if held.apart.moves > limit + _HAIR:
-            key = (held.first.kind, held.second.kind, held.kind)
-            found.setdefault(key, []).append(held)
+            found.setdefault(_cause(held), []).append(held)
     for alike in found.values():
-        worst = max(alike, key=lambda held: held.apart.moves)
+        worst, more = max(alike, key=lambda held: held.apart.moves), len(alike) - 1
         parts = tuple(
             dict.fromkeys(part.name for held in alike for part in (held.first, held.second))
         )
@@ -68,10 +67,10 @@ def _held_fast(bench: Bench) -> Iterator[Finding]:
             check="held_across",
             level=Level.THINK_AGAIN,
             message=(
-                f"{worst.first.title} and {worst.second.title.lower()} are held fast over "
+                f"“{worst.first.title}” and “{worst.second.title}” are held fast over "
                 f"{length_mark(round(worst.apart.width, 1))} across the grain of one of them: "
                 f"{air.words} they move {length_mark(round(worst.apart.moves, 1))} on each other "
-                f"({worst.kind})."
+                f"({worst.kind}{f', and {more} more like it' if more else ''})."
             ),
             parts=parts,
             place=worst.apart.place,
@@ -80,6 +79,14 @@ def _held_fast(bench: Bench) -> Iterator[Finding]:
             mend=_turned([part for held in alike for part in (held.first, held.second)]),
             estimate=True,
         )
+
+
+def _cause(held: _Held) -> tuple[str, ...]:
+    """What is the same of those that are told as one: a piece whose grain is turned does it to all
+    that it is joined to in this way."""
+    pair = (held.first, held.second)
+    stray = [part.kind for part in pair if part.grain_across and part.kind in GRAIN_CHOICES]
+    return (held.kind, *(stray if len(stray) == 1 else [part.kind for part in pair]))
 
 
 def _pairs(bench: Bench, air: Air) -> Iterator[_Held]:

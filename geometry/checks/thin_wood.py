@@ -184,11 +184,11 @@ def _behind(bench: Bench) -> Iterator[Finding]:
                 found.setdefault(part.kind, []).append((size, place, part, what))
     for group in found.values():
         size, place, part, what = min(group, key=lambda one: one[0])
-        wood = f"only {length_mark(size)} of wood is" if size > 0.0 else "no wood is"
+        left = f"only {length_mark(size)} of wood is" if size > 0.0 else "no wood is"
         yield Finding(
             check="thin_behind_cut",
             level=Level.DO_NOT_CUT if size <= 0.0 else Level.THINK_AGAIN,
-            message=(f"{part.title}: {wood} left between {what}, less than {length_mark(least)}."),
+            message=f"{part.title}: {left} left {what}, less than {length_mark(least)}.",
             parts=tuple(dict.fromkeys(one[2].name for one in group)),
             place=part.frame.to_bench(place),
             amount=size,
@@ -199,14 +199,14 @@ def _behind(bench: Bench) -> Iterator[Finding]:
 @lru_cache(maxsize=1024)
 def _left_behind(shape: Shape) -> tuple[tuple[float, Vec3, str], ...]:
     """Behind whatever is sunk into one side of a board: to its other side, and to what is sunk
-    into that.  How much, in the middle of which place, between what."""
+    into that.  How much, in the middle of which place, behind or between what."""
     thick = shape.blank.thickness
     sunk = [(cut, _box(cut, shape.blank)) for cut in shape.cuts if isinstance(cut, Sunk)]
     near = [(cut, box) for cut, box in sunk if box[0][2] <= _FLAT and box[1][2] < thick - _FLAT]
     far = [(cut, box) for cut, box in sunk if box[0][2] > _FLAT and box[1][2] >= thick - _FLAT]
     found = []
     for cut, (low, high) in near:
-        found.append((thick - high[2], _middle(low, high), f"the {cut.title} and the reverse"))
+        found.append((thick - high[2], _middle(low, high), f"behind the {cut.title}"))
         for other, (other_low, other_high) in far:
             low_both = (max(low[0], other_low[0]), max(low[1], other_low[1]), high[2])
             high_both = (min(high[0], other_high[0]), min(high[1], other_high[1]), other_low[2])
@@ -214,10 +214,10 @@ def _left_behind(shape: Shape) -> tuple[tuple[float, Vec3, str], ...]:
             ends = low_both[0] <= _FLAT or high_both[0] >= shape.blank.length - _FLAT
             crossing = all(low_both[axis] < high_both[axis] - _FLAT for axis in (0, 1))
             if crossing and not ends:
-                what = f"the {cut.title} and the {other.title} in the other side"
+                what = f"between the {cut.title} and the {other.title} in the other side"
                 found.append((high_both[2] - low_both[2], _middle(low_both, high_both), what))
     for cut, (low, high) in far:
-        found.append((low[2], _middle(low, high), f"the {cut.title} and the face side"))
+        found.append((low[2], _middle(low, high), f"behind the {cut.title}"))
     return tuple(found)
 
 

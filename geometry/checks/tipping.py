@@ -186,8 +186,8 @@ def _wider(bench: Bench, side: str, less: float) -> Changes:
 
 def _mending(changes: Changes) -> str:
     """What is changed, in words."""
-    rows = [f"{parameter(name).title} {length_mark(float(value))}" for name, value in changes]
-    return f"{', '.join(rows)}."
+    rows = [f"{parameter(name).title}: {length_mark(float(value))}" for name, value in changes]
+    return f"{'; '.join(rows)}."
 
 
 @dataclass(frozen=True, slots=True)

@@ -187,6 +187,7 @@ def test_a_lid_hung_on_the_back_cannot_open_under_a_rest() -> None:
     (found,) = [one for one in findings(build(spec)) if one.check == "lid_blocked"]
     assert (found.level, found.limit) == (Level.DO_NOT_CUT, 95.0)
     assert found.amount == pytest.approx(0.0, abs=1e-6)
+    assert found.message.startswith("The lid cannot be opened at all: ")
     assert found.mend is not None
     mended = build(set_values(spec, dict(found.mend.values)))
     assert not [one for one in findings(mended) if one.check == "lid_blocked"]

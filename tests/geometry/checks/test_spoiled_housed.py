@@ -207,3 +207,19 @@ def test_a_housing_that_goes_too_far_shows(name: str) -> None:
     assert one.level is Level.DO_NOT_CUT
     assert one.parts == joint.parts[::-1]
     assert one.amount == pytest.approx(-1.0, abs=1e-6)
+    assert one.message.endswith("goes {1 mm} beyond its front: the router's round shows.")
+
+
+def test_a_housing_that_stops_at_the_very_front_shows_and_no_nought_is_told() -> None:
+    """Of the cover, none is left."""
+    sound = _sample("bakehouse_bench")
+    joint = next(one for one in sound.joints if one.kind == "stopped housing")
+    cover = sound.spec.number("housing_cover")
+
+    def longer(cut: Cut) -> Cut:
+        return replace(cut, stop=cut.stop + cover) if cut == joint.cuts_first[0] else cut
+
+    found = _found(_recut(sound, joint.parts[0], longer))
+    (one,) = [one for one in found if one.check == "stop_shows"]
+    assert one.amount == pytest.approx(0.0, abs=1e-6)
+    assert one.message.endswith("stops at its front: the router's round shows.")
