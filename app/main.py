@@ -103,7 +103,8 @@ def application() -> QApplication:
         app = QApplication([TITLE])
     app.setApplicationName(TITLE)
     app.setOrganizationName(TITLE)
-    app.setStyle("Fusion")
+    # The style that Qt draws by itself, so nothing of the desktop shows through.
+    app.setStyle("fusion")
     return app
 
 

@@ -4,7 +4,7 @@ Millimetres; the board lies face side up, x along the grain (see ``cutting_lines
 ``LWPOLYLINE`` with true arcs, ``CIRCLE``, and open ``LWPOLYLINE`` for lines to saw to or to mark:
 no text, no blocks, no splines.  The outline is the finished one; allowing for the cutter is the
 shop's business.  Release 2000 states its unit ($INSUNITS 4, millimetres, and $MEASUREMENT 1;
-Autodesk DXF reference, header variables).  Release 12 has no such field, and for shops that ask
+DXF reference, header variables).  Release 12 has no such field, and for shops that ask
 for it a line 100 mm long is drawn on the layer for notes.
 """
 

@@ -1,7 +1,7 @@
 """Names of DXF layers: one for each operation, face and depth, and what each name means.
 
 Method: names keep to the set that every version of the format takes (31 characters of A-Z, 0-9,
-``$``, ``_`` and ``-``; Autodesk DXF reference, symbol table names of release 12), so they are the
+``$``, ``_`` and ``-``; DXF reference, symbol table names of release 12), so they are the
 same in every file.  Depths are in tenths of a millimetre and tilts in tenths of a degree, three
 digits; what does not come out even follows after an underscore: ``POCKET_D063_5`` is 63.5 tenths,
 6.35 mm.

@@ -10,8 +10,8 @@ from geometry.bench.build import build
 from geometry.design.spec import BenchSpec
 from geometry.dimensioning.bench_dimensions import dimensions
 from geometry.dimensioning.dimension import Dimension
-from geometry.dimensioning.grips import grips
-from geometry.dimensioning.pull import Grip
+from geometry.dimensioning.handholds import handholds
+from geometry.dimensioning.pull import Handhold
 from geometry.primitives.frame import Vec2
 from geometry.solids.standing import Standing, stand
 from geometry.views.bench_views import bench_views
@@ -41,8 +41,8 @@ class Model:
         return (wide, high)
 
     @cached_property
-    def grips(self) -> tuple[Grip, ...]:
-        return grips(self.bench)
+    def handholds(self) -> tuple[Handhold, ...]:
+        return handholds(self.bench)
 
     @cached_property
     def dimension_named(self) -> dict[str, Dimension]:

@@ -182,16 +182,19 @@ class SheetView:
             return Handle(dimension.view, dimension.pull, name)
         edge = self._edges.nearest(sheet, line, EDGES_ALIKE / self.density)
         if edge:
-            grip = self.model.grips[int(edge)]
-            return Handle(grip.view, grip.pull)
+            handhold = self.model.handholds[int(edge)]
+            return Handle(handhold.view, handhold.pull)
         return None
 
     def edge_pixels(self, handle: Handle, at: Vec2) -> tuple[float, float, float, float] | None:
         """The edge of that pull which lies nearest to a pixel, as a line in pixels."""
         found = [
-            (*self.window_point(grip.view, grip.start), *self.window_point(grip.view, grip.end))
-            for grip in self.model.grips
-            if grip.view == handle.view and grip.pull == handle.pull
+            (
+                *self.window_point(handhold.view, handhold.start),
+                *self.window_point(handhold.view, handhold.end),
+            )
+            for handhold in self.model.handholds
+            if handhold.view == handle.view and handhold.pull == handle.pull
         ]
         if not found:
             return None
@@ -305,15 +308,15 @@ class SheetView:
         self._indexed = self.laid_out
         targets: Iterable[Target] = self.laid_out.targets
         self._texts, self._lines = texts_of(targets), lines_of(targets)
-        grips = self.model.grips
+        handholds = self.model.handholds
         ends = [
             (
-                *self.laid_out.sheet_point(grip.view, grip.start),
-                *self.laid_out.sheet_point(grip.view, grip.end),
+                *self.laid_out.sheet_point(handhold.view, handhold.start),
+                *self.laid_out.sheet_point(handhold.view, handhold.end),
             )
-            for grip in grips
+            for handhold in handholds
         ]
-        self._edges = Lines(ends, [str(place) for place in range(len(grips))])
+        self._edges = Lines(ends, [str(place) for place in range(len(handholds))])
 
 
 def _spare(laid_out: LaidOut, room: Vec2) -> float:

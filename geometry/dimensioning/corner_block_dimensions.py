@@ -1,4 +1,4 @@
-"""Dimensions and grips of the blocks in the corners between aprons: plan and front view."""
+"""Dimensions and handholds of the blocks in the corners between aprons: plan and front view."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from geometry.bench.corner_block_numbers import CornerBlocks, corner_blocks, inw
 from geometry.bench.four_leg_numbers import CORNERS
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.making import UPRIGHT, WITHIN, Place, bound
-from geometry.dimensioning.pull import Grip, Pull
+from geometry.dimensioning.pull import Handhold, Pull
 from geometry.primitives.frame import Vec2
 from geometry.views.view import FRONT, PLAN
 
@@ -38,7 +38,7 @@ def corner_block_dimensions(bench: Bench) -> tuple[Dimension, ...]:
     )
 
 
-def corner_block_grips(bench: Bench) -> tuple[Grip, ...]:
+def corner_block_handholds(bench: Bench) -> tuple[Handhold, ...]:
     """The inner faces of all blocks in plan, and the lower edges of the front ones."""
     b = corner_blocks(bench.spec)
     found = []
@@ -50,13 +50,13 @@ def corner_block_grips(bench: Bench) -> tuple[Grip, ...]:
             ends = ((p, b.on_end(0.0)[0]), (p, q))
         start, end = (PLAN.project(place(b, corner, p, q, 0.0)) for p, q in ends)
         found.append(
-            Grip(PLAN.name, start, end, Pull("corner_block_thickness", _inward(b, corner)))
+            Handhold(PLAN.name, start, end, Pull("corner_block_thickness", _inward(b, corner)))
         )
     lower = Pull("corner_block_height", (0.0, -1.0))
     for corner in ("front_left", "front_right"):
         span = [place(b, corner, p, 0.0, b.height) for p in (b.legs.size, b.reach[0])]
         start, end = (FRONT.project(point) for point in span)
-        found.append(Grip(FRONT.name, start, end, lower))
+        found.append(Handhold(FRONT.name, start, end, lower))
     return tuple(found)
 
 

@@ -1,4 +1,4 @@
-"""Dimensions and grips of the feet under a base, in the front view."""
+"""Dimensions and handholds of the feet under a base, in the front view."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from geometry.bench.feet_numbers import ground
 from geometry.bench.foot_places import foot_places
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.making import BELOW, LEFT_OF, LEVEL, UPRIGHT, Place, bound
-from geometry.dimensioning.pull import Grip, Pull
+from geometry.dimensioning.pull import Handhold, Pull
 from geometry.views.view import FRONT
 
 
@@ -31,10 +31,10 @@ def foot_dimensions(bench: Bench) -> tuple[Dimension, ...]:
     )
 
 
-def foot_grips(bench: Bench) -> tuple[Grip, ...]:
+def foot_handholds(bench: Bench) -> tuple[Handhold, ...]:
     """The upper edges of the feet."""
     half, high = bench.spec.number("foot_diameter") / 2.0, ground(bench.spec)
     return tuple(
-        Grip(FRONT.name, (x - half, high), (x + half, high), Pull("foot_height", (0.0, 1.0)))
+        Handhold(FRONT.name, (x - half, high), (x + half, high), Pull("foot_height", (0.0, 1.0)))
         for x in dict.fromkeys(round(place.middle[0], 6) for place in foot_places(bench.spec))
     )

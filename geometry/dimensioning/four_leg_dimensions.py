@@ -1,4 +1,4 @@
-"""Dimensions and grips of four raking and splaying legs and their aprons.
+"""Dimensions and handholds of four raking and splaying legs and their aprons.
 
 Splay is what the front elevation shows of the lean and rake what the end elevation shows, so both
 angles are seen there as they are.
@@ -22,7 +22,7 @@ from geometry.bench.four_leg_numbers import (
 )
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.making import BELOW, LEVEL, UPRIGHT, WITHIN, Place, bound, follows
-from geometry.dimensioning.pull import Grip, Pull
+from geometry.dimensioning.pull import Handhold, Pull
 from geometry.primitives.frame import Vec3, add, scale
 from geometry.views.bench_views import end_view
 from geometry.views.view import FRONT, PLAN, View
@@ -49,7 +49,7 @@ def apron_dimensions(bench: Bench) -> tuple[Dimension, ...]:
     )
 
 
-def four_leg_grips(bench: Bench) -> tuple[Grip, ...]:
+def four_leg_handholds(bench: Bench) -> tuple[Handhold, ...]:
     """The legs' outer edges, and in plan the lines on which their tops stand."""
     n = four_legs(bench.spec)
     found = [_taper_begins(n, corner) for corner in ("front_left", "front_right")]
@@ -57,38 +57,38 @@ def four_leg_grips(bench: Bench) -> tuple[Grip, ...]:
         for corner in CORNERS:
             line = _outer_edge(n, stand(n, corner))
             top, foot = (view.project(point) for point in line)
-            found.append(Grip(view.name, top, foot, _lean_pull(n, name, view, corner)))
+            found.append(Handhold(view.name, top, foot, _lean_pull(n, name, view, corner)))
     found += [_tapered_edge(n, corner) for corner in ("front_left", "front_right")]
     for x, name, sign in ((n.left, "inset_left", 1.0), (n.right, "inset_right", -1.0)):
         pull = Pull(name, (sign, 0.0))
-        found.append(Grip(PLAN.name, (x, n.back), (x, n.front), pull))
+        found.append(Handhold(PLAN.name, (x, n.back), (x, n.front), pull))
     for y, name, sign in ((n.back, "inset_back", -1.0), (n.front, "inset_front", 1.0)):
         pull = Pull(name, (0.0, sign))
-        found.append(Grip(PLAN.name, (n.left, y), (n.right, y), pull))
+        found.append(Handhold(PLAN.name, (n.left, y), (n.right, y), pull))
     return tuple(found)
 
 
-def apron_grips(bench: Bench) -> tuple[Grip, ...]:
+def apron_handholds(bench: Bench) -> tuple[Handhold, ...]:
     """The lower edges of the aprons, and the legs' inner edges above them."""
     a = apron_numbers(bench.spec)
     n, z = a.legs, a.legs.height - a.height
     view, lower = end_view(bench), Pull("apron_height", (0.0, -1.0))
     back, front = view.project((0.0, n.back, z)), view.project((0.0, n.front, z))
     return (
-        Grip(FRONT.name, (n.left, z), (n.right, z), lower),
-        Grip(view.name, back, front, lower),
+        Handhold(FRONT.name, (n.left, z), (n.right, z), lower),
+        Handhold(view.name, back, front, lower),
         *(_inner_edge(n, corner) for corner in ("front_left", "front_right")),
         *_apron_faces(a),
     )
 
 
-def _apron_faces(a: ApronNumbers) -> tuple[Grip, ...]:
+def _apron_faces(a: ApronNumbers) -> tuple[Handhold, ...]:
     """In plan the upper arrises of the apron in front: the outer one moves with its set-back, the
     inner one with its thickness."""
     n = a.legs
     cosine = math.cos(math.radians(n.rake_deg))
     return tuple(
-        Grip(
+        Handhold(
             PLAN.name, (n.left, n.front + at), (n.right, n.front + at), Pull(name, UPRIGHT, cosine)
         )
         for name, at in (
@@ -128,17 +128,17 @@ def _lean_pull(n: FourLegs, name: str, view: View, corner: str) -> Pull:
     return Pull(name, view.project(outward), 1.0, n.rise)
 
 
-def _inner_edge(n: FourLegs, corner: str) -> Grip:
+def _inner_edge(n: FourLegs, corner: str) -> Handhold:
     """A leg's inner edge above the taper, in the front view: the leg grows inward."""
     at = stand(n, corner)
     inner = add(at.origin, scale(at.beside, n.size))
     top = add(inner, scale(at.down, at.station(0.0, 0.0, n.height)))
     end = add(inner, scale(at.down, taper_stations(n, at)[0]))
     pull = Pull("leg_size", (-outward_signs(corner)[0], 0.0), 1.0 / abs(at.beside[0]))
-    return Grip(FRONT.name, FRONT.project(top), FRONT.project(end), pull)
+    return Handhold(FRONT.name, FRONT.project(top), FRONT.project(end), pull)
 
 
-def _tapered_edge(n: FourLegs, corner: str) -> Grip:
+def _tapered_edge(n: FourLegs, corner: str) -> Handhold:
     """The inner tapered edge in the front view: the foot grows as it moves inward."""
     at = stand(n, corner)
     start, end = taper_stations(n, at)
@@ -148,17 +148,17 @@ def _tapered_edge(n: FourLegs, corner: str) -> Grip:
     inward = -outward_signs(corner)[0]
     share = abs(at.beside[0]) * (0.5 if low > 0.0 else 1.0)
     pull = Pull("leg_foot", (inward, 0.0), 1.0 / share)
-    return Grip(FRONT.name, FRONT.project(top), FRONT.project(foot), pull)
+    return Handhold(FRONT.name, FRONT.project(top), FRONT.project(foot), pull)
 
 
-def _taper_begins(n: FourLegs, corner: str) -> Grip:
+def _taper_begins(n: FourLegs, corner: str) -> Handhold:
     """The point on the inner edge, in the front view.  Under aprons its height on the leg's outer
     arris is given, with round tenons its place along the leg."""
     at = stand(n, corner)
     inner = add(at.origin, scale(at.beside, n.size))
     point = FRONT.project(add(inner, scale(at.down, taper_stations(n, at)[0])))
     pull = Pull("leg_taper_start", (0.0, -1.0), 1.0 / -at.down[2] if n.round else 1.0)
-    return Grip(FRONT.name, point, point, pull)
+    return Handhold(FRONT.name, point, point, pull)
 
 
 def _outer_edge(n: FourLegs, at: Stand) -> tuple[Vec3, Vec3]:

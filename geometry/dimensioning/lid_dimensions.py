@@ -1,4 +1,4 @@
-"""Dimensions and grips of a storage box and its lid; the arc of its opening in the end view."""
+"""Dimensions and handholds of a storage box and its lid; the arc of its opening in the end view."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ from geometry.dimensioning.making import (
     Place,
     bound,
 )
-from geometry.dimensioning.pull import Grip, Pull
+from geometry.dimensioning.pull import Handhold, Pull
 from geometry.primitives.frame import Vec2
 from geometry.views.bench_views import end_view
 from geometry.views.view import FRONT, PLAN, View
@@ -83,38 +83,38 @@ def _opening(b: LidBox, view: View) -> Dimension:
     )
 
 
-def lid_grips(bench: Bench) -> tuple[Grip, ...]:
+def lid_handholds(bench: Bench) -> tuple[Handhold, ...]:
     b, view = lid_box(bench.spec), end_view(bench)
     left, right = -b.over_ends, b.length + b.over_ends
     forward, deeper = (0.0, -1.0), view.project((0.0, -1.0, 0.0))
     low, high = view.project((0.0, -b.depth, b.floor)), view.project((0.0, -b.depth, b.rim))
     found = [
-        Grip(FRONT.name, (left, b.rim), (right, b.rim), Pull("lid_thickness", forward)),
-        Grip(FRONT.name, (left, b.top), (right, b.top), Pull("box_height", (0.0, 1.0))),
-        Grip(PLAN.name, (left, b.lid_front), (right, b.lid_front), Pull("lid_front", forward)),
-        Grip(view.name, low, high, Pull("depth", deeper)),
+        Handhold(FRONT.name, (left, b.rim), (right, b.rim), Pull("lid_thickness", forward)),
+        Handhold(FRONT.name, (left, b.top), (right, b.top), Pull("box_height", (0.0, 1.0))),
+        Handhold(PLAN.name, (left, b.lid_front), (right, b.lid_front), Pull("lid_front", forward)),
+        Handhold(view.name, low, high, Pull("depth", deeper)),
     ]
     for x, way in ((b.thickness, 1.0), (b.length - b.thickness, -1.0)):
         # The insides of the end walls, below the lid.
         inside = ((x, -b.thickness), (x, b.thickness - b.depth))
-        found.append(Grip(PLAN.name, *inside, Pull("box_thickness", (way, 0.0))))
+        found.append(Handhold(PLAN.name, *inside, Pull("box_thickness", (way, 0.0))))
     if b.has_strip:
-        strip = Grip(PLAN.name, (left, -b.strip), (right, -b.strip), Pull("lid_strip", forward))
+        strip = Handhold(PLAN.name, (left, -b.strip), (right, -b.strip), Pull("lid_strip", forward))
         found.append(strip)
     lip = lid_lip(bench.spec)
     if lip > 0.0:
         y = b.lid_front + lip
-        found.append(Grip(PLAN.name, (left, y), (right, y), Pull("lid_lip", (0.0, 1.0))))
+        found.append(Handhold(PLAN.name, (left, y), (right, y), Pull("lid_lip", (0.0, 1.0))))
     if b.notch_width > 0.0:
         for x, way in zip(_notch(b), (-1.0, 1.0), strict=True):
             wider = Pull("lid_notch_width", (way, 0.0), 2.0)
-            found.append(Grip(FRONT.name, (x, b.rim - b.notch_depth), (x, b.rim), wider))
+            found.append(Handhold(FRONT.name, (x, b.rim - b.notch_depth), (x, b.rim), wider))
     for x, way in ((left, -1.0), (right, 1.0)):
-        found.append(Grip(FRONT.name, (x, b.rim), (x, b.top), Pull("lid_ends", (way, 0.0))))
+        found.append(Handhold(FRONT.name, (x, b.rim), (x, b.top), Pull("lid_ends", (way, 0.0))))
     return tuple(found)
 
 
-def lid_inside_grips(bench: Bench) -> tuple[Grip, ...]:
+def lid_inside_handholds(bench: Bench) -> tuple[Handhold, ...]:
     """What lies under the lid or close beside its edges: the notch's floor, the bottom, the gap at
     the strip, the outer hinges' ends, and the stay's two ends."""
     b, view = lid_box(bench.spec), end_view(bench)
@@ -126,8 +126,8 @@ def lid_inside_grips(bench: Bench) -> tuple[Grip, ...]:
     open_lid = view.project((0.0, pin_y + y, pin_z + z))
     along = turned((-1.0, 0.0), b.opening_deg)
     found += [
-        Grip(view.name, in_box, in_box, Pull("stay_down", (0.0, -1.0))),
-        Grip(
+        Handhold(view.name, in_box, in_box, Pull("stay_down", (0.0, -1.0))),
+        Handhold(
             view.name,
             open_lid,
             open_lid,
@@ -136,10 +136,12 @@ def lid_inside_grips(bench: Bench) -> tuple[Grip, ...]:
     ]
     if b.notch_width > 0.0:
         (low, high), z = _notch(b), b.rim - b.notch_depth
-        found.append(Grip(FRONT.name, (low, z), (high, z), Pull("lid_notch_depth", (0.0, -1.0))))
+        found.append(
+            Handhold(FRONT.name, (low, z), (high, z), Pull("lid_notch_depth", (0.0, -1.0)))
+        )
     floor = b.floor + b.bottom
     found.append(
-        Grip(
+        Handhold(
             FRONT.name,
             (b.thickness, floor),
             (b.length - b.thickness, floor),
@@ -155,8 +157,8 @@ def lid_inside_grips(bench: Bench) -> tuple[Grip, ...]:
             else (PLAN, (x, 0.0), (x, -b.hinge_leaf))
         )
         shown, start, end = hinge
-        found.append(Grip(shown.name, start, end, Pull("hinge_in", (way, 0.0))))
+        found.append(Handhold(shown.name, start, end, Pull("hinge_in", (way, 0.0))))
     if b.has_strip:
         gap = Pull("lid_gap", (0.0, -1.0))
-        found.append(Grip(PLAN.name, (left, b.lid_back), (right, b.lid_back), gap))
+        found.append(Handhold(PLAN.name, (left, b.lid_back), (right, b.lid_back), gap))
     return tuple(found)

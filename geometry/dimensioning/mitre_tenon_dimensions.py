@@ -1,4 +1,4 @@
-"""Dimensions and grips of the loose tenons in a case's mitres, in the plan."""
+"""Dimensions and handholds of the loose tenons in a case's mitres, in the plan."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from geometry.bench.case_numbers import LEFT, case_numbers
 from geometry.bench.mitre_tenons import corners_of, mitre_tenons
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.making import UPRIGHT, WITHIN, Place, bound
-from geometry.dimensioning.pull import Grip, Pull
+from geometry.dimensioning.pull import Handhold, Pull
 from geometry.views.view import PLAN
 
 _BESIDE = 1.6  # board thicknesses from the end to where the dimensions stand
@@ -28,7 +28,7 @@ def mitre_tenon_dimensions(bench: Bench) -> tuple[Dimension, ...]:
     return tuple(found)
 
 
-def mitre_tenon_grips(bench: Bench) -> tuple[Grip, ...]:
+def mitre_tenon_handholds(bench: Bench) -> tuple[Handhold, ...]:
     """The first tenon of each mitred end moves them all, the second their spacing."""
     c, m = case_numbers(bench.spec), mitre_tenons(bench.spec)
     found = []
@@ -38,5 +38,5 @@ def mitre_tenon_grips(bench: Bench) -> tuple[Grip, ...]:
         if m.count > 1:
             places.append(("mitre_tenon_spacing", m.first + m.spacing))
         for name, y in places:
-            found.append(Grip(PLAN.name, (low, -y), (high, -y), Pull(name, (0.0, -1.0))))
+            found.append(Handhold(PLAN.name, (low, -y), (high, -y), Pull(name, (0.0, -1.0))))
     return tuple(found)

@@ -15,7 +15,7 @@ from geometry.bench.openings import DRAWERS, SHELF, Opening, filled_with, openin
 from geometry.bench.shelves import height_name, lip_of, set_back_name, shelf_front
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.making import LEVEL, UPRIGHT, WITHIN, Place, bound, follows
-from geometry.dimensioning.pull import Grip, Pull
+from geometry.dimensioning.pull import Handhold, Pull
 from geometry.views.view import FRONT, PLAN
 
 # Of an opening's width, from its left side: where upright dimensions stand.
@@ -53,7 +53,7 @@ def shelf_dimensions(bench: Bench) -> tuple[Dimension, ...]:
     return tuple(found)
 
 
-def shelf_grips(bench: Bench) -> tuple[Grip, ...]:
+def shelf_handholds(bench: Bench) -> tuple[Handhold, ...]:
     """The undersides of shelves, which move them, and their upper faces, which thicken them; in
     plan their front edges, and the joint behind a lipping."""
     lip, found = lip_of(bench.spec), []
@@ -67,7 +67,7 @@ def shelf_grips(bench: Bench) -> tuple[Grip, ...]:
         if lip > 0.0:
             rows.append((PLAN, lip - front, "shelf_lip", 1.0))
         found += [
-            Grip(view.name, (at.x_left, v), (at.x_right, v), Pull(name, (0.0, way)))
+            Handhold(view.name, (at.x_left, v), (at.x_right, v), Pull(name, (0.0, way)))
             for view, v, name, way in rows
         ]
     return tuple(found)
@@ -93,7 +93,7 @@ def _front_height(bench: Bench, drawer: Drawer) -> Dimension:
     return replace(follows(bench, f"{drawer.name}_front_height", place), room=room)
 
 
-def drawer_grips(bench: Bench) -> tuple[Grip, ...]:
+def drawer_handholds(bench: Bench) -> tuple[Handhold, ...]:
     """The edges between fronts: they move with the graduation.
 
     Of n fronts, each the step s taller than the one above, the first i together are
@@ -107,11 +107,11 @@ def drawer_grips(bench: Bench) -> tuple[Grip, ...]:
         for i, (upper, lower) in enumerate(pairwise(stack), 1):
             pull = Pull(f"opening_{at.index}_step", (0.0, 1.0), gain=2.0 / (i * (count - i)))
             for z in (upper.z_low, lower.z_high):
-                found.append(Grip(FRONT.name, (upper.x_low, z), (upper.x_high, z), pull))
+                found.append(Handhold(FRONT.name, (upper.x_low, z), (upper.x_high, z), pull))
     return tuple(found)
 
 
-def drawer_front_grips(bench: Bench) -> tuple[Grip, ...]:
+def drawer_front_handholds(bench: Bench) -> tuple[Handhold, ...]:
     """The sides, top and bottom of fronts, by the gap round them or their lap; in plan their
     thickness, which overlay fronts take toward the sitter and inset ones toward the back."""
     fronts, found = fronts_of(bench.spec), []
@@ -121,12 +121,14 @@ def drawer_front_grips(bench: Bench) -> tuple[Grip, ...]:
         left, right = stack[0].x_low, stack[0].x_high
         for x, way, over in ((left, 1.0, left < at.x_left), (right, -1.0, right > at.x_right)):
             pull = Pull("drawer_lap", (-way, 0.0)) if over else Pull("drawer_gap", (way, 0.0))
-            found.append(Grip(FRONT.name, (x, low), (x, top), pull))
+            found.append(Handhold(FRONT.name, (x, low), (x, top), pull))
         for z, way in ((top, -1.0), (low, 1.0)):
-            found.append(Grip(FRONT.name, (left, z), (right, z), Pull("drawer_gap", (0.0, way))))
+            found.append(
+                Handhold(FRONT.name, (left, z), (right, z), Pull("drawer_gap", (0.0, way)))
+            )
         y, way = (-stack[0].face, -1.0) if fronts.overlay else (fronts.thickness - at.front, 1.0)
         thicker = Pull("drawer_front_thickness", (0.0, way))
-        found.append(Grip(PLAN.name, (left, y), (right, y), thicker))
+        found.append(Handhold(PLAN.name, (left, y), (right, y), thicker))
     return tuple(found)
 
 

@@ -1,4 +1,4 @@
-"""Dimensions and grips of panel feet and the rail between them."""
+"""Dimensions and handholds of panel feet and the rail between them."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from geometry.bench.bench import Bench
 from geometry.bench.panel_numbers import PanelNumbers, panel_numbers
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.making import BELOW, LEVEL, UPRIGHT, WITHIN, Place, bound, follows
-from geometry.dimensioning.pull import Grip, Pull
+from geometry.dimensioning.pull import Handhold, Pull
 from geometry.views.bench_views import end_view
 from geometry.views.view import FRONT, PLAN
 
@@ -90,32 +90,36 @@ def _end(bench: Bench, p: PanelNumbers) -> list[Dimension]:
     return found
 
 
-def panel_grips(bench: Bench) -> tuple[Grip, ...]:
+def panel_handholds(bench: Bench) -> tuple[Handhold, ...]:
     p = panel_numbers(bench.spec)
     view = end_view(bench)
     inner, far = p.left + p.thickness, p.right - p.thickness
     low = p.rail_top - p.rail_height
     found = [
-        Grip(FRONT.name, (inner, low), (far, low), Pull("panel_rail_height", (0.0, -1.0))),
-        Grip(FRONT.name, (inner, p.rail_top), (far, p.rail_top), Pull("panel_rail_down", (0, -1))),
-        Grip(FRONT.name, (inner, 0.0), (inner, p.height), Pull("panel_thickness", (1.0, 0.0))),
-        Grip(FRONT.name, (far, 0.0), (far, p.height), Pull("panel_thickness", (-1.0, 0.0))),
+        Handhold(FRONT.name, (inner, low), (far, low), Pull("panel_rail_height", (0.0, -1.0))),
+        Handhold(
+            FRONT.name, (inner, p.rail_top), (far, p.rail_top), Pull("panel_rail_down", (0, -1))
+        ),
+        Handhold(FRONT.name, (inner, 0.0), (inner, p.height), Pull("panel_thickness", (1.0, 0.0))),
+        Handhold(FRONT.name, (far, 0.0), (far, p.height), Pull("panel_thickness", (-1.0, 0.0))),
     ]
     for way in (-1.0, 1.0):
         y = p.rail_middle + way * p.rail_thickness / 2.0
         thicker = Pull("panel_rail_thickness", (0.0, way), 2.0)
-        found.append(Grip(PLAN.name, (inner, y), (far, y), thicker))
+        found.append(Handhold(PLAN.name, (inner, y), (far, y), thicker))
     y = p.rail_middle
-    found.append(Grip(PLAN.name, (inner, y), (far, y), Pull("panel_rail_forward", (0.0, -1.0))))
+    found.append(Handhold(PLAN.name, (inner, y), (far, y), Pull("panel_rail_forward", (0.0, -1.0))))
     if p.middle is not None:
         moved = Pull("panel_middle", (1.0, 0.0))
         for x in (p.middle - p.thickness / 2.0, p.middle + p.thickness / 2.0):
-            found.append(Grip(FRONT.name, (x, 0.0), (x, p.height), moved))
+            found.append(Handhold(FRONT.name, (x, 0.0), (x, p.height), moved))
     if p.relief > 0.0:
         start = view.project((0.0, p.back - p.pad, p.ground + p.relief))
         end = view.project((0.0, p.front + p.pad, p.ground + p.relief))
-        found.append(Grip(view.name, start, end, Pull("panel_relief", (0.0, 1.0))))
+        found.append(Handhold(view.name, start, end, Pull("panel_relief", (0.0, 1.0))))
         for y, sign in ((p.back - p.pad, -1.0), (p.front + p.pad, 1.0)):
             a, b = view.project((0.0, y, p.ground)), view.project((0.0, y, p.ground + p.relief))
-            found.append(Grip(view.name, a, b, Pull("panel_pad", view.project((0.0, sign, 0.0)))))
+            found.append(
+                Handhold(view.name, a, b, Pull("panel_pad", view.project((0.0, sign, 0.0))))
+            )
     return tuple(found)

@@ -1,4 +1,4 @@
-"""Dimensions and grips of a panel bench: its ends, and the rail between them."""
+"""Dimensions and handholds of a panel bench: its ends, and the rail between them."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ from geometry.dimensioning.making import (
     bound,
     follows,
 )
-from geometry.dimensioning.pull import Grip, Pull
+from geometry.dimensioning.pull import Handhold, Pull
 from geometry.primitives.frame import Vec2
 from geometry.views.bench_views import end_view
 from geometry.views.view import FRONT, PLAN
@@ -94,20 +94,20 @@ def _end(bench: Bench, n: PanelEnds) -> list[Dimension]:
     return found
 
 
-def end_grips(bench: Bench) -> tuple[Grip, ...]:
+def end_handholds(bench: Bench) -> tuple[Handhold, ...]:
     n = panel_ends(bench.spec)
-    found: list[Grip] = []
+    found: list[Handhold] = []
     for end in n.ends:
         inward = 1.0 if end.side == LEFT else -1.0
         low, high = (end.inside, 0.0), (end.inside, n.underside)
-        found.append(Grip(FRONT.name, low, high, Pull("end_thickness", (inward, 0.0))))
+        found.append(Handhold(FRONT.name, low, high, Pull("end_thickness", (inward, 0.0))))
         if end.joint == HOUSED:
             low, high = (end.outside, 0.0), (end.outside, n.underside)
-            found.append(Grip(FRONT.name, low, high, Pull(f"{end.side}_end_in", (inward, 0.0))))
-    return (*found, *_end_grips(bench, n))
+            found.append(Handhold(FRONT.name, low, high, Pull(f"{end.side}_end_in", (inward, 0.0))))
+    return (*found, *_end_handholds(bench, n))
 
 
-def _end_grips(bench: Bench, n: PanelEnds) -> list[Grip]:
+def _end_handholds(bench: Bench, n: PanelEnds) -> list[Handhold]:
     """What is taken hold of in the end elevation, which shows the right end."""
     view = end_view(bench)
 
@@ -115,16 +115,16 @@ def _end_grips(bench: Bench, n: PanelEnds) -> list[Grip]:
         return view.project((0.0, -forward, z))
 
     front = n.right.front
-    found: list[Grip] = []
+    found: list[Handhold] = []
     if n.relief > 0.0:
         start, end = seen(n.pad, n.relief), seen(front - n.pad, n.relief)
-        found.append(Grip(view.name, start, end, Pull("end_relief", (0.0, 1.0))))
+        found.append(Handhold(view.name, start, end, Pull("end_relief", (0.0, 1.0))))
         for forward, sign in ((n.pad, 1.0), (front - n.pad, -1.0)):
             low, high = seen(forward, 0.0), seen(forward, n.relief)
-            found.append(Grip(view.name, low, high, Pull("end_pad", seen(sign, 0.0))))
+            found.append(Handhold(view.name, low, high, Pull("end_pad", seen(sign, 0.0))))
     if n.right.joint == HOUSED:
         low, high = seen(front, 0.0), seen(front, n.underside)
-        found.append(Grip(view.name, low, high, Pull("end_reveal", seen(-1.0, 0.0))))
+        found.append(Handhold(view.name, low, high, Pull("end_reveal", seen(-1.0, 0.0))))
     return found
 
 
@@ -151,16 +151,20 @@ def rail_dimensions(bench: Bench) -> tuple[Dimension, ...]:
     return tuple(found)
 
 
-def rail_grips(bench: Bench) -> tuple[Grip, ...]:
+def rail_handholds(bench: Bench) -> tuple[Handhold, ...]:
     r = seat_rail(bench.spec)
     (left, right), low = r.inside, r.top - r.height
     behind = r.thickness - r.front
     found = [
-        Grip(FRONT.name, (left, low), (right, low), Pull("seat_rail_height", (0.0, -1.0))),
-        Grip(PLAN.name, (left, behind), (right, behind), Pull("seat_rail_thickness", (0.0, 1.0))),
-        Grip(PLAN.name, (left, -r.front), (right, -r.front), Pull("seat_rail_back", (0.0, 1.0))),
+        Handhold(FRONT.name, (left, low), (right, low), Pull("seat_rail_height", (0.0, -1.0))),
+        Handhold(
+            PLAN.name, (left, behind), (right, behind), Pull("seat_rail_thickness", (0.0, 1.0))
+        ),
+        Handhold(
+            PLAN.name, (left, -r.front), (right, -r.front), Pull("seat_rail_back", (0.0, 1.0))
+        ),
     ]
     if r.down > 0.0:
         pull = Pull("seat_rail_down", (0.0, -1.0))
-        found.append(Grip(FRONT.name, (left, r.top), (right, r.top), pull))
+        found.append(Handhold(FRONT.name, (left, r.top), (right, r.top), pull))
     return tuple(found)

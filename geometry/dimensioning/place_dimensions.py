@@ -1,4 +1,4 @@
-"""Dimensions and grips of a base's place under the bench: its insets from ends and edges."""
+"""Dimensions and handholds of a base's place under the bench: its insets from ends and edges."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ from geometry.dimensioning.making import (
     Place,
     bound,
 )
-from geometry.dimensioning.pull import Grip, Pull
+from geometry.dimensioning.pull import Handhold, Pull
 from geometry.views.bench_views import end_view
 from geometry.views.view import FRONT, PLAN
 
@@ -66,17 +66,17 @@ def _by_edge(bench: Bench) -> list[Dimension]:
     ]
 
 
-def place_grips(bench: Bench) -> tuple[Grip, ...]:
+def place_handholds(bench: Bench) -> tuple[Handhold, ...]:
     """The upright outsides of a base, in front and end elevation."""
     spec = bench.spec
-    found: list[Grip] = []
+    found: list[Handhold] = []
     z = spec.number("base_height")
     if any(has(spec, name) for name in _UPRIGHT_ENDS):
         for x, name, sign in (
             (spec.number("inset_left"), "inset_left", 1.0),
             (spec.number("length") - spec.number("inset_right"), "inset_right", -1.0),
         ):
-            found.append(Grip(FRONT.name, (x, 0.0), (x, z), Pull(name, (sign, 0.0))))
+            found.append(Handhold(FRONT.name, (x, 0.0), (x, z), Pull(name, (sign, 0.0))))
     if any(has(spec, name) for name in _UPRIGHT_EDGES):
         view = end_view(bench)
         for y, name, sign in (
@@ -85,5 +85,5 @@ def place_grips(bench: Bench) -> tuple[Grip, ...]:
         ):
             low, high = view.project((0.0, y, 0.0)), view.project((0.0, y, z))
             toward = view.project((0.0, sign, 0.0))
-            found.append(Grip(view.name, low, high, Pull(name, toward)))
+            found.append(Handhold(view.name, low, high, Pull(name, toward)))
     return tuple(found)

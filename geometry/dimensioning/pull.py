@@ -24,8 +24,8 @@ class Pull:
 
 
 @dataclass(frozen=True, slots=True)
-class Grip:
-    """An edge in a view (u, v in mm) whose dragging sets a value."""
+class Handhold:
+    """An edge in a view (u, v in mm) that a hand can take hold of; dragging it sets a value."""
 
     view: str
     start: Vec2

@@ -1,4 +1,4 @@
-"""Dimensions and grips of a seat that is one board."""
+"""Dimensions and handholds of a seat that is one board."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from geometry.bench.bench import Bench
 from geometry.bench.overall import seat_height
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.making import LEFT_OF, RIGHT_OF, UPRIGHT, Place, bound
-from geometry.dimensioning.pull import Grip, Pull
+from geometry.dimensioning.pull import Handhold, Pull
 from geometry.views.bench_views import end_view
 from geometry.views.view import FRONT, PLAN
 
@@ -25,7 +25,7 @@ def seat_dimensions(bench: Bench) -> tuple[Dimension, ...]:
     )
 
 
-def seat_grips(bench: Bench) -> tuple[Grip, ...]:
+def seat_handholds(bench: Bench) -> tuple[Handhold, ...]:
     spec = bench.spec
     right, depth = spec.number("length"), spec.number("depth")
     low, top = spec.number("base_height"), seat_height(spec)
@@ -36,8 +36,8 @@ def seat_grips(bench: Bench) -> tuple[Grip, ...]:
 
     thicker = Pull("seat_thickness", (0.0, 1.0))
     return (
-        Grip(PLAN.name, (0.0, -depth), (right, -depth), Pull("depth", (0.0, -1.0))),
-        Grip(view.name, seen(-depth, low), seen(-depth, top), Pull("depth", seen(-1.0, 0.0))),
-        Grip(FRONT.name, (0.0, top), (right, top), thicker),
-        Grip(view.name, seen(0.0, top), seen(-depth, top), thicker),
+        Handhold(PLAN.name, (0.0, -depth), (right, -depth), Pull("depth", (0.0, -1.0))),
+        Handhold(view.name, seen(-depth, low), seen(-depth, top), Pull("depth", seen(-1.0, 0.0))),
+        Handhold(FRONT.name, (0.0, top), (right, top), thicker),
+        Handhold(view.name, seen(0.0, top), seen(-depth, top), thicker),
     )

@@ -1,4 +1,4 @@
-"""Dimensions and grips of the rail between two trestles."""
+"""Dimensions and handholds of the rail between two trestles."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from geometry.bench.bench import Bench
 from geometry.bench.trestles import RailNumbers, rail_numbers
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.making import BELOW, LEVEL, UPRIGHT, WITHIN, Place, bound, follows
-from geometry.dimensioning.pull import Grip, Pull
+from geometry.dimensioning.pull import Handhold, Pull
 from geometry.views.view import FRONT, PLAN
 
 
@@ -29,7 +29,7 @@ def trestle_dimensions(bench: Bench) -> tuple[Dimension, ...]:
     return tuple(found)
 
 
-def trestle_grips(bench: Bench) -> tuple[Grip, ...]:
+def trestle_handholds(bench: Bench) -> tuple[Handhold, ...]:
     """The rail's edges: its middle stays, so an edge moves half as far as the size grows."""
     r = rail_numbers(bench.spec)
     left, right = _ends(r)
@@ -38,10 +38,10 @@ def trestle_grips(bench: Bench) -> tuple[Grip, ...]:
     for sign in (-1.0, 1.0):
         z, y = r.level + sign * half_high, r.middle + sign * half_wide
         taller, wider = Pull("rail_height", (0.0, sign), 2.0), Pull("rail_width", (0.0, sign), 2.0)
-        found.append(Grip(FRONT.name, (left, z), (right, z), taller))
-        found.append(Grip(PLAN.name, (left, y), (right, y), wider))
+        found.append(Handhold(FRONT.name, (left, z), (right, z), taller))
+        found.append(Handhold(PLAN.name, (left, y), (right, y), wider))
     moved = Pull("rail_forward", (0.0, -1.0))
-    found.append(Grip(PLAN.name, (left, r.middle), (right, r.middle), moved))
+    found.append(Handhold(PLAN.name, (left, r.middle), (right, r.middle), moved))
     return tuple(found)
 
 

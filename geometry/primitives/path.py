@@ -2,7 +2,7 @@
 
 A vertex is (x, y, bulge) in mm.  The bulge belongs to the segment that starts at the vertex:
 tan(included angle / 4), positive when the arc turns counter-clockwise, 0 for a straight line
-(the convention of DXF group code 42, LWPOLYLINE, Autodesk DXF reference).
+(the convention of DXF group code 42, LWPOLYLINE, DXF reference).
 """
 
 from __future__ import annotations

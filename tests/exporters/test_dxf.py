@@ -140,7 +140,7 @@ def test_nothing_on_a_layer_touches_or_repeats(any_part: Part, tmp_path: File) -
 
 @BOTH
 def test_only_what_a_machine_takes(any_part: Part, release: DxfRelease) -> None:
-    """Strict names: 31 characters of A-Z 0-9 $ _ - (Autodesk DXF reference, release 12)."""
+    """Strict names: 31 characters of A-Z 0-9 $ _ - (DXF reference, release 12)."""
     drawing = dxfgrabber.read(io.StringIO(drawn(any_part, release).decode("ascii")))
     allowed = {"LWPOLYLINE", "CIRCLE"} if release is DxfRelease.R2000 else {"POLYLINE", "CIRCLE"}
     assert {entity.dxftype for entity in drawing.entities} <= allowed
@@ -169,7 +169,7 @@ def test_arcs_are_true_to_the_cutter(housed: Part) -> None:
 
 
 def test_the_unit_is_stated(plain: Part) -> None:
-    """4 is millimetres (Autodesk DXF reference, $INSUNITS); 1 is metric ($MEASUREMENT)."""
+    """4 is millimetres (DXF reference, $INSUNITS); 1 is metric ($MEASUREMENT)."""
     header = dxfgrabber.read(io.StringIO(drawn(plain).decode("ascii"))).header
     assert header["$ACADVER"] == "AC1015"
     assert header["$INSUNITS"] == 4

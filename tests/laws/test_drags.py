@@ -13,16 +13,16 @@ from geometry.bench.limits import limits
 from geometry.design.spec import BenchSpec
 from geometry.dimensioning.bench_dimensions import dimensions
 from geometry.dimensioning.drag import drag
-from geometry.dimensioning.grips import grips
-from geometry.dimensioning.pull import Grip, Pull
+from geometry.dimensioning.handholds import handholds
+from geometry.dimensioning.pull import Handhold, Pull
 
 FAR = 10_000.0  # mm: beyond any limit
 
 
 def pulls(bench: Bench) -> tuple[Pull, ...]:
-    """Each that dimensions and grips have, once."""
+    """Each that dimensions and handholds have, once."""
     found = [one.pull for one in dimensions(bench) if one.pull is not None]
-    found += [one.pull for one in grips(bench)]
+    found += [one.pull for one in handholds(bench)]
     return tuple(dict.fromkeys(found))
 
 
@@ -79,18 +79,18 @@ def test_steps_are_multiples_unless_a_limit_is_nearer(bench: Bench) -> None:
 
 
 def test_the_edge_in_hand_follows_the_hand(bench: Bench) -> None:
-    """One end of a gripped edge at least moves as far as the hand, in its direction."""
+    """One end of a held edge at least moves as far as the hand, in its direction."""
     by = 0.75
-    for number, grip in enumerate(grips(bench)):
-        dragged = drag(bench.spec, grip.pull, moved(grip.pull, by), None)
-        if dragged.stopped_by or grip.pull.height:
+    for number, handhold in enumerate(handholds(bench)):
+        dragged = drag(bench.spec, handhold.pull, moved(handhold.pull, by), None)
+        if dragged.stopped_by or handhold.pull.height:
             continue
-        found = grips(build(dragged.spec))
-        if len(found) != len(grips(bench)):
+        found = handholds(build(dragged.spec))
+        if len(found) != len(handholds(bench)):
             continue  # one came or went, as a boring for a foot that finds room
         after = found[number]
-        assert after.pull.parameter == grip.pull.parameter
-        assert travel(grip, after) == pytest.approx(by, abs=1e-6), grip
+        assert after.pull.parameter == handhold.pull.parameter
+        assert travel(handhold, after) == pytest.approx(by, abs=1e-6), handhold
 
 
 def test_the_point_of_a_dragged_dimension_follows_the_hand(bench: Bench) -> None:
@@ -111,7 +111,7 @@ def test_the_point_of_a_dragged_dimension_follows_the_hand(bench: Bench) -> None
         assert ends[0] + ends[1] == pytest.approx(by * one.pull.gain, abs=1e-6), one.name
 
 
-def travel(before: Grip, after: Grip) -> float:
+def travel(before: Handhold, after: Handhold) -> float:
     u, v = before.pull.along
     return max(
         (b[0] - a[0]) * u + (b[1] - a[1]) * v

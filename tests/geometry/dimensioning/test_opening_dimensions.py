@@ -17,8 +17,12 @@ from geometry.bench.limits import set_values
 from geometry.dimensioning.bench_dimensions import dimensions
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.drag import drag
-from geometry.dimensioning.grips import grips
-from geometry.dimensioning.opening_dimensions import drawer_front_grips, drawer_grips, shelf_grips
+from geometry.dimensioning.handholds import handholds
+from geometry.dimensioning.opening_dimensions import (
+    drawer_front_handholds,
+    drawer_handholds,
+    shelf_handholds,
+)
 from geometry.dimensioning.placed import DimensionStyle
 from geometry.dimensioning.placement import place
 from geometry.views.view import FRONT, PLAN
@@ -76,7 +80,7 @@ def test_they_stand_within_their_opening_or_not_at_all(bench: Bench) -> None:
 
 
 def test_a_shelf_follows_the_hand(bench: Bench) -> None:
-    lower, upper, front = shelf_grips(bench)
+    lower, upper, front = shelf_handholds(bench)
     assert (lower.start, upper.start) == ((410.0, 280.0), (410.0, 298.0))
     assert (front.view, front.start) == (PLAN.name, (410.0, -338.0))  # 360 - 12 - 10
     moved = drag(bench.spec, lower.pull, (5.0, 12.0), None)
@@ -91,11 +95,11 @@ def test_a_shelf_follows_the_hand(bench: Bench) -> None:
 def test_fronts_are_drawn_away_from_what_is_round_them(bench: Bench) -> None:
     """Inset fronts in the opening from 810 on: the gap of 2 grows inward on all four sides, and the
     thickness of 18 toward the back, from the uprights' fronts at 360 - 12 = 348."""
-    left, right, top, low, back = drawer_front_grips(bench)
+    left, right, top, low, back = drawer_front_handholds(bench)
     assert left.start[0] - 810.0 == pytest.approx(2.0)
-    for grip in (left, right, top, low):
-        u, v = grip.pull.along
-        dragged = drag(bench.spec, grip.pull, (u, v), None)
+    for handhold in (left, right, top, low):
+        u, v = handhold.pull.along
+        dragged = drag(bench.spec, handhold.pull, (u, v), None)
         assert dragged.spec.number("drawer_gap") == 3.0
     assert back.start[1] == pytest.approx(18.0 - 348.0)
     thicker = drag(bench.spec, back.pull, (0.0, 1.5), None)
@@ -107,18 +111,20 @@ def test_the_edge_between_two_fronts_follows_the_hand(bench: Bench, count: int) 
     """Wherever it is taken hold of, the edge goes where the hand goes."""
     spec = set_values(bench.spec, {"opening_3_step": 0.0})
     spec = set_values(spec, {"opening_3_drawers": float(count), "opening_3_step": 2.0})
-    held = drawer_grips(build(spec))
+    held = drawer_handholds(build(spec))
     assert len(held) == 2 * (count - 1)
-    for number, grip in enumerate(held):
+    for number, handhold in enumerate(held):
         i, lower = number // 2, number % 2
-        after = drawers(drag(spec, grip.pull, (0.0, 3.0), None).spec)
+        after = drawers(drag(spec, handhold.pull, (0.0, 3.0), None).spec)
         edge = after[i + 1].z_high if lower else after[i].z_low
-        assert edge - grip.start[1] == pytest.approx(3.0, abs=1e-6)
+        assert edge - handhold.start[1] == pytest.approx(3.0, abs=1e-6)
 
 
 def test_they_are_found_in_front_elevation_and_plan(bench: Bench) -> None:
-    mine = [grip for grip in grips(bench) if grip.pull.parameter.startswith("opening_")]
-    assert {(grip.view, grip.pull.parameter) for grip in mine} == {
+    mine = [
+        handhold for handhold in handholds(bench) if handhold.pull.parameter.startswith("opening_")
+    ]
+    assert {(handhold.view, handhold.pull.parameter) for handhold in mine} == {
         (FRONT.name, "opening_2_shelf_height"),
         (FRONT.name, "opening_3_step"),
         (PLAN.name, "opening_2_shelf_set_back"),

@@ -1,6 +1,6 @@
 """Which numbers can be dragged, over all samples and a few changes to them; why the rest are typed.
 
-A new length or angle either gets a dimension or a grip, or a line here that says why not.
+A new length or angle either gets a dimension or a handhold, or a line here that says why not.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ from geometry.bench.build import build
 from geometry.bench.catalogue import PARAMETERS
 from geometry.design.spec import BenchSpec
 from geometry.dimensioning.bench_dimensions import dimensions
-from geometry.dimensioning.grips import grips
+from geometry.dimensioning.handholds import handholds
 from tests.held import everything_held
 
 # Families of numbers that are alike: partition_1, partition_2 ... are one name here.
@@ -165,7 +165,7 @@ def _family(name: str) -> str:
 def _dragged(spec: BenchSpec) -> set[str]:
     bench = build(spec)
     pulls = [one.pull for one in dimensions(bench) if one.pull is not None]
-    pulls += [one.pull for one in grips(bench)]
+    pulls += [one.pull for one in handholds(bench)]
     return {_family(pull.parameter) for pull in pulls}
 
 

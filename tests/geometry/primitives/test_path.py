@@ -20,7 +20,7 @@ from geometry.primitives.path import (
 
 
 def test_bulge_is_the_tangent_of_a_quarter_of_the_included_angle() -> None:
-    """Autodesk DXF reference, LWPOLYLINE, group 42: 1 is a half circle."""
+    """DXF reference, LWPOLYLINE, group 42: 1 is a half circle."""
     assert pytest.approx(math.tan(math.radians(90.0) / 4.0)) == QUARTER_TURN_BULGE
     assert pytest.approx(math.tan(math.radians(180.0) / 4.0)) == HALF_TURN_BULGE
 

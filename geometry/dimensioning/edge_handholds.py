@@ -15,7 +15,7 @@ from geometry.cuts.chamfer import Chamfer
 from geometry.cuts.contour import Face
 from geometry.cuts.edge_moulding import EdgeMoulding
 from geometry.design.part import Part
-from geometry.dimensioning.pull import Grip, Pull
+from geometry.dimensioning.pull import Handhold, Pull
 from geometry.primitives.frame import Vec3, add, cross, dot, scale, subtract, unit
 from geometry.views.bench_views import bench_views, end_view
 from geometry.views.view import END_LEFT, FRONT, PLAN, View
@@ -37,10 +37,10 @@ _NAMES = {
 }
 
 
-def moulding_grips(bench: Bench) -> tuple[Grip, ...]:
+def moulding_handholds(bench: Bench) -> tuple[Handhold, ...]:
     """Of all parts with mouldings on their arrises: the ends of stopped ones before their lines."""
-    stops: list[Grip] = []
-    lines: list[Grip] = []
+    stops: list[Handhold] = []
+    lines: list[Handhold] = []
     for part in bench.parts:
         for cut in part.shape.cuts:
             if not isinstance(cut, EdgeMoulding):
@@ -56,7 +56,7 @@ def moulding_grips(bench: Bench) -> tuple[Grip, ...]:
     return (*stops, *lines)
 
 
-def chamfer_grips(bench: Bench) -> tuple[Grip, ...]:
+def chamfer_handholds(bench: Bench) -> tuple[Handhold, ...]:
     """Of the case's front arrises, in the front view: how far down the flat comes."""
     cuts = chain.from_iterable(
         ((part, cut) for cut in part.shape.cuts if isinstance(cut, Chamfer))
@@ -67,7 +67,7 @@ def chamfer_grips(bench: Bench) -> tuple[Grip, ...]:
     return tuple(_down_the_front(part, cut, size) for part, cut in cuts)
 
 
-def lipping_grips(bench: Bench) -> tuple[Grip, ...]:
+def lipping_handholds(bench: Bench) -> tuple[Handhold, ...]:
     """The joints behind the lippings of the case's boards, of ends as seen from there."""
     found, end = [], end_view(bench)
     for lip in lips(bench.spec):
@@ -79,18 +79,20 @@ def lipping_grips(bench: Bench) -> tuple[Grip, ...]:
         t, long = core.shape.blank.thickness, core.shape.blank.length
         line = lip.point(0.0, t, 0.0), lip.point(long, t, 0.0)
         inward = (0.0, -lip.behind / lip.thickness, 0.0)
-        found.append(_grip(core, view, line, inward, "board_lip"))
+        found.append(_handhold(core, view, line, inward, "board_lip"))
     return tuple(found)
 
 
-def _down_the_front(part: Part, cut: Chamfer, size: float) -> Grip:
+def _down_the_front(part: Part, cut: Chamfer, size: float) -> Handhold:
     """On a lipping the front is the face that is marked, and may lean: the size is upright."""
     if cut.face is Face.REVERSE:
-        return _grip(
+        return _handhold(
             part, FRONT, _within(part, cut.start.on_edge, cut.end.on_edge), _DOWN, "chamfer"
         )
     down = scale(subtract(cut.start.on_face, cut.start.arris), 1.0 / size)
-    return _grip(part, FRONT, _within(part, cut.start.on_face, cut.end.on_face), down, "chamfer")
+    return _handhold(
+        part, FRONT, _within(part, cut.start.on_face, cut.end.on_face), down, "chamfer"
+    )
 
 
 def _within(part: Part, start: Vec3, end: Vec3) -> tuple[Vec3, Vec3]:
@@ -121,12 +123,14 @@ def _faces_viewer(part: Part, cut: EdgeMoulding, on_face: Vec3, on_other: Vec3, 
     return dot(part.frame.turn_to_bench(outward), view.toward) > _FLAT
 
 
-def _line(part: Part, cut: EdgeMoulding, on_face: Vec3, view: View, name: str) -> Grip:
+def _line(part: Part, cut: EdgeMoulding, on_face: Vec3, view: View, name: str) -> Handhold:
     inward = scale(on_face, cut.size)
-    return _grip(part, view, (add(cut.start, inward), add(cut.end, inward)), on_face, name)
+    return _handhold(part, view, (add(cut.start, inward), add(cut.end, inward)), on_face, name)
 
 
-def _ends(part: Part, cut: EdgeMoulding, on_face: Vec3, view: View, name: str) -> Iterator[Grip]:
+def _ends(
+    part: Part, cut: EdgeMoulding, on_face: Vec3, view: View, name: str
+) -> Iterator[Handhold]:
     """A stopped end moves along the arris by as much as its station along the part."""
     run = subtract(cut.end, cut.start)
     along = scale(run, 1.0 / abs(run[0]))
@@ -134,12 +138,12 @@ def _ends(part: Part, cut: EdgeMoulding, on_face: Vec3, view: View, name: str) -
     for point, there, way in stopped:
         if there:
             across = (point, add(point, scale(on_face, cut.size)))
-            yield _grip(part, view, across, scale(along, way), name)
+            yield _handhold(part, view, across, scale(along, way), name)
 
 
-def _grip(part: Part, view: View, ends: tuple[Vec3, Vec3], moves: Vec3, name: str) -> Grip:
+def _handhold(part: Part, view: View, ends: tuple[Vec3, Vec3], moves: Vec3, name: str) -> Handhold:
     """Between two points of the part, which move by ``moves`` for each mm of value."""
     start, end = (view.project(part.frame.to_bench(point)) for point in ends)
     u, v = view.project(part.frame.turn_to_bench(moves))
     seen = math.hypot(u, v)
-    return Grip(view.name, start, end, Pull(name, (u / seen, v / seen), 1.0 / seen))
+    return Handhold(view.name, start, end, Pull(name, (u / seen, v / seen), 1.0 / seen))

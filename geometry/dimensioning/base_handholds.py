@@ -5,15 +5,15 @@ from __future__ import annotations
 from geometry.bench.base_numbers import BaseNumbers, base_numbers, outward, straight_edge
 from geometry.bench.bench import Bench
 from geometry.dimensioning.base_dimensions import splay_pull
-from geometry.dimensioning.pull import Grip, Pull
+from geometry.dimensioning.pull import Handhold, Pull
 from geometry.primitives.frame import Vec2, add, scale
 from geometry.views.bench_views import end_view
 from geometry.views.view import FRONT, PLAN, View
 
-_LEAST_SEEN = 0.25  # a leg is gripped only in views that show at least this share of its lean
+_LEAST_SEEN = 0.25  # a leg is held only in views that show at least this share of its lean
 
 
-def base_grips(bench: Bench) -> tuple[Grip, ...]:
+def base_handholds(bench: Bench) -> tuple[Handhold, ...]:
     return (
         *_sizes(bench),
         *_legs(bench),
@@ -22,7 +22,7 @@ def base_grips(bench: Bench) -> tuple[Grip, ...]:
     )
 
 
-def _sizes(bench: Bench) -> list[Grip]:
+def _sizes(bench: Bench) -> list[Handhold]:
     """Where legs' tapers begin, their width above that, and the tapered edges: on the legs' middle
     planes, in the views that show enough of their lean."""
     b = base_numbers(bench.spec)
@@ -40,7 +40,7 @@ def _sizes(bench: Bench) -> list[Grip]:
     return [*points, *edges]
 
 
-def _leg_sizes(b: BaseNumbers, view: View, corner: str) -> tuple[Grip, Grip, Grip]:
+def _leg_sizes(b: BaseNumbers, view: View, corner: str) -> tuple[Handhold, Handhold, Handhold]:
     """The leg's width at the top is taken hold of at that of its edges which moves with it, between
     the heights of the stretcher's edges."""
     step = view.project(outward(b, corner))[0]
@@ -63,9 +63,9 @@ def _leg_sizes(b: BaseNumbers, view: View, corner: str) -> tuple[Grip, Grip, Gri
         b.rise,
     )
     return (
-        Grip(view.name, knee, knee, Pull("taper_start", (0.0, -1.0))),
-        Grip(view.name, top, low, Pull("leg_top_width", inner, gain)),
-        Grip(view.name, knee, foot, Pull("leg_foot_width", tapered, gain)),
+        Handhold(view.name, knee, knee, Pull("taper_start", (0.0, -1.0))),
+        Handhold(view.name, top, low, Pull("leg_top_width", inner, gain)),
+        Handhold(view.name, knee, foot, Pull("leg_foot_width", tapered, gain)),
     )
 
 
@@ -75,7 +75,7 @@ def _on_leg(b: BaseNumbers, view: View, corner: str, out: float, down: float) ->
     return view.project(add(tip, scale(outward(b, corner), out)))
 
 
-def _thickness(b: BaseNumbers) -> list[Grip]:
+def _thickness(b: BaseNumbers) -> list[Handhold]:
     """Of crossed stretchers in plan, about their middles; of trestles from their outsides."""
     found = []
     for first, second in b.pairs:
@@ -91,11 +91,11 @@ def _thickness(b: BaseNumbers) -> list[Grip]:
             ]
             gain = 2.0 if b.crossed else 1.0
             pull = Pull("base_thickness", (across[0], across[1]), gain)
-            found.append(Grip(PLAN.name, side[0], side[1], pull))
+            found.append(Handhold(PLAN.name, side[0], side[1], pull))
     return found
 
 
-def _legs(bench: Bench) -> list[Grip]:
+def _legs(bench: Bench) -> list[Handhold]:
     b = base_numbers(bench.spec)
     found = []
     for view in (FRONT, end_view(bench)):
@@ -103,17 +103,17 @@ def _legs(bench: Bench) -> list[Grip]:
             if abs(view.project(outward(b, corner))[0]) < _LEAST_SEEN:
                 continue
             top, foot = (view.project(point) for point in straight_edge(b, corner))
-            found.append(Grip(view.name, top, foot, splay_pull(b, view, corner)))
+            found.append(Handhold(view.name, top, foot, splay_pull(b, view, corner)))
     return found
 
 
-def _stretchers(bench: Bench) -> list[Grip]:
+def _stretchers(bench: Bench) -> list[Handhold]:
     b, end = base_numbers(bench.spec), end_view(bench)
     z = b.height - b.stretcher_height
     pull = Pull("stretcher_height", (0.0, -1.0))
     (left, back), (right, front) = b.tip("back_left"), b.tip("front_right")
     near, far = end.project((0.0, back, z)), end.project((0.0, front, z))
     return [
-        Grip(FRONT.name, (left, z), (right, z), pull),
-        Grip(end.name, near, far, pull),
+        Handhold(FRONT.name, (left, z), (right, z), pull),
+        Handhold(end.name, near, far, pull),
     ]

@@ -13,14 +13,14 @@ from geometry.bench.fixing_numbers import (
     half_along,
     screw_at,
 )
-from geometry.dimensioning.pull import Grip, Pull
+from geometry.dimensioning.pull import Handhold, Pull
 from geometry.primitives.frame import add, scale
 from geometry.views.view import PLAN
 
 _HAIR = 1e-6  # mm
 
 
-def fixing_grips(bench: Bench) -> tuple[Grip, ...]:
+def fixing_handholds(bench: Bench) -> tuple[Handhold, ...]:
     """Where several stand in a stretch; those that have no room to stand farther out stay, and of
     those that had no room at all nothing is there to be taken hold of."""
     f = fixing_numbers(bench.spec)
@@ -34,12 +34,12 @@ def fixing_grips(bench: Bench) -> tuple[Grip, ...]:
             continue
         for place, from_end, way in ((row[0], bearer.start, 1.0), (row[-1], bearer.end, -1.0)):
             if abs(math.dist(place.at, from_end) - f.inward) < _HAIR:
-                found.append(_grip(f, place, way))
+                found.append(_handhold(f, place, way))
     return tuple(found)
 
 
-def _grip(f: FixingNumbers, place: Place, way: float) -> Grip:
+def _handhold(f: FixingNumbers, place: Place, way: float) -> Handhold:
     at, across = screw_at(f, place), scale(place.bearer.inward, f.shank)
     start, end = (PLAN.project(add(at, scale(across, side))) for side in (-1.0, 1.0))
     u, v = PLAN.project(place.bearer.along)
-    return Grip(PLAN.name, start, end, Pull("fixing_in", (way * u, way * v)))
+    return Handhold(PLAN.name, start, end, Pull("fixing_in", (way * u, way * v)))
