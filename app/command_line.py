@@ -2,6 +2,7 @@
 
     settlewright [FILE]
     settlewright pack FILE --out DIR [--set NAME=VALUE ...] [--units mm|in] [--paper ...]
+                      [--square LONG SHORT]
     settlewright check FILE [--set NAME=VALUE ...] [--json]
     settlewright facts FILE [--set NAME=VALUE ...]
     settlewright checks [--units mm|in] [--json]
@@ -31,7 +32,7 @@ from typing import TYPE_CHECKING
 
 from shared.errors import MakerError, UnreadableValue
 from shared.paper import PAPERS
-from shared.units import SHOWN_IN16, SHOWN_MM, Shown, in_units
+from shared.units import SHOWN_IN16, SHOWN_MM, Shown, in_units, read_length
 
 if TYPE_CHECKING:
     from geometry.design.finding import Finding
@@ -113,6 +114,14 @@ def _command_parser(command: str) -> argparse.ArgumentParser:
             "--out", metavar="DIR", type=_folder, required=True, help="the folder to write to"
         )
         parser.add_argument("--paper", choices=tuple(PAPERS), default="A4", help="size of sheets")
+        parser.add_argument(
+            "--square",
+            nargs=2,
+            metavar=("LONG", "SHORT"),
+            default=("100 mm", "100 mm"),
+            help="what your printer makes of the templates' 100 mm check square, printed without "
+            "correction: along the long edge of the paper, and along the short one",
+        )
     return parser
 
 
@@ -167,7 +176,9 @@ def _pack(options: argparse.Namespace) -> Outcome:
     from geometry.checks.all_checks import wholly_judged
 
     project = _project(options)
-    choices = PackOptions(paper=PAPERS[options.paper], shown=_shown(options))
+    shown = _shown(options)
+    long, short = (read_length(text, shown) for text in options.square)
+    choices = PackOptions(paper=PAPERS[options.paper], shown=shown, square=(long, short))
     written = write_pack(project, options.out, choices, _today())
     found = wholly_judged(build(project.spec), project.judging, project.brief, choices.shown)
     alarms = [finding for finding in found if _means_do_not_cut(finding)]

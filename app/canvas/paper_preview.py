@@ -1,4 +1,4 @@
-"""The first page of the drawings as it will print, small: the same marks on the chosen paper."""
+"""A page as it will print, small: the same marks on the chosen paper."""
 
 from __future__ import annotations
 
@@ -19,7 +19,6 @@ class PaperPreview(QWidget):
         super().__init__(parent)
         self._sheet: Sheet | None = None
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        self.setAccessibleName("The first page as it will print")
 
     def show_sheet(self, sheet: Sheet) -> None:
         self._sheet = sheet

@@ -16,11 +16,12 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.canvas.paper_preview import PaperPreview
 from app.look.flat_field import FlatField
 from app.look.thin_scroll_bar import quiet_scrolling
 from app.look.type import bold
 from app.look.word_button import BoxButton, WordButton
+from app.panels.leafing import Leafing
+from app.panels.square_fields import SquareFields
 from app.panels.title_fields import TitleFields
 from app.scene.preferences import UNIT_CHOICES, Preferences, unit_name
 from shared.paper import PAPERS, Paper
@@ -38,7 +39,8 @@ CONTENTS = (
 
 
 class PapersPage(QScrollArea):
-    """``chosen``: other units or paper.  ``folder_asked``: the maker wants to choose one.
+    """``chosen``: other units or paper.  ``turned``: so many pages on.  ``measured``: what the
+    printer makes of a check square.  ``folder_asked``: the maker wants to choose one.
     ``write_asked``: write the pack now.  ``show_asked``: open the folder."""
 
     chosen = Signal()
@@ -64,7 +66,8 @@ class PapersPage(QScrollArea):
         self.outcome = QLabel(self)
         self.alarm = QLabel(self)
         self.show_folder = WordButton("Open the folder", self)
-        self.preview = PaperPreview(self)
+        self.square = SquareFields(self)
+        self.leafing = Leafing(self)
         self._name_everything()
         self.setWidget(self._body())
         self.choose.clicked.connect(self.folder_asked)
@@ -91,6 +94,7 @@ class PapersPage(QScrollArea):
     def show_preferences(self, preferences: Preferences) -> None:
         """A change of unit on the screen changes it here; the other way round it does not."""
         self.units.setCurrentIndex(UNIT_CHOICES.index(preferences.shown))
+        self.square.show_square(preferences.square)
 
     def show_alarm(self, count: int) -> None:
         """Say when findings mean 'do not cut'; the pack can be written all the same."""
@@ -144,7 +148,7 @@ class PapersPage(QScrollArea):
         sides.setSpacing(32)
         column = QVBoxLayout()
         sides.addLayout(column, 2)
-        sides.addWidget(self.preview, 3)
+        sides.addWidget(self.leafing, 3)
         column.setSpacing(14)
         column.addWidget(self.title_fields)
         column.addSpacing(8)
@@ -166,6 +170,7 @@ class PapersPage(QScrollArea):
         form = QFormLayout()
         form.addRow("&Units", self.units)
         form.addRow("&Paper", self.paper)
+        form.addRow("Check square", self.square)
         row = QHBoxLayout()
         row.addWidget(self.folder, 1)
         row.addWidget(self.choose)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from app.look.themes import DARK, LIGHT, SYSTEM
+from geometry.sheets.printer import TRUE, Edges
 from shared.units import SHOWN_IN16, SHOWN_IN32, SHOWN_IN64, SHOWN_MM, Shown
 from shared.words import Words
 
@@ -17,7 +18,8 @@ TEXT_PERCENTS = (100, 125, 150, 200)
 
 @dataclass(frozen=True, slots=True)
 class Preferences:
-    """``inch`` is the fraction to go back to when inches are switched on."""
+    """``inch`` is the fraction to go back to when inches are switched on; ``square`` what the
+    maker's printer makes of a check square, mm."""
 
     shown: Shown = SHOWN_MM
     inch: Shown = SHOWN_IN16
@@ -25,6 +27,7 @@ class Preferences:
     third_angle: bool = True
     theme: str = SYSTEM
     text_percent: int = 100
+    square: Edges = TRUE
 
     def with_shown(self, shown: Shown) -> Preferences:
         inch = shown if shown.unit == "in" else self.inch

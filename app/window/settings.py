@@ -15,6 +15,8 @@ from app.scene.preferences import (
     UNIT_CHOICES,
     Preferences,
 )
+from geometry.sheets.printer import TRUE, Edges, correction_of
+from shared.errors import ValueOutOfRange
 from shared.units import SHOWN_IN16, SHOWN_MM, Shown
 from shared.words import Words
 
@@ -44,6 +46,7 @@ def read_preferences(settings: QSettings, locale: QLocale) -> Preferences:
         third_angle=_flag(settings, "third_angle", default=first.third_angle),
         theme=theme if theme in THEME_CHOICES else SYSTEM,
         text_percent=percent if percent in TEXT_PERCENTS else 100,
+        square=_square(settings),
     )
 
 
@@ -54,6 +57,7 @@ def write_preferences(settings: QSettings, preferences: Preferences) -> None:
     settings.setValue("third_angle", preferences.third_angle)
     settings.setValue("theme", preferences.theme)
     settings.setValue("text_percent", preferences.text_percent)
+    settings.setValue("square", " ".join(repr(size) for size in preferences.square))
 
 
 def read_bytes(settings: QSettings, key: str) -> QByteArray:
@@ -73,6 +77,16 @@ def _flag(settings: QSettings, key: str, *, default: bool) -> bool:
 def _number(settings: QSettings, key: str, default: int) -> int:
     text = _text(settings, key, "")
     return int(text) if text.isdecimal() else default
+
+
+def _square(settings: QSettings) -> Edges:
+    """What the printer's check square measures; as true where that is not written plainly."""
+    try:
+        long, short = (float(size) for size in _text(settings, "square", "").split())
+        correction_of((long, short))
+    except (ValueError, ValueOutOfRange):
+        return TRUE
+    return long, short
 
 
 def _unit_key(shown: Shown) -> str:

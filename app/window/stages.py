@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Protocol
 
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from app.document.desk import Desk
@@ -32,7 +33,12 @@ class _Stage(Protocol):
 
 
 class Stages(QStackedWidget):
-    """One page of the window's middle for each stage."""
+    """One page of the window's middle for each stage.
+
+    ``preferred`` carries preferences that were changed on one of them.
+    """
+
+    preferred = Signal(object)
 
     def __init__(
         self,
@@ -72,7 +78,7 @@ class Stages(QStackedWidget):
 
     def renew(self) -> None:
         """What is being looked at, once more: units or words are others now."""
-        for stage in (self.brief, self.joints, self.carving):
+        for stage in (self.brief, self.joints, self.carving, self.papers):
             if stage is not None and stage.page.isVisible():
                 stage.shown()
 
@@ -88,7 +94,7 @@ class Stages(QStackedWidget):
     def wait(self) -> None:
         """Until the papers that are being written are written."""
         if self.papers is not None:
-            self.papers.job.wait()
+            self.papers.wait()
 
     def to_joints(self) -> JointsStage:
         if self.joints is None:
@@ -119,5 +125,6 @@ class Stages(QStackedWidget):
             from app.window.papers_stage import PapersStage
 
             self.papers = PapersStage(self._desk, self._presenter, self.ask, self)
+            self.papers.preferred.connect(self.preferred)
             self.addWidget(self.papers.page)
         return self.papers

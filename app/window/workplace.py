@@ -158,6 +158,7 @@ class Workplace(QObject):
         self.job.stage_chosen.connect(self.go_to)
         self.unit_button.clicked.connect(self._other_unit)
         self.page.canvas.joint_opened.connect(self.open_joint)
+        self.stages.preferred.connect(self.prefer)
         self.desk.work_changed.connect(self._show_work)
         self.desk.shown_changed.connect(self._show_stages)
         self.foot.show_asked.connect(self._show_where)

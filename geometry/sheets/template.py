@@ -19,6 +19,7 @@ from geometry.drawing.cropping import cropped
 from geometry.sheets.part_dimensions import part_dimensions
 from geometry.sheets.part_sheets import part_groups
 from geometry.sheets.part_words import group_title
+from geometry.sheets.printer import Edges
 from geometry.sheets.tiles import Box, Tiling, tilings
 from geometry.sheets.tracing import Tracing, tracings
 from geometry.sheets.trim import proud_ends
@@ -55,7 +56,7 @@ class Template:
 
 
 def templates_of(
-    bench: Bench, paper: Paper, correction: tuple[float, float], style: DimensionStyle
+    bench: Bench, paper: Paper, correction: Edges, style: DimensionStyle
 ) -> tuple[Template, ...]:
     """A template for every region worth tracing; parts that trace alike share one."""
     found: dict[object, list[tuple[tuple[Part, ...], Tracing]]] = {}

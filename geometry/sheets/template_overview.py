@@ -15,6 +15,7 @@ from geometry.drawing.marks import Anchor, Label, Mark, Role, Sheet, Strokes
 from geometry.primitives.frame import Vec2
 from geometry.sheets.layout import Layout, box_lines
 from geometry.sheets.lettering_fit import fitted
+from geometry.sheets.printer import Edges
 from geometry.sheets.template import Template
 from geometry.sheets.text_block import TextBlock, paragraph
 from geometry.sheets.tiles import MARGIN, OVERLAP, Tiling
@@ -44,7 +45,7 @@ def pages_needed(count: int, layout: Layout) -> int:
 
 
 def overview(
-    numbered: Sequence[Numbered], layout: Layout, total: int, correction: tuple[float, float]
+    numbered: Sequence[Numbered], layout: Layout, total: int, correction: Edges
 ) -> tuple[Sheet, ...]:
     """The pages, each with the instructions and as many maps as it holds."""
     paper, words = layout.paper, layout.words
@@ -80,9 +81,9 @@ def _head(title: str, block: TextBlock, layout: Layout) -> list[Mark]:
     return [label, *block.marks((left, top - 4.0))]
 
 
-def instructions(layout: Layout, correction: tuple[float, float]) -> TextBlock:
+def instructions(layout: Layout, correction: Edges) -> TextBlock:
     """How to print, prove and join the sheets."""
-    x, y = correction
+    long, short = correction
     sentences = (
         "Print at 100 %: no scaling and no fit to page.",
         "Measure before you cut: on every sheet the squares must be 100.0 mm and 4 in, both ways. "
@@ -91,8 +92,8 @@ def instructions(layout: Layout, correction: tuple[float, float]) -> TextBlock:
         "over each other, then measure along the stations over the join.",
         "Cut to full lines. Scribe dashed lines; grey ones are on the reverse. Trim to chain lines "
         "after the glue-up.",
-        f"Correction for this printer: x {x:.4f}, y {y:.4f}. With it in force the squares still "
-        "measure 100.0 mm and 4 in.",
+        f"Correction for this printer: {long:.4f} along the long edge of the paper, {short:.4f} "
+        "along the short one. With it in force the squares measure 100.0 mm and 4 in.",
     )
     told = [in_words(in_units(sentence, layout.shown), layout.words) for sentence in sentences]
     return paragraph(told, layout.paper.width - 2.0 * (MARGIN + _CELL_PAD), _TEXT)

@@ -1,8 +1,8 @@
 """Full-size templates: an overview, then every template on as many sheets as it takes.
 
 A sheet of paper proves itself: on each stand a 100 mm and a 4 in square to be measured before
-anything is cut.  A printer that is a little off, each axis by its own part, is corrected by
-factors of at most 3 %; more than that is a page scaled to fit, which no factor should hide.
+anything is cut.  A printer that is a little off is corrected, along each edge of the paper by a
+factor of its own.
 """
 
 from __future__ import annotations
@@ -14,6 +14,7 @@ from geometry.bench.bench import Bench
 from geometry.drawing.marks import Anchor, Label, Mark, Role, Sheet
 from geometry.sheets.layout import Layout
 from geometry.sheets.lettering_fit import fitted
+from geometry.sheets.printer import Edges, check_correction
 from geometry.sheets.template import Template, templates_of
 from geometry.sheets.template_overview import (
     Numbered,
@@ -23,25 +24,20 @@ from geometry.sheets.template_overview import (
 )
 from geometry.sheets.template_sheet import seams, square_cost, tile_marks
 from geometry.sheets.tiles import MARGIN, STRIP, Tiling
-from shared.errors import ValueOutOfRange
 from shared.words import in_words
 
-LARGEST_CORRECTION = 0.03
 _TEXT = 2.5
 _FOOT_PITCH = 4.0  # mm
 _LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"  # no I and O, which read as figures
 
 
-def templates(
-    bench: Bench, layout: Layout, correction: tuple[float, float] = (1.0, 1.0)
-) -> tuple[Sheet, ...]:
+def templates(bench: Bench, layout: Layout, correction: Edges = (1.0, 1.0)) -> tuple[Sheet, ...]:
     """The overview and all sheets; the overview alone says so when nothing is worth tracing.
 
-    ``correction`` stretches x and y: nominal over measured size of a printed check square.  Raises
-    ValueOutOfRange beyond 3 %.
+    ``correction`` stretches along the long and the short edge of the paper: nominal over measured
+    size of a printed check square.  Raises ValueOutOfRange beyond 3 %.
     """
-    for axis, factor in zip(("x", "y"), correction, strict=True):
-        _check(axis, factor)
+    check_correction(correction)
     found = templates_of(bench, layout.paper, correction, layout.style)
     if not found:
         return (nothing_to_trace(layout),)
@@ -65,17 +61,6 @@ def templates(
             title = f"{in_words(one.template.title, layout.words)}, {number}"
             sheets.append(Sheet(title, one.tiling.width, one.tiling.height, (*marks, *foot)))
     return tuple(sheets)
-
-
-def _check(axis: str, factor: float) -> None:
-    low, high = 1.0 - LARGEST_CORRECTION, 1.0 + LARGEST_CORRECTION
-    if not low <= factor <= high:
-        raise ValueOutOfRange(
-            f"A correction of {factor:.4f} is more than 3 %.",
-            where=f"printer correction {axis}",
-            remedy="The page was scaled to fit: print again at 100 %, then measure.",
-            limit=low if factor < low else high,
-        )
 
 
 def _better_way(template: Template) -> Tiling:

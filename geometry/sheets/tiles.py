@@ -7,7 +7,8 @@ room.
 
 Method: n sheets of a printable length h with overlap o cover n h - (n - 1) o, so
 n = ceil((length - o) / (h - o)).  Portrait or landscape, whichever takes fewer sheets; a printer's
-correction makes the printable length in true mm a little longer or shorter.
+correction makes the printable length in true mm a little longer or shorter, and goes with the edges
+of the paper, however it lies.
 """
 
 from __future__ import annotations
@@ -16,6 +17,7 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from geometry.sheets.printer import Edges, as_it_lies
 from shared.paper import Paper
 
 Box = tuple[float, float, float, float]  # least u, least v, greatest u, greatest v
@@ -37,7 +39,8 @@ class Tile:
 
 @dataclass(frozen=True, slots=True)
 class Tiling:
-    """The sheets of one drawing; ``width`` and ``height`` are those of the paper as it lies."""
+    """The sheets of one drawing; ``width`` and ``height`` are those of the paper as it lies, and
+    the ``correction`` is across it and up it."""
 
     width: float
     height: float
@@ -53,12 +56,12 @@ class Tiling:
 
 
 def tilings(
-    content: Box, paper: Paper, correction: tuple[float, float], has_lines: Callable[[Box], bool]
+    content: Box, paper: Paper, correction: Edges, has_lines: Callable[[Box], bool]
 ) -> tuple[Tiling, ...]:
     """The ways to lie the paper, those of the fewest sheets first; sheets with nothing on them left
     out."""
     ways = [
-        _laid(content, size, correction, has_lines, share)
+        _laid(content, size, as_it_lies(correction, *size), has_lines, share)
         for share in _SHARES
         for size in ((paper.width, paper.height), (paper.height, paper.width))
     ]

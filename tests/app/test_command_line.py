@@ -11,6 +11,7 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
+import pdfplumber
 import pytest
 
 from app.__main__ import main
@@ -28,6 +29,7 @@ from geometry.design.project import Project
 from shared.units import SHOWN_MM, format_length
 
 ROOT = Path(__file__).parents[2]
+MM_PER_POINT = 25.4 / 72.0
 GRAVE = Finding(
     "made_up",
     Level.DO_NOT_CUT,
@@ -380,3 +382,28 @@ def test_a_folder_without_a_name_is_not_the_one_one_stands_in(
     assert main(["pack", str(file), "--out", ""]) == 2
     assert "no name" in capsys.readouterr().err
     assert [path.name for path in tmp_path.iterdir()] == [file.name]
+
+
+def test_a_printer_that_is_a_little_off_is_put_right(file: Path, tmp_path: Path) -> None:
+    """100 / 99.2 = 1.0081 (by hand): 100.81 mm are drawn, of which that printer makes 100."""
+    out = tmp_path / "shop"
+    assert run(["pack", str(file), "--out", str(out), "--square", "99.2", "100 mm"]) == 0
+    with pdfplumber.open(out / "templates.pdf") as pdf:
+        assert "1.0081 along the long edge" in " ".join(pdf.pages[0].extract_text().split())
+        assert len(pdf.pages) > 1
+        for page in pdf.pages[1:]:
+            long, short = ("width", "height") if page.width > page.height else ("height", "width")
+            assert any(
+                shape[long] * MM_PER_POINT == pytest.approx(100.0 / 0.992, abs=1e-3)
+                and shape[short] * MM_PER_POINT == pytest.approx(100.0, abs=1e-3)
+                for shape in (*page.curves, *page.rects)
+            )
+
+
+def test_a_page_that_was_scaled_to_fit_is_refused(
+    file: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    out = tmp_path / "shop"
+    assert run(["pack", str(file), "--out", str(out), "--square", "100", "94"]) == 2
+    assert "scaled to fit" in capsys.readouterr().err
+    assert not out.exists()

@@ -268,7 +268,7 @@ def test_settings_that_were_damaged_fall_back(settings: QSettings) -> None:
 def test_autosave_follows_a_change(window: Workplace, tmp_path: Path, qtbot: QtBot) -> None:
     window.desk.set_values({"length": 1234.0})
     assert not list((tmp_path / "kept").glob("*.json"))
-    qtbot.waitUntil(lambda: len(list((tmp_path / "kept").glob("*.json"))) == 1, timeout=4000)
+    qtbot.waitUntil(lambda: len(list((tmp_path / "kept").glob("*.json"))) == 1, timeout=20_000)
     window.ask.next = tmp_path / "b.settle"
     window.files.save()
     assert not list((tmp_path / "kept").glob("*.json"))

@@ -33,7 +33,7 @@ def test_the_list_is_there_before_its_mends_and_they_move_nothing(
 ) -> None:
     seen = _seen(window)
     window.desk.set_values({"cutter_diameter": 25.0})
-    qtbot.waitUntil(lambda: len(seen) == 2, timeout=5000)
+    qtbot.waitUntil(lambda: len(seen) == 2, timeout=20_000)
     assert seen[0] == (["housing_cutter"], [False], seen[1][2])
     assert seen[1][:2] == (["housing_cutter"], [True])
 
@@ -46,7 +46,7 @@ def test_a_mend_stays_in_the_list_while_it_is_tried_anew_and_can_be_asked_for_at
     window.presenter.look_for_findings()
     seen = _seen(window)
     window.desk.set_values({"cutter_diameter": 24.0})
-    qtbot.waitUntil(lambda: len(seen) == 1, timeout=5000)
+    qtbot.waitUntil(lambda: len(seen) == 1, timeout=20_000)
     assert window.presenter.clerk.mends_are_tried
     (line,) = window.foot.lines()
     assert line.mend is not None
@@ -64,10 +64,10 @@ def test_a_hand_that_pulls_on_stops_the_trying_and_nothing_is_lost(
     monkeypatch.setattr(mend_job, "SLICE_MS", 0.0)
     seen = _seen(window)
     window.desk.set_values({"cutter_diameter": 25.0})
-    qtbot.waitUntil(lambda: len(seen) == 1, timeout=5000)
+    qtbot.waitUntil(lambda: len(seen) == 1, timeout=20_000)
     window.desk.offer({"length": 1500.0})
     assert window.presenter.clerk.mends_are_tried, "an offer is no hand"
     window.desk.take_back()
     assert not window.presenter.clerk.mends_are_tried
     monkeypatch.undo()
-    qtbot.waitUntil(lambda: seen[-1][1] == [True], timeout=5000)
+    qtbot.waitUntil(lambda: seen[-1][1] == [True], timeout=20_000)

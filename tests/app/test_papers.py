@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import json
-from datetime import date
+from dataclasses import replace
+from datetime import date, datetime
 from pathlib import Path
 
 import pytest
@@ -12,7 +13,8 @@ from pytestqt.qtbot import QtBot
 
 from app.panels.job_strip import PAPERS, STAGES
 from app.window.workplace import Workplace
-from geometry.drawing.marks import Label, Role, Strokes
+from exporters.pack import PackOptions, pack_pages
+from geometry.drawing.marks import Label, Role, Sheet, Strokes
 from geometry.sheets.drawings import drawings
 from geometry.sheets.layout import Layout
 from geometry.sheets.title_block import title_block_of
@@ -30,7 +32,7 @@ def test_the_pack_is_written_from_the_window(
     page = window.stages.papers.page
     window.ask.next = tmp_path / "shop"
     qtbot.mouseClick(page.choose, Qt.MouseButton.LeftButton)
-    with qtbot.waitSignal(window.stages.papers.job.written, timeout=30_000):
+    with qtbot.waitSignal(window.stages.papers.job.done, timeout=30_000):
         qtbot.mouseClick(page.write, Qt.MouseButton.LeftButton)
         assert not page.write.isEnabled()
         assert "Writing" in page.outcome.text()
@@ -64,13 +66,13 @@ def test_the_first_page_follows_paper_and_units(window: Workplace) -> None:
     sizes = set()
     for place in range(page.paper.count()):
         page.paper.setCurrentIndex(place)
-        sheet = page.preview._sheet
+        sheet = page.leafing.preview._sheet
         assert (sheet.width, sheet.height) == (page.chosen_paper.width, page.chosen_paper.height)
         sizes.add((sheet.width, sheet.height))
     assert len(sizes) == 4
     page.units.setCurrentIndex(1)
     assert page.chosen_units == SHOWN_IN16
-    texts = {getattr(mark, "text", "") for mark in page.preview._sheet.marks}
+    texts = {getattr(mark, "text", "") for mark in page.leafing.preview._sheet.marks}
     assert "47 ¼" in texts
 
 
@@ -79,7 +81,7 @@ def test_the_first_page_is_the_one_that_prints(window: Workplace, name: str) -> 
     """But for how many sheets there are: lines, texts and the way the paper stands."""
     window.files.open_copy(FOLDER / f"{name}_bench.settle")
     window.go_to(STAGE)
-    shown = window.stages.papers.page.preview._sheet
+    shown = window.stages.papers.page.leafing.preview._sheet
     project, paper = window.desk.project, window.stages.papers.page.chosen_paper
     layout = Layout(paper, title=title_block_of(project, date.today()))  # noqa: DTZ011
     printed = drawings(window.desk.model.bench, layout)[0]
@@ -111,9 +113,9 @@ def test_do_not_cut_is_said_before_writing(window: Workplace) -> None:
 @pytest.mark.parametrize("changes", [{"length": 1150.0}])
 def test_the_first_page_follows_the_bench(window: Workplace, changes: dict[str, float]) -> None:
     window.go_to(STAGE)
-    before = window.stages.papers.page.preview._sheet
+    before = window.stages.papers.page.leafing.preview._sheet
     window.desk.set_values(changes)
-    assert window.stages.papers.page.preview._sheet is not before
+    assert window.stages.papers.page.leafing.preview._sheet is not before
 
 
 def test_a_fault_while_writing_is_told_and_logged(
@@ -122,7 +124,7 @@ def test_a_fault_while_writing_is_told_and_logged(
     def fail(*_arguments: object) -> None:
         raise RuntimeError("a fault on purpose")
 
-    monkeypatch.setattr("app.papers_job._written", fail)
+    monkeypatch.setattr("exporters.pack.write_pack", fail)
     window.go_to(STAGE)
     page = window.stages.papers.page
     page.folder.setText(str(tmp_path / "shop"))
@@ -132,3 +134,69 @@ def test_a_fault_while_writing_is_told_and_logged(
     assert "a fault on purpose" in str(caught[0][1])
     assert "Nothing is written" in page.outcome.text()
     assert page.write.isEnabled()
+
+
+def test_all_pages_can_be_leafed_through(window: Workplace, qtbot: QtBot) -> None:
+    """They are the pages of the files: as many, with the same words."""
+    window.go_to(STAGE)
+    papers = window.stages.papers
+    leafing = papers.page.leafing
+    assert not leafing.back.isEnabled()
+    first = leafing.preview._sheet
+    with qtbot.waitSignal(papers.drawing.done, timeout=30_000):
+        qtbot.mouseClick(leafing.on, Qt.MouseButton.LeftButton)
+        assert not leafing.on.isEnabled()
+    pages = pack_pages(window.desk.project, PackOptions(), datetime.now().astimezone().date())
+    assert f"2 of {len(pages)}" in leafing.words.text()
+    assert said(leafing.preview._sheet) == said(pages[1]) != said(first)
+    for page in pages[2:]:
+        qtbot.mouseClick(leafing.on, Qt.MouseButton.LeftButton)
+        assert said(leafing.preview._sheet) == said(page)
+    assert not leafing.on.isEnabled()
+    qtbot.mouseClick(leafing.back, Qt.MouseButton.LeftButton)
+    assert said(leafing.preview._sheet) == said(pages[-2])
+
+
+def test_the_page_that_is_looked_at_follows_the_bench(window: Workplace, qtbot: QtBot) -> None:
+    window.go_to(STAGE)
+    papers = window.stages.papers
+    with qtbot.waitSignal(papers.drawing.done, timeout=30_000):
+        qtbot.mouseClick(papers.page.leafing.on, Qt.MouseButton.LeftButton)
+    before = said(papers.page.leafing.preview._sheet)
+    with qtbot.waitSignal(papers.drawing.done, timeout=30_000):
+        window.desk.set_values({"length": 1150.0, "depth": 371.0})
+    assert said(papers.page.leafing.preview._sheet) != before
+    assert papers.page.leafing.words.text().startswith("2 of ")
+
+
+def test_a_measured_check_square_corrects_the_templates(window: Workplace, qtbot: QtBot) -> None:
+    """A printer that makes 99.5 mm of 100 along its long edge: 100 / 99.5 = 1.0050 (by hand)."""
+    window.go_to(STAGE)
+    papers = window.stages.papers
+    field = papers.page.square.fields[0]
+    field.setFocus()
+    field.selectAll()
+    qtbot.keyClicks(field, "99.5")
+    qtbot.keyClick(field, Qt.Key.Key_Return)
+    assert window.presenter.preferences.square == (99.5, 100.0)
+    texts = [text for page in papers._order().pages() for text in said(page)]
+    assert any("1.0050" in text for text in texts)
+    window.prefer(replace(window.presenter.preferences, text_percent=100))
+    assert field.text() == "99.5 mm"
+
+
+@pytest.mark.parametrize("typed", ["95", "0", "a little", ""])
+def test_a_square_that_was_scaled_to_fit_is_refused_in_place(
+    window: Workplace, qtbot: QtBot, typed: str
+) -> None:
+    window.go_to(STAGE)
+    square = window.stages.papers.page.square
+    square.fields[1].clear()
+    qtbot.keyClicks(square.fields[1], typed)
+    qtbot.keyClick(square.fields[1], Qt.Key.Key_Return)
+    assert square.note.text().startswith("✕")
+    assert window.presenter.preferences.square == (100.0, 100.0)
+
+
+def said(sheet: Sheet) -> list[str]:
+    return [mark.text for mark in sheet.marks if isinstance(mark, Label)]

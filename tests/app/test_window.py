@@ -190,7 +190,8 @@ def test_the_filter_finds_sizes(window: Workplace, qtbot: QtBot) -> None:
 def test_findings_come_after_the_frame_and_can_be_mended(window: Workplace, qtbot: QtBot) -> None:
     """A cutter wider than its partition cannot clear the housing's width."""
     window.desk.set_values({"cutter_diameter": 30.0})
-    qtbot.waitUntil(lambda: len(window.foot.lines()) > 0, timeout=1000)
+    qtbot.waitUntil(lambda: any(line.finding.mend for line in window.foot.lines()), timeout=20_000)
+    qtbot.waitUntil(lambda: not window.presenter.clerk.mends_are_tried, timeout=20_000)
     lines = window.foot.lines()
     words = [label.text() for label in lines[0].findChildren(QLabel)]
     assert lines[0].finding.level.value in words
@@ -208,7 +209,7 @@ def test_findings_come_after_the_frame_and_can_be_mended(window: Workplace, qtbo
     assert window.desk.undo_count == before + 1
     gone = mendable.finding.check
     qtbot.waitUntil(
-        lambda: gone not in {line.finding.check for line in window.foot.lines()}, timeout=1000
+        lambda: gone not in {line.finding.check for line in window.foot.lines()}, timeout=20_000
     )
 
 
