@@ -92,9 +92,6 @@ def _run_on(facets: Facets) -> Facets:
     """The facets with a level strip along each border, and the corners between the strips."""
     points: dict[Vec3, int] = {point: k for k, point in enumerate(facets.points)}
     faces = list(facets.faces)
-    sides = {
-        (a, b) for face in facets.faces for a, b in zip(face, (*face[1:], face[0]), strict=True)
-    }
 
     def beyond(k: int, way: Vec2) -> int:
         x, y, z = facets.points[k]
@@ -102,7 +99,7 @@ def _run_on(facets: Facets) -> Facets:
         return points.setdefault(out, len(points))
 
     ways: dict[int, list[Vec2]] = {}
-    for a, b in sorted(side for side in sides if side[::-1] not in sides):
+    for a, b in _border(facets.faces):
         way = _outward(facets.points[a], facets.points[b])
         faces.append((b, a, beyond(a, way), beyond(b, way)))
         for k in (a, b):
@@ -113,6 +110,13 @@ def _run_on(facets: Facets) -> Facets:
             both = (first[0] + second[0], first[1] + second[1])
             faces.append((k, beyond(k, first), beyond(k, both), beyond(k, second)))
     return Facets(tuple(points), tuple(faces))
+
+
+@lru_cache(maxsize=64)
+def _border(faces: tuple[tuple[int, ...], ...]) -> tuple[tuple[int, int], ...]:
+    """The sides of facets that have none on their other side."""
+    sides = {(a, b) for face in faces for a, b in zip(face, (*face[1:], face[0]), strict=True)}
+    return tuple(sorted(side for side in sides if side[::-1] not in sides))
 
 
 def _turn(way: Vec2, both: list[Vec2]) -> bool:
