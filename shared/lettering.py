@@ -47,12 +47,6 @@ def text_width(text: str, height: float, bold: bool = False) -> float:
     return _ems(text, bold) * em_size(height)
 
 
-def missing_glyphs(text: str, bold: bool = False) -> str:
-    """The characters of the text that would print as an empty box, each once."""
-    widths = _advances(bold).widths
-    return "".join(dict.fromkeys(character for character in text if character not in widths))
-
-
 @lru_cache(maxsize=4096)
 def _ems(text: str, bold: bool) -> float:
     advances = _advances(bold)

@@ -1,8 +1,8 @@
-"""Sheets, scales and the fields of a title block.  Millimetres, sheets lying on their long edge.
+"""Sheets, scales and the width of a title block.  Millimetres, sheets lying on their long edge.
 
 Sources: sizes of A4 and A3 ISO 216, of Letter and Tabloid ASME Y14.1 sizes A and B (both read in
 pages that tabulate them); borders ISO 5457:1999, from memory; scales ISO 5455:1979, from memory;
-title block ISO 7200:2004, read in a page that tabulates it.
+title block ISO 7200:2004, from memory.
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from itertools import chain
 
-TITLE_BLOCK_WIDTH = 180.0  # ISO 7200:2004, from memory; A4 upright less its borders
+TITLE_BLOCK_WIDTH = 180.0  # ISO 7200:2004; A4 upright less its borders
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,16 +23,6 @@ class Paper:
     filing: float
     border: float
     source: str
-
-    @property
-    def space_width(self) -> float:
-        """Width inside the borders."""
-        return self.width - self.filing - self.border
-
-    @property
-    def space_height(self) -> float:
-        """Height inside the borders."""
-        return self.height - 2 * self.border
 
 
 _ISO = "ISO 216; borders ISO 5457:1999 from memory"
@@ -85,33 +75,3 @@ def largest_scale(factor: float) -> Scale:
     '1:10'
     """
     return next((scale for scale in SCALES if scale.factor <= factor), SCALES[-1])
-
-
-@dataclass(frozen=True, slots=True)
-class TitleField:
-    """A field of the title block; ``most`` characters, None where the standard sets no limit."""
-
-    name: str
-    most: int | None
-    mandatory: bool
-
-
-TITLE_FIELDS = (
-    # name, most characters, mandatory; ISO 7200:2004
-    TitleField("legal owner", None, True),
-    TitleField("identification number", 16, True),
-    TitleField("revision index", 2, False),
-    TitleField("date of issue", 10, True),
-    TitleField("sheet number", 4, True),
-    TitleField("number of sheets", 4, False),
-    TitleField("language code", 4, False),
-    TitleField("title", 25, True),
-    TitleField("supplementary title", 25, False),
-    TitleField("responsible department", 10, False),
-    TitleField("technical reference", 20, False),
-    TitleField("approval person", 20, True),
-    TitleField("creator", 20, True),
-    TitleField("document type", 30, True),
-    TitleField("classification", None, False),
-    TitleField("document status", 20, False),  # the limit is from memory
-)

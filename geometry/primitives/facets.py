@@ -12,7 +12,6 @@ neighbours still share their corners exactly.
 
 from __future__ import annotations
 
-import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
@@ -55,16 +54,6 @@ class Facets:
                 side = (min(a, b), max(a, b))
                 (twice if side in once else once).add(side)
         return tuple(sorted(twice))
-
-    def volume_under(self) -> float:
-        """Volume in mm³ between z = 0 and the facets: plan area times mean depth, added up."""
-        total = 0.0
-        for face in self.faces:
-            first, *rest = self.corners(face)
-            for second, third in itertools.pairwise(rest):
-                area = _twice_area(first, second, third) / 2.0
-                total += area * (first[2] + second[2] + third[2]) / 3.0
-        return total
 
 
 @lru_cache(maxsize=256)

@@ -1,9 +1,8 @@
 """The title block: the data fields of ISO 7200:2004, with scale, unit and projection beside them.
 
 Frame: sheet mm.  The block is 180 mm wide and stands in the lower right corner of the border.
-Which fields exist, which are mandatory and how long they may be is the table in
-``shared.paper``; a text too long for its cell is lettered smaller, then set in two lines, and cut
-short only beyond that.
+A text too long for its cell is lettered smaller, then set in two lines, and cut short only beyond
+that.
 """
 
 from __future__ import annotations

@@ -210,11 +210,6 @@ def _in_order(triangles: Indices, vertex_count: int) -> tuple[Indices, Indices]:
     return turned.take(order, axis=0), order
 
 
-def pieces(body: Body) -> int:
-    """How many separate pieces a body has fallen into."""
-    return len(body.manifold.decompose())
-
-
 def common_volume(first: Body, first_frame: Frame, second: Body, second_frame: Frame) -> float:
     """Volume in mm³ that two placed bodies share."""
     shared = _placed(first, first_frame) ^ _placed(second, second_frame)

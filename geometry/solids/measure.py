@@ -1,4 +1,4 @@
-"""Measures of solids: volume, bounding box, shared volume, gaps, pieces.
+"""Measures of solids: volume, bounding box, shared volume.
 
 Frame and units: bench frame for placed parts, mm and mm³.
 """
@@ -8,7 +8,7 @@ from __future__ import annotations
 from geometry.design.part import Part, Shape
 from geometry.primitives.frame import Vec3
 from geometry.solids.cutting import body_of, placed, solid_of
-from geometry.solids.kernel import common_volume, gap, pieces
+from geometry.solids.kernel import common_volume
 from geometry.solids.solid import PlacedSolid
 from shared.tolerances import COPLANAR
 
@@ -16,11 +16,6 @@ from shared.tolerances import COPLANAR
 def volume_of(shape: Shape) -> float:
     """Volume in mm³ of the finished piece."""
     return solid_of(shape).volume
-
-
-def piece_count(shape: Shape) -> int:
-    """How many pieces the cuts leave; more than one means that it falls apart."""
-    return pieces(body_of(shape))
 
 
 def bounding_box(part: Part) -> tuple[Vec3, Vec3]:
@@ -33,16 +28,6 @@ def shared_volume(part_a: Part, part_b: Part) -> float:
     if not _boxes_overlap(placed(part_a), placed(part_b), -COPLANAR):
         return 0.0
     return common_volume(body_of(part_a.shape), part_a.frame, body_of(part_b.shape), part_b.frame)
-
-
-def minimum_gap(part_a: Part, part_b: Part, search: float) -> float:
-    """Least distance in mm between two parts, looked for up to ``search`` mm and no further.
-
-    0 for parts that touch or overlap; ``search`` when they are at least that far apart.
-    """
-    if not _boxes_overlap(placed(part_a), placed(part_b), search):
-        return search
-    return gap(body_of(part_a.shape), part_a.frame, body_of(part_b.shape), part_b.frame, search)
 
 
 def _corners(solid: PlacedSolid) -> tuple[Vec3, Vec3]:

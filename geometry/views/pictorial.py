@@ -2,20 +2,13 @@
 
 Frame and units: as any view, mm.  The line of sight is a diagonal of the cube, so X and Y are seen
 at 30 degrees to the level and Z upright, each shortened by the square root of 2/3, the cosine of
-35.264 degrees (ISO 5456-3, from memory).  Drawings are made at true length along the axes, as is
-usual: ``TRUE_LENGTH`` undoes the shortening.
+35.264 degrees (ISO 5456-3, from memory).  The shortening is left as it is.
 """
 
 from __future__ import annotations
 
-import math
-
-from geometry.primitives.frame import Frame, Vec3, cross, unit
+from geometry.primitives.frame import Vec3, cross, unit
 from geometry.views.view import View
-
-FORESHORTENING = math.sqrt(2.0 / 3.0)
-TRUE_LENGTH = 1.0 / FORESHORTENING
-"""A scale times this draws lengths along the axes at that scale."""
 
 _UP: Vec3 = (0.0, 0.0, 1.0)
 
@@ -39,13 +32,3 @@ CORNERS: tuple[View, ...] = tuple(
     for x in (1.0, -1.0)
 )
 """From all eight corners of the cube, those from in front and above first."""
-
-
-def in_frame(view: View, frame: Frame) -> View:
-    """A view given in a frame's own axes, as a view of the bench."""
-    return View(
-        view.name,
-        frame.turn_to_bench(view.right),
-        frame.turn_to_bench(view.up),
-        frame.turn_to_bench(view.toward),
-    )

@@ -184,10 +184,10 @@ def test_two_megabytes_of_names_do_not_take_long() -> None:
     """A list of names is looked through once, whatever a hostile file has in it."""
     names = ",".join(f'"{i}":0' for i in range(150_000))
     data = f'{{{names},"149999":0}}'.encode()
-    start = time.perf_counter()
+    start = time.process_time()
     with pytest.raises(BadProjectFile, match="there twice"):
         read_project(data)
-    assert time.perf_counter() - start < 5.0
+    assert time.process_time() - start < 10.0  # looked through for each name: many minutes
 
 
 def test_a_file_too_large(tmp_path: Path) -> None:

@@ -22,11 +22,12 @@ from geometry.cuts.edge_moulding import EdgeMoulding
 from geometry.cuts.wedge_slot import WedgeSlot
 from geometry.design.part import Part
 from geometry.solids.cutting import placed, solid_of
-from geometry.solids.measure import piece_count, shared_volume
+from geometry.solids.measure import shared_volume
 from geometry.solids.solid import PlacedSolid
 from shared.tolerances import SHARED_VOLUME
 from tests.flat_faces import FlatFace, between_deg, flat_faces
 from tests.judges.inside import winding
+from tests.measures import piece_count
 
 GRID = 1e-5  # mm, to which the lines of a section are rounded before they are joined
 PER_AXIS = 3  # random section planes for each direction

@@ -17,7 +17,8 @@ from geometry.bench.limits import set_values
 from geometry.cuts.screw_hole import ScrewHole
 from geometry.design.joint import Joint
 from geometry.design.parameter import Value
-from geometry.solids.measure import bounding_box, minimum_gap, volume_of
+from geometry.solids.measure import bounding_box, volume_of
+from tests.measures import minimum_gap
 
 ON_LEGS = set_values(default_spec(), {"base": "four legs"})
 

@@ -12,8 +12,9 @@ from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import limits, set_values
 from geometry.bench.overall import BASES, seat_height
 from geometry.solids.cutting import placed
-from geometry.solids.measure import bounding_box, minimum_gap, volume_of
+from geometry.solids.measure import bounding_box, volume_of
 from shared.tolerances import CHORD_ERROR
+from tests.measures import minimum_gap
 
 
 @pytest.mark.parametrize("base", BASES)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import time
 from functools import lru_cache
 from typing import Any
 
@@ -19,11 +18,11 @@ from shared.lettering import (
     em_size,
     font_name,
     font_path,
-    missing_glyphs,
     text_width,
 )
 from shared.units import DENOMINATORS
 from shared.units.fractions import fraction_glyphs
+from tests.glyphs import missing_glyphs
 
 PRINTED = (
     "".join(chr(code) for code in range(32, 127))
@@ -106,15 +105,3 @@ def test_the_font_may_be_embedded_and_has_its_licence_beside_it(bold: bool) -> N
     licence = next(font_path(bold).parent.glob("*LICENCE*")).read_text("utf-8")
     assert "Bitstream Vera Fonts Copyright" in licence
     assert "Permission is hereby granted" in licence
-
-
-def test_a_hundred_widths_take_well_under_a_millisecond() -> None:
-    text_width("warm", 2.5)
-    best = 1.0
-    for run in range(7):
-        texts = [f"{run}{number} ¹¹⁄₁₆ in" for number in range(100)]  # none seen before
-        start = time.perf_counter()
-        for text in texts:
-            text_width(text, 2.5)
-        best = min(best, time.perf_counter() - start)
-    assert best < 1e-3

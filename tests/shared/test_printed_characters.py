@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from shared.lettering import missing_glyphs
+from tests.glyphs import missing_glyphs
 
 ROOT = Path(__file__).parents[2]
 PACKAGES = ("shared", "geometry", "exporters", "app")

@@ -24,6 +24,7 @@ from geometry.bench.relief_surface import spots_of, surface_of
 from geometry.design.parameter import Value
 from geometry.design.spec import BenchSpec
 from shared.errors import MakerError, UnreadableValue
+from tests.measures import piece_count, volume_under
 
 FILLED: dict[str, Value] = {
     "partition_count": 1.0,
@@ -104,7 +105,7 @@ def test_one_picture_runs_over_all_fronts() -> None:
     assert carving is not None
     surface = carving.surface
     inside = [face for face in surface.faces if len(face) == 3]
-    assert surface.volume_under() > 0
+    assert volume_under(surface) > 0
     areas = 0.0
     for face in inside:
         (ax, ay, _), (bx, by, _), (cx, cy, _) = surface.corners(face)
@@ -163,7 +164,7 @@ def test_points_that_fall_together_are_one() -> None:
 
 @pytest.mark.parametrize("seed", range(10))
 def test_any_points_moved_anywhere_leave_a_sound_front(seed: int) -> None:
-    from geometry.solids.measure import piece_count, volume_of
+    from geometry.solids.measure import volume_of
     from tests.carved_texts import random_text
 
     dice = random.Random(seed)
@@ -181,7 +182,7 @@ def test_any_points_moved_anywhere_leave_a_sound_front(seed: int) -> None:
         facets = facets_on_front(spec, drawer)
         assert facets is not None
         whole = drawer.front_width * drawer.front_height * 18.0
-        assert volume_of(shape) == pytest.approx(whole - facets.volume_under(), rel=1e-9)
+        assert volume_of(shape) == pytest.approx(whole - volume_under(facets), rel=1e-9)
         assert piece_count(shape) == 1
 
 

@@ -25,11 +25,12 @@ from geometry.design.parameter import Value
 from geometry.design.spec import BenchSpec
 from geometry.joints import box_joint, dovetail_spacing
 from geometry.joints.dovetail_spacing import SLOPES
-from geometry.solids.measure import bounding_box, piece_count, shared_volume
+from geometry.solids.measure import bounding_box, shared_volume
 from shared.errors import CannotBuild, ValueOutOfRange
 from shared.runners import RUNNER_KINDS, SIDE, TO_INSIDE, UNDER, WOODEN, generic
 from shared.tolerances import SHARED_VOLUME
 from tests.judges.meeting import gapes
+from tests.measures import piece_count
 
 PLACES: dict[str, Value] = {"partition_count": 2.0, "partition_1": 400.0, "partition_2": 800.0}
 CASE = set_values(default_spec(), PLACES)

@@ -16,8 +16,8 @@ from geometry.bench.limits import set_values
 from geometry.design.parameter import Value
 from geometry.design.part import Part
 from geometry.solids.cutting import placed, solid_of
-from geometry.solids.measure import piece_count
 from tests.flat_faces import between_deg, flat_faces
+from tests.measures import piece_count
 
 
 def top_of(seed: int) -> Part:

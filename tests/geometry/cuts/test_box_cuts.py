@@ -19,8 +19,8 @@ from geometry.cuts.sockets import Socket, Sockets
 from geometry.cuts.trim import Trim
 from geometry.design.part import Shape
 from geometry.solids.cutting import solid_of
-from geometry.solids.measure import piece_count
 from shared.tolerances import CHORD_ERROR
+from tests.measures import piece_count
 
 BOARD = Blank(400.0, 100.0, 20.0)
 WHOLE = 800_000.0

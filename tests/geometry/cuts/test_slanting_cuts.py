@@ -19,8 +19,9 @@ from geometry.design.part import Shape
 from geometry.primitives.path import Path
 from geometry.solids.cutting import solid_of
 from geometry.solids.kernel import carve
-from geometry.solids.measure import piece_count, volume_of
+from geometry.solids.measure import volume_of
 from shared.tolerances import CHORD_ERROR
+from tests.measures import piece_count
 
 BOARD = Blank(400.0, 100.0, 30.0)
 STICK = Blank(300.0, 40.0, 40.0)

@@ -26,10 +26,11 @@ from geometry.joints.dovetail_spacing import LEAST_TAIL, Spacing
 from geometry.joints.rebate_groove import TongueNumbers, rebate_groove
 from geometry.primitives.frame import Frame
 from geometry.solids.cutting import solid_of
-from geometry.solids.measure import minimum_gap, piece_count, shared_volume
+from geometry.solids.measure import shared_volume
 from shared.tolerances import SHARED_VOLUME
 from tests.flat_faces import all_facing, flat_faces
 from tests.judges.meeting import gapes
+from tests.measures import minimum_gap, piece_count
 
 HEIGHT, SIDE, END = 100.0, 12.0, 18.0
 BLOCK = HEIGHT * SIDE * END

@@ -22,8 +22,9 @@ from geometry.joints.mitre import mitre
 from geometry.joints.stopped_housing import HousingNumbers, stopped_housing
 from geometry.primitives.frame import Frame, Vec3
 from geometry.solids.cutting import solid_of
-from geometry.solids.measure import minimum_gap, shared_volume
+from geometry.solids.measure import shared_volume
 from shared.tolerances import CHORD_ERROR, SHARED_VOLUME
+from tests.measures import minimum_gap
 
 
 def piece(name: str, size: Vec3, frame: Frame) -> Part:

@@ -15,8 +15,9 @@ from geometry.design.part import Part, Shape
 from geometry.joints.leaning_tenon import LeaningTenon
 from geometry.joints.tenon_wedge import TenonWedge, tenon_wedge, wedge_piece
 from geometry.primitives.frame import BENCH_FRAME
-from geometry.solids.measure import bounding_box, minimum_gap, shared_volume, volume_of
+from geometry.solids.measure import bounding_box, shared_volume, volume_of
 from shared.tolerances import SHARED_VOLUME
+from tests.measures import minimum_gap
 
 
 def square() -> LeaningTenon:

@@ -11,6 +11,7 @@ import pytest
 import shapely
 
 from geometry.primitives.facets import Facets, delaunay, trimmed
+from tests.measures import volume_under
 
 # A tent 40 long and 20 wide, its ridge of 6 in the middle of its width.
 TENT = Facets(
@@ -20,14 +21,14 @@ TENT = Facets(
 
 
 def test_a_tent_by_hand() -> None:
-    assert TENT.volume_under() == pytest.approx(20 * 6 / 2 * 40)
+    assert volume_under(TENT) == pytest.approx(20 * 6 / 2 * 40)
     assert TENT.arrises == ((2, 3),)
 
 
 def test_a_trimmed_tent_by_hand() -> None:
     """Of 10..30 and 5..20: 5 mm from depth 3 to 6 and 10 mm from 6 to 0, over 20 mm."""
     left = trimmed(TENT, (10.0, 5.0, 30.0, 20.0))
-    assert left.volume_under() == pytest.approx((5 * 4.5 + 10 * 3) * 20)
+    assert volume_under(left) == pytest.approx((5 * 4.5 + 10 * 3) * 20)
     assert sorted(left.points) == [
         (10.0, 5.0, 3.0), (10.0, 10.0, 6.0), (10.0, 20.0, 0.0),
         (30.0, 5.0, 3.0), (30.0, 10.0, 6.0), (30.0, 20.0, 0.0),
@@ -49,7 +50,7 @@ def test_trimming_covers_the_rectangle_once_and_shares_corners(seed: int) -> Non
     # Two halves hold what the whole holds, and along the cut they have the same points.
     at = dice.uniform(20, 70)
     left, right = trimmed(facets, (0, 0, at, 60)), trimmed(facets, (at, 0, 90, 60))
-    assert left.volume_under() + right.volume_under() == pytest.approx(facets.volume_under())
+    assert volume_under(left) + volume_under(right) == pytest.approx(volume_under(facets))
     cut = [{point for point in half.points if point[0] == at} for half in (left, right)]
     assert cut[0] == cut[1]
     for half, area in ((left, at * 60), (right, (90 - at) * 60)):

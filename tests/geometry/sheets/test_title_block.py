@@ -23,7 +23,7 @@ from shared.lettering import text_width
 from shared.paper import TITLE_BLOCK_WIDTH
 from tests.geometry.sheets.on_sheet import overlapping_texts, struck_texts, words
 
-# ISO 7200:2004 as tabulated at proficad.com/help/tb/data-fields-iso-7200.htm: field, mandatory.
+# ISO 7200:2004, read in a page that tabulates it: field, mandatory.
 ISO_7200 = """\
 legal owner,yes
 identification number,yes

@@ -9,14 +9,9 @@ import pytest
 from geometry.cuts.removal import Prism
 from geometry.primitives.frame import Frame, unit
 from geometry.primitives.path import Path
-from geometry.solids.measure import (
-    bounding_box,
-    minimum_gap,
-    piece_count,
-    shared_volume,
-    volume_of,
-)
+from geometry.solids.measure import bounding_box, shared_volume, volume_of
 from shared.tolerances import SHARED_VOLUME
+from tests.measures import minimum_gap, piece_count
 from tests.random_assemblies import bars, blocks, box, part
 
 
