@@ -20,7 +20,6 @@ from __future__ import annotations
 
 from collections.abc import Generator, Iterator
 from dataclasses import dataclass
-from functools import lru_cache
 from itertools import combinations
 
 import numpy as np
@@ -68,20 +67,8 @@ class Assembly:
     locked: tuple[tuple[str, ...], ...]
 
 
-@lru_cache(maxsize=32)
-def assembly_of(parts: tuple[Part, ...], joints: tuple[Joint, ...]) -> Assembly:
-    """How a bench goes together."""
-    work = in_steps(parts, joints)
-    while True:
-        try:
-            next(work)
-        except StopIteration as done:
-            found: Assembly = done.value
-            return found
-
-
 def in_steps(parts: tuple[Part, ...], joints: tuple[Joint, ...]) -> Generator[None, None, Assembly]:
-    """The same, stopping every few milliseconds."""
+    """How a bench goes together; the search stops for breath every few milliseconds."""
     ways = _Ways(parts, joints)
     groups: list[tuple[int, ...]] = [tuple(range(len(parts)))]
     taken: list[Step] = []

@@ -18,7 +18,6 @@ from exporters.project_file import load
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.checks.all_checks import slow_findings
-from geometry.checks.assembly import assembly_of
 from geometry.cuts.cut import Blank
 from geometry.cuts.notch import Notch
 from geometry.design.finding import Level
@@ -26,6 +25,7 @@ from geometry.design.part import Part, Shape
 from geometry.primitives.frame import BENCH_FRAME, Frame, Vec3
 from geometry.solids.cutting import placed
 from geometry.solids.sweeping import blocking
+from tests.assembled import assembly_of
 from tests.judges.motion import collisions, run_into
 
 AXES: tuple[Vec3, ...] = ((1, 0, 0), (-1, 0, 0), (0, 1, 0), (0, -1, 0), (0, 0, 1), (0, 0, -1))

@@ -13,11 +13,11 @@ from hypothesis import strategies as st
 from exporters.project_file import load
 from geometry.bench.build import build
 from geometry.bench.made_apart import BASE, BODY, REST, made_apart
-from geometry.checks.assembly import assembly_of
 from geometry.checks.glue_stages import Closing, Stage, goes, stages
 from geometry.design.joint import Joint
 from geometry.joints.closing import GLUED, closing_of
 from geometry.joints.holds import HOLDS, Hold
+from tests.assembled import assembly_of
 
 SAMPLES = Path(__file__).parents[3] / "sample_projects"
 
