@@ -14,7 +14,7 @@ SCREW_EASE = 0.6  # mm a hole or slot is wider than the shank in it; common prac
 class WoodScrew:
     """A slotted or cross-headed wood screw; ``shank`` and ``root`` (of the thread) diameters.
 
-    A pilot hole of the root's own diameter suits hardwood, one some 15 % less softwood: READ2
+    A pilot hole of the root's own diameter suits hardwood, one some 15 % less softwood:
     blacksmithbolt.com, boring chart for wood screws.
     """
 
@@ -40,7 +40,7 @@ def shank_of(gauge: float) -> float:
 
 _IN = MM_PER_INCH
 _CHART = (
-    "READ2 albanycountyfasteners.com; shanks agree with 0.060 + 0.013 n in, MEMORY ASME B18.6.1"
+    "albanycountyfasteners.com; shanks agree with 0.060 + 0.013 n in (ASME B18.6.1, from memory)"
 )
 
 _SCREWS = (

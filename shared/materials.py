@@ -7,7 +7,7 @@ from shared.sheet_goods import SHEET_MATERIALS
 from shared.timber import TIMBERS
 
 METALS: dict[str, float] = {"steel": 7850.0}
-"""kg/m³ of what bought pieces are made of.  MEMORY: mild steel."""
+"""kg/m³ of what bought pieces are made of.  From memory: mild steel."""
 
 MATERIAL_NAMES: tuple[str, ...] = (*TIMBERS, *SHEET_MATERIALS, *METALS)
 """Timbers first, then sheet materials, then metals."""

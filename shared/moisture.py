@@ -3,7 +3,7 @@
 Relative humidity in %, temperature in °C, moisture content in % of the oven-dry weight.
 
 Equilibrium: FPL-GTR-190, Wood Handbook, equation 4-5 in its Celsius form (printed so in
-FPL-RN-0268, Simpson 1998; READ2).  It gives all but one misprinted cell of the handbook's table
+FPL-RN-0268, Simpson 1998, as quoted).  It gives all but one misprinted cell of the handbook's table
 within 0.06 %.  Newer work (GTR-229) warns that the data behind it scatter from one species to the
 next.
 

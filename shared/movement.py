@@ -5,7 +5,7 @@ after, and C the dimensional change coefficient: C_R across the rings (quarter s
 (flat sawn); good from 6 to 14 %.  Source: FPL-GTR-190 (2010), Wood Handbook, chapter 13, equation
 (13-2), page 13-16.
 
-Coefficients are those of its table 13-5 where READ; the rest follow from the timber's shrinkage S,
+Coefficients are those of its table 13-5 where read; the rest follow from the timber's shrinkage S,
 a fraction of the green size, as in that table: C = (S / 30) / (1 − 20 · S / 30), which gives 57 of
 the 58 rows read to five decimals.  The 30 is the fibre saturation in %; a few timbers stop
 shrinking at less, about 22, worked back from the table and not said in it.
@@ -20,7 +20,8 @@ FIBRE_SATURATION = 30.0  # %
 _SATURATION = {"coast redwood": 22.0}
 FLAT_SAWN, QUARTER_SAWN = "flat sawn", "quarter sawn"
 
-# Table 13-5 by the timber's name here: C_R and C_T for each % of moisture.  READ, or MEMORY.
+# Table 13-5 by the timber's name here: C_R and C_T for each % of moisture.  Read in a copy but
+# where a row says otherwise.
 _TABLE_13_5: dict[str, tuple[float, float]] = {
     # name: (C_R, C_T)  row of the table
     "white oak": (0.00180, 0.00365),  # White oak, commercial
@@ -31,9 +32,9 @@ _TABLE_13_5: dict[str, tuple[float, float]] = {
     "black cherry": (0.00126, 0.00248),  # Cherry, black
     "hard maple": (0.00165, 0.00353),  # Maple, sugar
     "black walnut": (0.00190, 0.00274),  # Walnut, black
-    "mahogany": (0.00172, 0.00238),  # MEMORY, and doubtful: more than its shrinkage would give
-    "teak": (0.00101, 0.00186),  # MEMORY; C_T READ2 in a flooring list
-    "western red cedar": (0.00111, 0.00234),  # MEMORY; Cedar, western redcedar
+    "mahogany": (0.00172, 0.00238),  # from memory, and doubtful: more than its shrinkage would give
+    "teak": (0.00101, 0.00186),  # from memory; C_T as quoted in a flooring list
+    "western red cedar": (0.00111, 0.00234),  # from memory; Cedar, western redcedar
 }
 
 

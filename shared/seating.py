@@ -2,8 +2,8 @@
 
 Lengths in mm, forces in N, shares as plain factors.
 
-READ: seen in a copy of the document; READ2: seen in a page that quotes it.  A rule of the trade is
-marked ``common practice, no source``.
+``read``: seen in a copy of the document; ``as quoted``: seen in a page that quotes it.  A rule of
+the trade is marked ``common practice, no source``.
 """
 
 from __future__ import annotations
@@ -22,7 +22,7 @@ class Span:
     source: str
 
 
-# 2010 ADA Standards for Accessible Design, section 903 (READ).  The millimetres are the standard's
+# 2010 ADA Standards for Accessible Design, section 903 (read).  The millimetres are the standard's
 # own.  It binds only where another of its sections calls for it, never a bench at home.
 ADA = "2010 ADA Standards, section 903"
 ADA_HEIGHT = Span(430.0, 485.0, f"{ADA}.5")  # 17 to 19 in
@@ -31,13 +31,13 @@ ADA_LENGTH = Span(1065.0, None, f"{ADA}.3")  # 42 in
 
 # Seat height as a share of the lower leg, floor to the hollow of the knee.
 LEG_RISING = Span(1.0, 1.2, "Aging Clin Exp Res 2013;25(3):305-9")
-# READ: of 55 older adults more stood up in 30 s from a seat of 100, 110 or 120 % of the lower leg
+# Read: of 55 older adults more stood up in 30 s from a seat of 100, 110 or 120 % of the lower leg
 # than from the usual 43 cm; 110 and 120 % were alike.
 BEST_RISING = 1.1
 LEAST_LEG = Span(0.8, None, "Percept Mot Skills 2007;104(1):21-31")
-# READ: force and speed of rising fall below the lower leg's length, markedly at 20 % less.
+# Read: force and speed of rising fall below the lower leg's length, markedly at 20 % less.
 
-# ISO 7174-1:1988, 7.1.1 (READ2): a seat is tried for tipping with 600 N, 50 mm in from its edge.
+# ISO 7174-1:1988, 7.1.1 (as quoted): a seat is tried for tipping by 600 N, 50 mm in from its edge.
 TIPPING_LOAD, TIPPING_IN = 600.0, 50.0
 TIPPING_SOURCE = "ISO 7174-1"
 

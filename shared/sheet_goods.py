@@ -40,18 +40,18 @@ class SheetSize:
     source: str
 
 
-_BIRCH = "READ2 a maker's sheet of birch plywood, vdocuments.site 'birch plywood datasheet L'"
-_CALIPER = "READ2 wiki.robotz.com, caliper readings of US sheets"
-_MDF = "READ2 a maker's specification to EN 324-1: ±0.2 mm"
-_MEMORY = "MEMORY"
+_BIRCH = "a maker's sheet of birch plywood, vdocuments.site 'birch plywood datasheet L'"
+_CALIPER = "caliper readings of US sheets, wiki.robotz.com"
+_MDF = "a maker's specification to EN 324-1: ±0.2 mm"
+_MEMORY = "from memory"
 
 _MATERIALS = (
     # name, density kg/m³, source
     SheetMaterial("birch plywood", 685.0, _BIRCH + ": 660 to 710 by thickness"),
     SheetMaterial("hardwood plywood", 600.0, _MEMORY),
     SheetMaterial("softwood plywood", 460.0, _MEMORY),
-    SheetMaterial("MDF", 750.0, "READ2 decorative-trends.com: 700 to 800; IS 14587: 600 to 800"),
-    SheetMaterial("hardboard", 900.0, "READ2 dataholz.eu: at least 900"),
+    SheetMaterial("MDF", 750.0, "decorative-trends.com: 700 to 800; IS 14587: 600 to 800"),
+    SheetMaterial("hardboard", 900.0, "dataholz.eu: at least 900"),
 )
 
 SHEET_MATERIALS: dict[str, SheetMaterial] = {row.name: row for row in _MATERIALS}
@@ -82,10 +82,10 @@ SHEET_THICKNESSES = (
 
 SHEET_SIZES = (
     # called, length mm, width mm, source
-    SheetSize("48 × 96 in", 2438.4, 1219.2, "MEMORY, PS 1-19"),
-    SheetSize("2440 × 1220 mm", 2440.0, 1220.0, "READ2 nestplywood.com, ± 4 and ± 3 mm"),
-    SheetSize("2500 × 1250 mm", 2500.0, 1250.0, "READ2 nestplywood.com, ± 4 and ± 3 mm"),
-    SheetSize("1525 × 1525 mm", 1525.0, 1525.0, "MEMORY, the trade's birch sheet"),
+    SheetSize("48 × 96 in", 2438.4, 1219.2, "from memory, PS 1-19"),
+    SheetSize("2440 × 1220 mm", 2440.0, 1220.0, "nestplywood.com, ± 4 and ± 3 mm"),
+    SheetSize("2500 × 1250 mm", 2500.0, 1250.0, "nestplywood.com, ± 4 and ± 3 mm"),
+    SheetSize("1525 × 1525 mm", 1525.0, 1525.0, "from memory, the trade's birch sheet"),
 )
 
 

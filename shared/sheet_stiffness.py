@@ -13,10 +13,10 @@ from shared.timber_stiffness import Stiffness
 SHEET_STIFFNESS: dict[str, Stiffness] = {
     row[0]: Stiffness(*row)
     for row in (
-        ("birch plywood", 10050.0, 40.0, "MEMORY, makers' handbook"),
-        ("hardwood plywood", 6960.0, 33.7, "MEMORY, table 12-1"),
-        ("softwood plywood", 6960.0, 33.7, "MEMORY, table 12-1"),
-        ("MDF", 3590.0, 35.9, "MEMORY, table 12-1"),
-        ("hardboard", 3100.0, 31.0, "MEMORY, table 12-1"),
+        ("birch plywood", 10050.0, 40.0, "from memory, makers' handbook"),
+        ("hardwood plywood", 6960.0, 33.7, "from memory, table 12-1"),
+        ("softwood plywood", 6960.0, 33.7, "from memory, table 12-1"),
+        ("MDF", 3590.0, 35.9, "from memory, table 12-1"),
+        ("hardboard", 3100.0, 31.0, "from memory, table 12-1"),
     )
 }

@@ -25,7 +25,7 @@ class Stay:
     source: str
 
 
-_CHECK = "MEMORY, generic: check your stay's sheet"
+_CHECK = "from memory, generic: check your stay's sheet"
 
 STAYS: tuple[Stay, ...] = (
     # name, reach, opening, on the lid, down from the rim, source

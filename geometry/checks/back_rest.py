@@ -77,7 +77,7 @@ def _thin_walls(bench: Bench) -> Iterator[Finding]:
 
 
 def pushed(seat_height: float) -> float:
-    """The horizontal force in N that a chair of this height (mm) must bear; MEMORY of EN 1022.
+    """The horizontal force in N that a chair of this height (mm) must bear; EN 1022, from memory.
 
     >>> round(pushed(450.0), 1)
     157.1

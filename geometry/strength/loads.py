@@ -13,7 +13,7 @@ from geometry.design.brief import Brief
 from shared.seating import GRAVITY
 
 SAT_ON = 300.0  # mm along the seat that somebody bears on; common practice, no source
-NEAREST = 100.0  # mm from an edge to the middle of a load: half of a test's pad, EN 1728, MEMORY
+NEAREST = 100.0  # mm from an edge to the middle of a load: half a test's pad, EN 1728, from memory
 USUAL = 2  # persons, where the brief names no number and the seat is long enough
 
 

@@ -31,7 +31,7 @@ POST, HELD, RAIL, RAIL_TENON, SLAT = (
     "shearing its tenons",
     "bending across its face",
 )
-_BELOW_TOP = 100.0  # mm that a push stays below the rest's top; EN 1728, MEMORY
+_BELOW_TOP = 100.0  # mm that a push stays below the rest's top; EN 1728, from memory
 _OTHERS = 0.5  # of a push on a rail that is not the top one; common practice, no source
 _SLATS = 3.0  # slats that a back lies on; common practice, no source
 

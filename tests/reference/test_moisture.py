@@ -38,7 +38,7 @@ def test_single_points(celsius: float, humidity: float, moisture: float) -> None
 @pytest.mark.parametrize(
     ("timber", "radial", "tangential"),
     [
-        # table 13-5 (READ)
+        # table 13-5 (read)
         ("black walnut", 0.00190, 0.00274),
         ("black cherry", 0.00126, 0.00248),
         ("white ash", 0.00169, 0.00274),

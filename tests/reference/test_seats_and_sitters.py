@@ -1,6 +1,6 @@
 """Advice on seats against the ADA's section 903, the ANSUR II percentiles and studies of rising.
 
-Sources: 2010 ADA Standards 903.3 and 903.5 (READ); ANSUR II public data, percentiles of the
+Sources: 2010 ADA Standards 903.3 and 903.5 (read); ANSUR II public data, percentiles of the
 popliteal height, buttock-popliteal length and bideltoid breadth; Aging Clin Exp Res
 2013;25(3):305-9 (rising from 100 to 120 % of the lower leg).  Amounts worked by hand.
 """

@@ -20,8 +20,8 @@ def test_density_from_specific_gravity_by_a_worked_example() -> None:
 @pytest.mark.parametrize(
     ("name", "gravity"),
     [
-        # FPL-GTR-190 table 5-3, 12 %: ponderosa pine and redwood READ at
-        # issuu.com/nhla/docs/wood_handbook, the others READ2 at
+        # FPL-GTR-190 table 5-3, 12 %: ponderosa pine and redwood read at
+        # issuu.com/nhla/docs/wood_handbook, the others as quoted at
         # synthmind.com/Tree_Species_Strength_Properties.htm and owic.oregonstate.edu
         ("ponderosa pine", 0.40),
         ("coast redwood", 0.40),
@@ -39,7 +39,7 @@ def test_specific_gravity_of_the_handbook(name: str, gravity: float) -> None:
 @pytest.mark.parametrize(
     ("name", "radial", "tangential"),
     [
-        # FPL-GTR-190 table 4-3, READ at issuhub.com/view/index/5801?pageIndex=85
+        # FPL-GTR-190 table 4-3, read at issuhub.com/view/index/5801?pageIndex=85
         ("black walnut", 5.5, 7.8),
         ("white oak", 5.6, 10.5),
         ("white ash", 4.9, 7.8),
