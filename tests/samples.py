@@ -7,6 +7,8 @@ from dataclasses import replace
 from functools import lru_cache
 from pathlib import Path
 
+import numpy as np
+
 from exporters.project_file import load
 from geometry.bench.bench import Bench
 from geometry.bench.build import build
@@ -16,7 +18,9 @@ from geometry.design.brief import Brief
 from geometry.design.finding import Finding
 from geometry.design.parameter import Value
 from geometry.design.project import Project
+from geometry.solids.measure import bounding_box
 
+NEAR = 600.0  # mm
 FOLDER = Path(__file__).parents[1] / "sample_projects"
 NAMES = tuple(path.stem for path in sorted(FOLDER.glob("*.settle")))
 
@@ -44,8 +48,24 @@ def spoiled(
 
 
 def found(bench: Bench, check: str) -> tuple[Finding, ...]:
-    """What the check of this name finds."""
-    return tuple(one for one in findings(bench) if one.check == check)
+    """What the check of this name finds; each says which pieces of the bench, and where."""
+    told = tuple(one for one in findings(bench) if one.check == check)
+    names = {part.name for part in bench.parts}
+    for one in told:
+        assert one.parts
+        assert names.issuperset(one.parts)
+        assert one.place is not None
+        _is_on(bench, one)
+    return told
+
+
+def _is_on(bench: Bench, finding: Finding) -> None:
+    """The place is on the bench or by it, no farther off than a drawer opens."""
+    boxes = np.array([bounding_box(part) for part in bench.parts])
+    low, high = boxes[:, 0].min(axis=0) - NEAR, boxes[:, 1].max(axis=0) + NEAR
+    assert finding.place is not None
+    assert (low <= finding.place).all(), finding
+    assert (finding.place <= high).all(), finding
 
 
 def mended(bench: Bench, finding: Finding) -> Bench:

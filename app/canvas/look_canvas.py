@@ -86,8 +86,9 @@ class LookCanvas(MarksView):
         layout = screen_layout(*size, self._preferences)
         if self.look is not Look.SECTION:
             self._sheet = None
-            return whole_marks(self._bench, self.look, layout, self._picked), 1.0
-        self._sheet = cut_through(self._bench, self.way, self.place, layout)
+            found = whole_marks(self._bench, self.look, layout, self._picked, self._gathered)
+            return found, 1.0
+        self._sheet = cut_through(self._bench, self.way, self.place, layout, self._picked)
         self._tell()
         return self._sheet.marks, 1.0
 

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWi
 from app.look.flat_field import FlatField
 from app.look.word_button import WordButton
 from app.panels.limit_field import LimitField
-from app.scene.finding_words import change_lines, measure_text
+from app.scene.finding_words import measure_text, mend_text
 from app.scene.preferences import Preferences
 from app.scene.wording import said, said_error
 from geometry.checks.check import Check
@@ -119,11 +119,10 @@ class MendDetail(QWidget):
         assert finding.mend is not None
         self.finding = finding
         column = _column(self)
-        changes = change_lines(spec, finding.mend, preferences)
-        text = f"{finding.mend.sentence} The sheet shows it. {'; '.join(changes)}."
+        text = mend_text(spec, finding.mend, preferences)
         row = QHBoxLayout()
         row.setSpacing(8)
-        row.addWidget(_sentence(said(text, preferences), self), 1)
+        row.addWidget(_sentence(text, self), 1)
         self.make = WordButton("make it so", self)
         self.make.clicked.connect(self._make)
         self.leave = WordButton("leave it", self)

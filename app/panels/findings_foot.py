@@ -29,8 +29,9 @@ from app.scene.preferences import Preferences
 from geometry.design.finding import Finding, Level
 from geometry.design.judging import FindingKey
 
-MOST_LINES = 4
-MOST_LINES_UNFOLDED = 8
+MOST_LINES, MOST_SHARE = 4, 0.2
+"""So many lines, or in a high window this share of its height."""
+MOST_LINES_UNFOLDED, MOST_SHARE_UNFOLDED = 8, 0.4
 
 
 class FindingsFoot(QFrame):
@@ -206,7 +207,7 @@ class FindingsFoot(QFrame):
         self.heading.setMinimumHeight(line_height)
         self.state.setMinimumHeight(line_height)
         self._area.setVisible(bool(self._lines))
-        most = line_height * (MOST_LINES if self._open is None else MOST_LINES_UNFOLDED)
+        most = self._room(line_height)
         heights = self._heights(self._area.width())
         if sum(heights) > most:
             beside_bar = self._area.width() - self.scroll_bar.sizeHint().width()
@@ -215,6 +216,13 @@ class FindingsFoot(QFrame):
         if self._open is None and wanted < sum(heights):
             wanted = _whole(heights, most)
         self._area.setFixedHeight(max(line_height, wanted))
+
+    def _room(self, line_height: int) -> int:
+        """The most that the list takes of the window."""
+        lines, share = MOST_LINES, MOST_SHARE
+        if self._open is not None:
+            lines, share = MOST_LINES_UNFOLDED, MOST_SHARE_UNFOLDED
+        return max(lines * line_height, int(share * self.window().height()))
 
     def _heights(self, wide: int) -> list[int]:
         return [line.height_at(wide) for line in self._lines.values()]

@@ -49,6 +49,9 @@ class LimitField(QWidget):
         line.addWidget(self._source, 3)
         self.back = WordButton("default", self)
         self.back.setAccessibleName(f"Default: {title}")
+        keeping = self.back.sizePolicy()
+        keeping.setRetainSizeWhenHidden(True)  # or one row's columns stand beside the others'
+        self.back.setSizePolicy(keeping)
         self.back.setVisible(value != row.default)
         self.back.clicked.connect(self._default)
         line.addWidget(self.back)

@@ -57,6 +57,14 @@ def change_lines(spec: BenchSpec, mend: Mend, preferences: Preferences) -> tuple
     return tuple(lines)
 
 
+def mend_text(spec: BenchSpec, mend: Mend, preferences: Preferences) -> str:
+    """What a mend does, and the sizes before and after; once where these say all."""
+    changes = f"{'; '.join(change_lines(spec, mend, preferences))}."
+    if mend.sentence.startswith(f"{parameter(mend.values[0][0]).title}:"):
+        return f"{changes} The sheet shows it."
+    return f"{said(mend.sentence, preferences)} The sheet shows it. {changes}"
+
+
 def count_text(count: int) -> str:
     """``No findings``, ``1 finding``, ``3 findings``."""
     return "No findings" if not count else f"{count} finding{'s' if count > 1 else ''}"

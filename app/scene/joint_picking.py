@@ -15,8 +15,11 @@ import numpy as np
 from app.scene.picking import distances_to
 from geometry.design.finding import Finding
 from geometry.design.joint import Joint
-from geometry.primitives.frame import Vec2
+from geometry.primitives.frame import Vec2, Vec3
 from geometry.views.view import View
+
+BY_A_JOINT = 25.0
+"""A finding no farther from a joint's faces, mm, is about the joint."""
 
 
 def joint_under(joints: Sequence[Joint], view: View, at: Vec2, reach: float) -> str:
@@ -36,20 +39,29 @@ def joint_under(joints: Sequence[Joint], view: View, at: Vec2, reach: float) -> 
 def joint_of(joints: Sequence[Joint], finding: Finding) -> str:
     """The name of the joint that a finding is about; empty when it is about none.
 
-    Of the joints of its parts one between two of them goes first, then one whose faces come nearest
-    to its place.
+    Its place is at the joint or near it.  Of those of its parts one between two of them goes
+    first, then one whose faces come nearest to the place.
     """
-    parts = set(finding.parts)
-
-    def worth(joint: Joint) -> tuple[int, float]:
-        corners = [corner for contact in joint.contacts for corner in contact.corners]
-        away = 0.0
-        if finding.place is not None and corners:
-            away = float(np.linalg.norm(np.subtract(corners, finding.place), axis=1).min())
-        return -len(parts.intersection(joint.parts)), away
-
+    parts, place = set(finding.parts), finding.place
     about = [joint for joint in joints if parts.intersection(joint.parts)]
-    return min(about, key=worth).name if about else ""
+    away = {joint.name: _away(joint, place) if place is not None else 0.0 for joint in about}
+    about = [joint for joint in about if away[joint.name] <= BY_A_JOINT]
+    if not about:
+        return ""
+    return min(about, key=lambda j: (-len(parts.intersection(j.parts)), away[j.name])).name
+
+
+def _away(joint: Joint, place: Vec3) -> float:
+    """From a place to the nearest face in which a joint's parts meet, mm; each taken for the box
+    that it fills."""
+    rooms = [np.array(contact.corners) for contact in joint.contacts if contact.corners]
+    return min(
+        (
+            float(np.linalg.norm(np.maximum(0.0, np.maximum(c.min(0) - place, place - c.max(0)))))
+            for c in rooms
+        ),
+        default=np.inf,
+    )
 
 
 def _inside(points: np.ndarray, at: Vec2) -> bool:

@@ -48,21 +48,28 @@ def screen_layout(wide: float, high: float, preferences: Preferences) -> Layout:
 
 
 def whole_marks(
-    bench: Bench, look: Look, layout: Layout, picked: Vec3 | None = None
+    bench: Bench,
+    look: Look,
+    layout: Layout,
+    picked: Vec3 | None = None,
+    gathered: tuple[str, ...] = (),
 ) -> tuple[Mark, ...]:
-    """The whole bench, together with a ring round what is picked out, or taken apart."""
+    """The whole bench together or taken apart, with a ring round what is picked out; taken apart,
+    it is on those of the gathered parts that it lies on."""
     from geometry.sheets.whole_views import exploded_marks, pictorial_marks
 
     if look is Look.PICTORIAL:
         return pictorial_marks(bench, layout, picked)
-    return exploded_marks(bench, layout)
+    return exploded_marks(bench, layout, picked, gathered)
 
 
-def cut_through(bench: Bench, way: Way, place: float, layout: Layout) -> SectionSheet:
+def cut_through(
+    bench: Bench, way: Way, place: float, layout: Layout, picked: Vec3 | None = None
+) -> SectionSheet:
     """The bench cut by a plane, beside a view in which the plane can be pulled."""
     from geometry.sheets.section_sheet import section_sheet
 
-    return section_sheet(bench, way, place, layout)
+    return section_sheet(bench, way, place, layout, picked)
 
 
 def detail_of(

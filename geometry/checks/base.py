@@ -8,6 +8,7 @@ from geometry.bench.base_numbers import base_numbers
 from geometry.bench.bench import Bench
 from geometry.checks.check import Check
 from geometry.checks.limits_of_joints import FLATTEST_LAP, LEAST_WALL
+from geometry.checks.where import in_joint
 from geometry.design.finding import Finding, Level, Mend
 from shared.units import angle_mark, length_mark
 
@@ -64,6 +65,7 @@ def _flat_lap(bench: Bench) -> Iterator[Finding]:
             "and leaves half the height over all of that."
         ),
         parts=lap.parts,
+        place=in_joint(bench, "angled lap", *lap.parts),
         amount=angle,
         limit=FLATTEST_LAP.of(bench),
         unit="deg",

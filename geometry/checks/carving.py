@@ -15,6 +15,7 @@ from geometry.bench.limits import limits
 from geometry.bench.raising import Raised, raised_for_land
 from geometry.checks.check import Check
 from geometry.checks.limits_of_drawers import LEAST_HOLD
+from geometry.checks.where import middle_of_named
 from geometry.design.finding import Finding, Level, Mend
 from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Vec2, Vec3
@@ -144,7 +145,7 @@ def _shallow_hold(bench: Bench) -> Iterator[Finding]:
     if groove is None:
         return
     if groove.radius < hold - _NEAR:
-        yield _small_groove(spec, groove.radius, hold)
+        yield _small_groove(bench, groove.radius, hold)
         return
     for drawer in drawers(spec):
         profile = finger_profile(spec, drawer)
@@ -167,8 +168,10 @@ def _shallow_hold(bench: Bench) -> Iterator[Finding]:
         )
 
 
-def _small_groove(spec: BenchSpec, radius: float, hold: float) -> Finding:
+def _small_groove(bench: Bench, radius: float, hold: float) -> Finding:
     """The grooves of all fronts are small, whatever is carved."""
+    spec = bench.spec
+    fronts = tuple(f"{drawer.name}_front" for drawer in drawers(spec))
     larger = min(max(GROOVE_RADIUS, hold), limits(spec, "finger_radius").maximum)
     mend = Mend(f"Make its radius {length_mark(larger)}.", (("finger_radius", larger),))
     return Finding(
@@ -178,7 +181,8 @@ def _small_groove(spec: BenchSpec, radius: float, hold: float) -> Finding:
             f"A finger gets no deeper than {length_mark(radius)} into a groove of that radius; "
             f"{length_mark(hold)} hold well."
         ),
-        parts=tuple(f"{drawer.name}_front" for drawer in drawers(spec)),
+        parts=fronts,
+        place=middle_of_named(bench, fronts[0]),
         amount=radius,
         limit=hold,
         mend=mend if larger >= hold else None,

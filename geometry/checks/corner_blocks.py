@@ -9,6 +9,7 @@ from geometry.bench.corner_block_numbers import corner_blocks
 from geometry.bench.corner_screws import lacking
 from geometry.checks.check import Check
 from geometry.checks.limits_of_wood import LEAST_THREAD
+from geometry.checks.where import middle_of_named
 from geometry.design.finding import Finding, Level, Mend
 from shared.units import length_mark
 
@@ -26,6 +27,7 @@ def _threads(bench: Bench) -> Iterator[Finding]:
         level=Level.THINK_AGAIN,
         message=f"The corner blocks' screws hold in only {length_mark(b.bite)} of the aprons.",
         parts=(_block("front_right"), "apron_front", "apron_right"),
+        place=middle_of_named(bench, _block("front_right")),
         amount=b.bite,
         limit=least,
         mend=Mend(f"Let them go {length_mark(least)} in.", (("corner_block_bite", least),)),
@@ -41,6 +43,7 @@ def _glue(bench: Bench) -> Iterator[Finding]:
         level=Level.THINK_AGAIN,
         message="The corner blocks are held by glue on their ends alone, across the fibres.",
         parts=(_block("front_right"), "apron_front", "apron_right"),
+        place=middle_of_named(bench, _block("front_right")),
         amount=0.0,
         limit=1.0,
         unit="",
@@ -59,6 +62,7 @@ def _no_place(bench: Bench) -> Iterator[Finding]:
         level=Level.GOOD_TO_KNOW,
         message=f"{number} {held} not hold the seat: {why}.",
         parts=tuple(_block(corner) for corner, _ in found),
+        place=middle_of_named(bench, _block(found[0][0])),
         amount=float(4 - number),
         limit=4.0,
         unit="",

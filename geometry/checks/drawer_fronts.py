@@ -52,6 +52,7 @@ def _front_binds(bench: Bench) -> Iterator[Finding]:
     gap, least = fronts_of(bench.spec).gap, LEAST_GAP.of(bench)
     if gap >= least - _NEAR:
         return
+    first = drawers(bench.spec)[0]
     yield Finding(
         check="front_binds",
         level=Level.THINK_AGAIN,
@@ -60,6 +61,7 @@ def _front_binds(bench: Bench) -> Iterator[Finding]:
             "drawers cannot be opened."
         ),
         parts=tuple(f"{drawer.name}_front" for drawer in drawers(bench.spec)),
+        place=(first.x_low, -first.face, first.z_low),
         amount=gap,
         limit=least,
         mend=Mend(f"Leave {length_mark(least)}.", (("drawer_gap", least),)),

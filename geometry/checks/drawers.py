@@ -19,6 +19,7 @@ from geometry.bench.runner_numbers import runner_of
 from geometry.checks.check import Check
 from geometry.checks.drawer_walls import Wall, beside, wall
 from geometry.checks.limits_of_drawers import DEEPEST_GROOVE, WIDEST_ON_WOOD
+from geometry.checks.where import in_joint, middle_of_named
 from geometry.design.finding import Finding, Level, Mend
 from geometry.primitives.frame import Vec3
 from geometry.solids.measure import bounding_box
@@ -152,6 +153,7 @@ def _side_too_thick(bench: Bench) -> Iterator[Finding]:
             f"{length_mark(side)} thick."
         ),
         parts=_sides(bench),
+        place=middle_of_named(bench, _sides(bench)[0]),
         amount=side,
         limit=thickest,
         mend=Mend(
@@ -172,6 +174,7 @@ def _bottom_too_low(bench: Bench) -> Iterator[Finding]:
             f"them need {length_mark(recess)}."
         ),
         parts=tuple(f"{drawer.name}_bottom" for drawer in drawers(bench.spec)),
+        place=middle_of_named(bench, f"{drawers(bench.spec)[0].name}_bottom"),
         amount=up,
         limit=recess,
         mend=Mend(f"Put them {length_mark(recess)} up.", (("drawer_bottom_up", recess),)),
@@ -192,6 +195,7 @@ def _deep_groove(bench: Bench) -> Iterator[Finding]:
             f"{length_mark(thinnest - m.groove)} outside them."
         ),
         parts=_sides(bench),
+        place=in_joint(bench, "grooved bottom", _sides(bench)[0]),
         amount=m.groove,
         limit=limit,
         mend=Mend(f"Make them {length_mark(limit)} deep.", (("drawer_groove_depth", limit),)),

@@ -9,6 +9,7 @@ from geometry.bench.bench import Bench
 from geometry.bench.case_numbers import case_numbers
 from geometry.bench.partitions import PARTITION_LIPPING
 from geometry.checks.check import Check
+from geometry.checks.where import middle_of
 from geometry.cuts.edge_moulding import EdgeMoulding
 from geometry.design.finding import Finding, Level, Mend
 from shared.units import length_mark
@@ -65,6 +66,7 @@ def _left_sharp(bench: Bench) -> Iterator[Finding]:
             f"an edge of {length_mark(size)}: arrises of {len(lacking)} legs stay sharp."
         ),
         parts=tuple(part.name for part in lacking),
+        place=middle_of(lacking[0]),
         amount=down,
         limit=0.0,
         mend=Mend("Begin right below the joint.", (("leg_edge_down", 0.0),)) if down else None,

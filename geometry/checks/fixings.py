@@ -15,6 +15,7 @@ from geometry.bench.fixing_numbers import (
 )
 from geometry.checks.check import Check
 from geometry.checks.limits_of_wood import LEAST_THREAD, LEAST_TONGUE
+from geometry.checks.where import middle_of_named
 from geometry.design.finding import Finding, Level, Mend
 from shared.units import length_mark
 
@@ -39,6 +40,7 @@ def _lacking(bench: Bench) -> Iterator[Finding]:
             level=Level.THINK_AGAIN,
             message=f"{number} {what} no place on {names}: {why}.",
             parts=parts,
+            place=middle_of_named(bench, parts[0]),
             amount=float(len(found.places)),
             limit=float(len(found.places) + number),
             unit="",

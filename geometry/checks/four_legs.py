@@ -11,6 +11,7 @@ from geometry.bench.bench import Bench
 from geometry.bench.round_legs import tenon_numbers
 from geometry.checks.check import Check
 from geometry.checks.limits_of_joints import LEAST_WALL, SHORTEST_ROUND
+from geometry.checks.where import in_joint
 from geometry.design.finding import Finding, Level, Mend
 from shared.units import length_mark
 
@@ -27,6 +28,7 @@ def _thin_wall(bench: Bench) -> Iterator[Finding]:
             f"{length_mark(least)}: set the aprons farther back, or take larger legs."
         ),
         parts=tuple(part.name for part in bench.parts if part.kind == "leg"),
+        place=in_joint(bench, "apron tenon", "leg_front_left"),
         amount=wall,
         limit=least,
     )
@@ -44,6 +46,7 @@ def _thin_tenon(bench: Bench) -> Iterator[Finding]:
             f"{length_mark(least)}."
         ),
         parts=tuple(part.name for part in bench.parts if part.kind == "apron"),
+        place=in_joint(bench, "apron tenon", "apron_front"),
         amount=a.tenon,
         limit=least,
         mend=_thicker(bench),

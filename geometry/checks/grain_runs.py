@@ -9,6 +9,7 @@ from geometry.bench.bench import Bench
 from geometry.checks.check import Check
 from geometry.checks.limits_of_timber import MOST_ACROSS, MOST_OFF_GRAIN
 from geometry.checks.movement import GRAIN_CHOICES
+from geometry.checks.where import middle_of
 from geometry.design.finding import Finding, Level, Mend
 from geometry.design.part import Part
 from geometry.primitives.frame import X_AXIS, Z_AXIS, Vec3, cross, dot, norm, unit
@@ -68,7 +69,7 @@ def _corner(bench: Bench) -> Iterator[Finding]:
                 "not."
             ),
             parts=named,
-            place=_middle(strays[0]),
+            place=middle_of(strays[0]),
             amount=lean,
             limit=most,
             unit="deg",
@@ -98,7 +99,7 @@ def _bears(bench: Bench) -> Iterator[Finding]:
                 "grain timber has a small part of its strength."
             ),
             parts=tuple(part.name for _, part in rows),
-            place=_middle(part),
+            place=middle_of(part),
             amount=lean,
             limit=most,
             unit="deg",
@@ -126,7 +127,7 @@ def _long_across(bench: Bench) -> Iterator[Finding]:
                 f"{length_mark(round(part.along_grain, 1))} along it: short grain breaks easily."
             ),
             parts=tuple(part.name for _, part in rows),
-            place=_middle(part),
+            place=middle_of(part),
             amount=share,
             limit=most,
             unit="%",
@@ -137,11 +138,6 @@ def _mend(kind: str) -> Mend | None:
     if kind not in GRAIN_CHOICES:
         return None
     return Mend(f"Let the grain run {GRAIN_CHOICES[kind][1]}.", (GRAIN_CHOICES[kind],))
-
-
-def _middle(part: Part) -> Vec3:
-    blank = part.shape.blank
-    return part.frame.to_bench((blank.length / 2.0, blank.width / 2.0, blank.thickness / 2.0))
 
 
 CHECKS: tuple[Check, ...] = (

@@ -9,6 +9,7 @@ from geometry.bench.case_numbers import case_numbers
 from geometry.bench.partitions import uprights
 from geometry.checks.check import Check
 from geometry.checks.limits_of_joints import DEEPEST_HOUSING, DEEPEST_REBATE, LEAST_COVER
+from geometry.checks.where import in_joint
 from geometry.design.finding import Finding, Level, Mend
 from shared.cutters import widest_cutter_for
 from shared.units import length_mark
@@ -77,6 +78,7 @@ def _deep_housing(bench: Bench) -> Iterator[Finding]:
             f"{length_mark(c.thickness - c.housing_depth)} of the boards."
         ),
         parts=("top", "bottom"),
+        place=in_joint(bench, "stopped housing", "top"),
         amount=c.housing_depth,
         limit=limit,
         mend=Mend(f"Make them {length_mark(limit)} deep.", (("housing_depth", limit),)),
@@ -103,6 +105,7 @@ def _deep_rebate(bench: Bench) -> Iterator[Finding]:
             f"{length_mark(thickness - c.rebate_depth)} behind the back."
         ),
         parts=(name,),
+        place=in_joint(bench, "rebate", name),
         amount=c.rebate_depth,
         limit=limit,
         mend=Mend(f"Make them {length_mark(limit)} deep.", (("rebate_depth", limit),)),

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from geometry.bench.bench import Bench
 from geometry.checks.check import Check
+from geometry.checks.where import middle_of
 from geometry.cuts.chamfer import Chamfer
 from geometry.cuts.edge_moulding import EdgeMoulding
 from geometry.design.finding import Finding, Level, Mend
@@ -72,6 +73,7 @@ def _thickness(bench: Bench) -> Iterator[Finding]:
                 f"the nearest that is sold, {nearest.called}, is {length_mark(nearest.usual)}."
             ),
             parts=tuple(part.name for part in of_sheet),
+            place=middle_of(of_sheet[0]),
             amount=thickness,
             limit=nearest.usual,
             mend=Mend(

@@ -12,6 +12,7 @@ from geometry.bench.limits import set_values
 from geometry.checks.check import Check
 from geometry.checks.limits_of_timber import DAMPEST, DRIEST, LEAST_LAP, MOST_HELD
 from geometry.checks.moving import Air, Apart, across, air_of, distinct, moved_apart
+from geometry.checks.where import middle_of
 from geometry.design.finding import Finding, Level, Mend
 from geometry.design.joint import Joint
 from geometry.design.part import Part
@@ -158,7 +159,7 @@ def _no_room(bench: Bench) -> Iterator[Finding]:
                 f"{length_mark(fit)} of room."
             ),
             parts=tuple(part.name for _, part, _ in rows),
-            place=_middle(panel),
+            place=middle_of(panel),
             amount=lacks + fit,
             limit=fit,
             mend=_roomier(bench, kind, lacks + fit),
@@ -206,7 +207,7 @@ def _drops_out(bench: Bench) -> Iterator[Finding]:
                 f"{panel.title} moves {length_mark(moves)} {air.words}: when it is driest {then}."
             ),
             parts=tuple(part.name for _, part in rows),
-            place=_middle(panel),
+            place=middle_of(panel),
             amount=left,
             limit=least,
             mend=Mend("Make it of sheet.", ((_ROOM_OF[kind][1], OF_SHEET),))
@@ -214,11 +215,6 @@ def _drops_out(bench: Bench) -> Iterator[Finding]:
             else None,
             estimate=True,
         )
-
-
-def _middle(part: Part) -> Vec3:
-    blank = part.shape.blank
-    return part.frame.to_bench((blank.length / 2.0, blank.width / 2.0, blank.thickness / 2.0))
 
 
 _AIR = (

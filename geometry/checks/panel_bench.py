@@ -10,6 +10,7 @@ from geometry.bench.panel_ends_numbers import HOUSED, panel_ends
 from geometry.bench.seat_rail_numbers import STUB, seat_rail
 from geometry.checks.check import Check
 from geometry.checks.limits_of_joints import DEEPEST_HOUSING, FLATTEST_IN_SOFT, SHORTEST_STUB
+from geometry.checks.where import in_joint
 from geometry.design.finding import Finding, Level, Mend
 from shared.cutters import widest_cutter_for
 from shared.timber import TIMBERS
@@ -22,6 +23,7 @@ def _cutter(bench: Bench) -> Iterator[Finding]:
     if cutter <= width + 1e-9:
         return
     fitting = widest_cutter_for(width)
+    housed = tuple(f"end_{end.side}" for end in n.ends if end.joint == HOUSED)
     mend = None
     if fitting is not None:
         sentence = f"Take a cutter of {length_mark(fitting.diameter)}."
@@ -33,7 +35,8 @@ def _cutter(bench: Bench) -> Iterator[Finding]:
             f"A cutter of {length_mark(cutter)} cannot cut a housing of {length_mark(width)}: "
             "the ends would rattle."
         ),
-        parts=tuple(f"end_{end.side}" for end in n.ends if end.joint == HOUSED),
+        parts=housed,
+        place=in_joint(bench, "stopped housing", housed[0]),
         amount=cutter,
         limit=width,
         mend=mend,
@@ -53,6 +56,7 @@ def _deep_housing(bench: Bench) -> Iterator[Finding]:
             f"{length_mark(n.seat_thickness - n.housing_depth)} of the seat, which breaks there."
         ),
         parts=("seat",),
+        place=in_joint(bench, "stopped housing", "seat"),
         amount=n.housing_depth,
         limit=limit,
         mend=Mend(f"Make them {length_mark(limit)} deep.", (("housing_depth", limit),)),
@@ -73,6 +77,7 @@ def _slope(bench: Bench) -> Iterator[Finding]:
             "better."
         ),
         parts=("seat",),
+        place=in_joint(bench, "through dovetail", "seat"),
         amount=math.degrees(math.atan(1.0 / n.tails.slope)),
         limit=math.degrees(math.atan(1.0 / flattest)),
         unit="deg",

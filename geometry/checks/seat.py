@@ -9,6 +9,7 @@ from geometry.bench.bench import Bench
 from geometry.bench.seat_board import board_width
 from geometry.checks.check import Check
 from geometry.checks.limits_of_handling import WIDEST_BOARD
+from geometry.checks.where import middle_of_named
 from geometry.design.finding import Finding, Level, Mend
 from shared.units import length_mark
 
@@ -27,6 +28,7 @@ def _wide_board(bench: Bench) -> Iterator[Finding]:
             f"{length_mark(widest)} each of them cups by itself as it dries."
         ),
         parts=("seat",),
+        place=middle_of_named(bench, "seat"),
         amount=width,
         limit=widest,
         mend=mend,

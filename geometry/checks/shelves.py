@@ -11,6 +11,7 @@ from geometry.bench.openings import SHELF, filled_with, openings
 from geometry.bench.shelves import height_name
 from geometry.checks.check import Check
 from geometry.checks.limits_of_joints import DEEPEST_HOUSING, LEAST_BETWEEN, SHORTEST_IN_HOUSINGS
+from geometry.checks.where import in_joint
 from geometry.design.finding import Finding, Level, Mend
 from geometry.solids.measure import bounding_box
 from shared.cutters import widest_cutter_for
@@ -79,11 +80,14 @@ def _back_to_back(bench: Bench) -> Iterator[Finding]:
 def _deep_housing(bench: Bench) -> Iterator[Finding]:
     c, depth = case_numbers(bench.spec), bench.spec.number("shelf_housing_depth")
     around = {
-        name: c.thickness if name.startswith("end_panel") else c.partition_thickness
+        name: (
+            c.thickness if name.startswith("end_panel") else c.partition_thickness,
+            f"shelf_{at.index}",
+        )
         for at in filled_with(bench.spec, SHELF)
         for name in (at.left, at.right)
     }
-    name, thickness = min(around.items(), key=lambda row: row[1])
+    name, (thickness, shelf) = min(around.items(), key=lambda row: row[1][0])
     limit = thickness * DEEPEST_HOUSING.of(bench) / 100.0
     if depth <= limit + 1e-9:
         return
@@ -95,6 +99,7 @@ def _deep_housing(bench: Bench) -> Iterator[Finding]:
             f"{length_mark(thickness - depth)} of {bench.part(name).title.lower()}."
         ),
         parts=(name,),
+        place=in_joint(bench, "stopped housing", name, shelf),
         amount=depth,
         limit=limit,
         mend=Mend(f"Make them {length_mark(limit)} deep.", (("shelf_housing_depth", limit),)),

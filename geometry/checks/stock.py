@@ -17,9 +17,9 @@ from geometry.checks.limits_of_timber import (
     THICKEST_BOARD,
     WIDEST_STOCK,
 )
+from geometry.checks.where import middle_of
 from geometry.design.finding import Finding, Level, Mend
 from geometry.design.part import Part
-from geometry.primitives.frame import Vec3
 from shared.sheet_goods import SHEET_MATERIALS, SHEET_SIZES
 from shared.timber import TIMBERS
 from shared.units import length_mark
@@ -148,7 +148,7 @@ def _large_sheet(bench: Bench) -> Iterator[Finding]:
                 "the seam behind an upright."
             ),
             parts=(part.name,),
-            place=_middle(part),
+            place=middle_of(part),
             amount=wide if narrow else long,
             limit=SHEET_WIDTH.of(bench) if narrow else limit,
         )
@@ -183,7 +183,7 @@ def _finding(
         level=level,
         message=message + others,
         parts=tuple(dict.fromkeys(_of_bench(part) for _, part in found)),
-        place=_middle(part),
+        place=middle_of(part),
         amount=size,
         limit=limit,
         mend=mend,
@@ -193,11 +193,6 @@ def _finding(
 def _of_bench(part: Part) -> str:
     """The piece itself, or the panel that a board is glued up into."""
     return part.name.rpartition("_board_")[0] if part.kind == "board" else part.name
-
-
-def _middle(part: Part) -> Vec3:
-    blank = part.shape.blank
-    return part.frame.to_bench((blank.length / 2.0, blank.width / 2.0, blank.thickness / 2.0))
 
 
 def _check(

@@ -40,7 +40,7 @@ from shared.words import in_words
 _CAPTION_AIR = 3.0  # mm between a picture and its caption
 _NAMES = 14.0  # mm round a picture in which names may stand
 _POINT = 1e-6
-_BESIDE = 20.0  # mm of the bench
+_BESIDE = 6.0  # mm of the bench
 
 
 def joint_pictures(

@@ -19,6 +19,7 @@ from geometry.primitives.frame import Vec2, Vec3
 from geometry.sheets.arrangement import ViewPlace, linework_marks
 from geometry.sheets.layout import Layout, Room
 from geometry.sheets.part_labels import Named, label_marks, named, spots_of
+from geometry.sheets.picked_place import ring
 from geometry.sheets.section_marks import section_marks, visible_lines
 from geometry.solids.cutting import placed
 from geometry.solids.solid import Floats
@@ -33,6 +34,7 @@ from shared.words import in_words
 _KEY_SHARE = 0.3  # of the sheet's width, or of its height, for the small view
 _BESIDE, _ABOVE = 22.0, 8.0  # mm round the section, for names
 _CAPTION = 8.0
+_IN_PLANE = 0.5  # mm
 _BEYOND, _HEAVY = 4.0, 2.5  # mm of the plane's line beyond the view, and of its wide ends
 
 
@@ -78,8 +80,11 @@ def reach_of(bench: Bench, way: Way) -> tuple[float, float]:
     return low, high
 
 
-def section_sheet(bench: Bench, way: Way, place: float, layout: Layout) -> SectionSheet:
-    """The bench cut at ``place``, which is brought within the bench's reach."""
+def section_sheet(
+    bench: Bench, way: Way, place: float, layout: Layout, picked: Vec3 | None = None
+) -> SectionSheet:
+    """The bench cut at ``place``, which is brought within the bench's reach; a ring goes round the
+    point that is picked out, in the small view, and in the section if it lies in the plane."""
     limits = reach_of(bench, way)
     place = min(max(place, limits[0]), limits[1])
     view = _view_of(bench, way)
@@ -87,8 +92,13 @@ def section_sheet(bench: Bench, way: Way, place: float, layout: Layout) -> Secti
     cut = section(bench.parts, view, at)
     for_key, for_section = _rooms(bench, view, layout)
     key_marks, key, axis, sign = _key(bench, way, place, (for_key, layout))
-    shown = _section(bench, cut, (for_section, layout), _told(way, place, limits))
-    return SectionSheet((*key_marks, *shown), key, axis, sign, limits)
+    shown, drawn = _section(bench, cut, (for_section, layout), _told(way, place, limits))
+    marks = [*key_marks, *shown]
+    if picked is not None:
+        marks.append(ring(picked, _key_view_of(bench, way), key.scale, key.origin))
+        if abs(picked[way.value] - place) < _IN_PLANE:
+            marks.append(ring(picked, view, *drawn))
+    return SectionSheet(tuple(marks), key, axis, sign, limits)
 
 
 def _rooms(bench: Bench, view: View, layout: Layout) -> tuple[Room, Room]:
@@ -120,6 +130,10 @@ def _view_of(bench: Bench, way: Way) -> View:
     return {Way.ACROSS: end_view(bench), Way.ALONG: FRONT, Way.LEVEL: PLAN}[way]
 
 
+def _key_view_of(bench: Bench, way: Way) -> View:
+    return end_view(bench) if way is Way.ALONG else FRONT
+
+
 def _told(way: Way, place: float, limits: tuple[float, float]) -> str:
     if way is Way.ACROSS:
         return f"Cut across, {length_mark(place - limits[0])} from the left end"
@@ -133,7 +147,7 @@ def _key(
 ) -> tuple[list[Mark], ViewPlace, int, float]:
     """The small view with the line of the plane."""
     room, layout = where
-    view = end_view(bench) if way is Way.ALONG else FRONT
+    view = _key_view_of(bench, way)
     (linework,) = look_all(bench.parts, (view,))
     lines = visible_lines(linework)
     scale, origin = _fitted(lines.bounds(), _captioned(room), (2.0 * _BEYOND, 1.5 * _BEYOND))
@@ -164,7 +178,10 @@ def _plane_marks(
     return [Strokes(Role.CENTRE, runs[1:2]), Strokes(Role.VISIBLE, runs[(0, 2), :])]
 
 
-def _section(bench: Bench, cut: Section, where: tuple[Room, Layout], told: str) -> list[Mark]:
+def _section(
+    bench: Bench, cut: Section, where: tuple[Room, Layout], told: str
+) -> tuple[list[Mark], tuple[float, Vec2]]:
+    """Its marks, and the scale and the origin at which it is drawn."""
     (left, bottom, right, _), layout = where
     lines = visible_lines(cut.linework)
     height = layout.lettering
@@ -176,7 +193,7 @@ def _section(bench: Bench, cut: Section, where: tuple[Room, Layout], told: str) 
     marks += label_marks(labels, origin, height)
     caption = in_words(in_units(told, layout.shown), layout.words)
     at = ((left + right) / 2.0, bottom + _CAPTION / 2.0 - height / 2.0)
-    return [*marks, Label(Role.TITLE, caption, at, height, Anchor.MIDDLE)]
+    return [*marks, Label(Role.TITLE, caption, at, height, Anchor.MIDDLE)], (scale, origin)
 
 
 def _labels(

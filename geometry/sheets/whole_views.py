@@ -20,7 +20,7 @@ import shapely
 from geometry.bench.bench import Bench
 from geometry.design.part import Part
 from geometry.drawing.marks import Mark, Role, Strokes
-from geometry.primitives.frame import Vec3, add
+from geometry.primitives.frame import Vec3, add, subtract
 from geometry.sheets.arrangement import linework_marks
 from geometry.sheets.layout import Layout, Room
 from geometry.sheets.leaf import Leaf, standing
@@ -29,7 +29,7 @@ from geometry.sheets.picked_place import ring
 from geometry.sheets.section_marks import visible_lines
 from geometry.sheets.text_block import TextBlock, TextLine
 from geometry.solids.cutting import placed
-from geometry.solids.solid import Floats
+from geometry.solids.solid import Floats, PlacedSolid
 from geometry.views.exploding import Exploded, exploded
 from geometry.views.linework import Linework
 from geometry.views.look import look_all
@@ -49,17 +49,20 @@ _FAR, _TOO_FAR = 45.0, 65.0  # mm: a longer leader loses the eye, and is worse t
 _PITCH = 1.6  # of the letters, from line to line of the list
 _SMALLEST = 1.8  # mm, letters of a long list; the least of ISO 3098
 _COLUMN_AIR = 5.0
+_ON = 1.0  # mm
 _NOTHING: Floats = np.empty((0, 4))
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Figure:
-    """Parts as they stand, the lines seen of them, and others that tie them together."""
+    """Parts as they stand, the lines seen of them, and others that tie them together; ``picked``
+    are points that are ringed."""
 
     parts: tuple[Part, ...]
     linework: Linework
     ties: Floats
     spots: tuple[Spot, ...]
+    picked: tuple[Vec3, ...] = ()
 
     @property
     def lines(self) -> Floats:
@@ -78,33 +81,64 @@ class _Placed:
 
 def pictorial_leaf(bench: Bench, layout: Layout) -> Leaf:
     """A page with the bench in a pictorial view, its parts named."""
-    marks, way = _best(_pictorials(bench), (layout, standing(layout)))
+    marks, way = _best(_pictorials(bench, None), (layout, standing(layout)))
     return Leaf("Pictorial drawing", in_words("Pictorial view", layout.words), None, marks, way)
 
 
 def exploded_leaf(bench: Bench, layout: Layout) -> Leaf:
     """A page with the bench taken apart, its parts named."""
-    marks, way = _best(_explosions(bench), (layout, standing(layout)))
+    marks, way = _best(_explosions(bench, None, ()), (layout, standing(layout)))
     return Leaf("Pictorial drawing", in_words("Exploded view", layout.words), None, marks, way)
 
 
 def pictorial_marks(bench: Bench, layout: Layout, picked: Vec3 | None = None) -> tuple[Mark, ...]:
     """The pictorial view on a sheet that cannot be turned, such as a window; a ring round what is
     picked out."""
-    return _best(_pictorials(bench), (layout,), picked)[0]
+    return _best(_pictorials(bench, picked), (layout,))[0]
 
 
-def exploded_marks(bench: Bench, layout: Layout) -> tuple[Mark, ...]:
-    """The bench taken apart on a sheet that cannot be turned."""
-    return _best(_explosions(bench), (layout,))[0]
+def exploded_marks(
+    bench: Bench, layout: Layout, picked: Vec3 | None = None, gathered: Sequence[str] = ()
+) -> tuple[Mark, ...]:
+    """The bench taken apart on a sheet that cannot be turned; a ring round what is picked out, on
+    each of the ``gathered`` parts that it lies on."""
+    return _best(_explosions(bench, picked, gathered), (layout,))[0]
 
 
-def _pictorials(bench: Bench) -> list[Figure]:
-    return [pictorial(bench.parts, view) for view in _VIEWS]
+def _pictorials(bench: Bench, picked: Vec3 | None) -> list[Figure]:
+    points = () if picked is None else (picked,)
+    return [replace(pictorial(bench.parts, view), picked=points) for view in _VIEWS]
 
 
-def _explosions(bench: Bench) -> list[Figure]:
-    return [taken_apart(bench, view) for view in _VIEWS]
+def _explosions(bench: Bench, picked: Vec3 | None, gathered: Sequence[str]) -> list[Figure]:
+    figures = [taken_apart(bench, view) for view in _VIEWS]
+    if picked is None:
+        return figures
+    return [replace(one, picked=_gone_along(bench, one, picked, gathered)) for one in figures]
+
+
+def _gone_along(
+    bench: Bench, figure: Figure, picked: Vec3, gathered: Sequence[str]
+) -> tuple[Vec3, ...]:
+    """Where a point of the bench is on each of these parts once they are drawn apart; of a point in
+    the open, on the part that is nearest to it."""
+    away = {
+        k: _outside(placed(part), picked)
+        for k, part in enumerate(bench.parts)
+        if part.name in gathered
+    }
+    near = min(away.values(), default=0.0) + _ON
+    return tuple(
+        add(picked, subtract(figure.parts[k].frame.origin, bench.parts[k].frame.origin))
+        for k, far in away.items()
+        if far <= near
+    )
+
+
+def _outside(solid: PlacedSolid, point: Vec3) -> float:
+    """How far a point is outside the box round a solid, mm."""
+    beyond = np.maximum(solid.low - np.array(point), np.array(point) - solid.high)
+    return float(np.linalg.norm(np.maximum(beyond, 0.0)))
 
 
 def pictorial(parts: Sequence[Part], view: View) -> Figure:
@@ -125,9 +159,7 @@ def taken_apart(bench: Bench, view: View) -> Figure:
     return Figure(parts, seen, ties, spots)
 
 
-def _best(
-    figures: Sequence[Figure], layouts: Sequence[Layout], picked: Vec3 | None = None
-) -> tuple[tuple[Mark, ...], Layout]:
+def _best(figures: Sequence[Figure], layouts: Sequence[Layout]) -> tuple[tuple[Mark, ...], Layout]:
     """The marks of the figure that shows most, and the way its sheet lies."""
     ways = [(figure, way) for way in layouts for figure in figures]
 
@@ -148,8 +180,7 @@ def _best(
     if shown.key is not None:
         _, _, right, top = way.room
         marks += shown.key.marks((right - shown.key.width, top))
-    if picked is not None:
-        marks.append(ring(picked, lines.view, scale, origin))
+    marks += [ring(point, lines.view, scale, origin) for point in figure.picked]
     return tuple(marks), way
 
 

@@ -5,17 +5,22 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from app.canvas.picture import marks_owned
 from app.panels.finding_line import FindingLine
 from app.panels.job_strip import JOINTS, PAPERS, STAGES
 from app.scene.joint_picking import joint_of
-from app.scene.looks import Look
+from app.scene.looks import Look, screen_layout
+from app.scene.preferences import Preferences
 from app.window.workplace import Workplace
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.design.finding import Finding, Level
-from geometry.drawing.marks import Arc
+from geometry.drawing.marks import Arc, Strokes
 from geometry.primitives.frame import Vec3
 from geometry.sheets.picked_place import PICKED, ring
+from geometry.sheets.section_sheet import Way, section_sheet
+from geometry.sheets.whole_views import exploded_marks
+from geometry.solids.measure import bounding_box
 from geometry.views.view import FRONT, PLAN
 
 
@@ -45,7 +50,8 @@ def test_it_is_picked_out_however_the_bench_is_shown(window: Workplace, look: Lo
     canvas = window.page.looks
     canvas.refresh()
     assert canvas.lit() == {PICKED, "part:top"}
-    assert len(_rings(canvas.marks)) == (look is Look.PICTORIAL)
+    # In the section also in the small view beside it.
+    assert len(_rings(canvas.marks)) == (2 if look is Look.SECTION else 1)
     assert line.finding.place is not None
     if look is Look.SECTION:
         assert canvas.place == pytest.approx(line.finding.place[canvas.way.value])
@@ -70,6 +76,47 @@ def test_where_joints_are_looked_at_it_is_picked_out_in_the_detail(window: Workp
     window.desk.set_values({"length": 1210.0})
     joints.page.sheet.refresh()
     assert _rings(joints.page.sheet.marks) == []
+
+
+def test_taken_apart_the_ring_has_gone_along_with_its_part() -> None:
+    """The top's corner at the back, where that has been carried to: it is on the top's lines."""
+    bench = build(default_spec())
+    layout = screen_layout(300.0, 200.0, Preferences())
+    low, high = bounding_box(bench.part("top"))
+    point = (low[0], high[1], high[2])
+    marks = exploded_marks(bench, layout, point, ("top", "leg_front_left"))
+    (found,) = _rings(marks)
+    ends = np.concatenate(
+        [
+            mark.segments.reshape(-1, 2)
+            for mark in marks_owned(marks, frozenset({"part:top"}))
+            if isinstance(mark, Strokes)
+        ]
+    )
+    assert np.hypot(*(ends - found.centre).T).min() < 0.05
+    assert not _rings(exploded_marks(bench, layout))
+
+
+def test_a_section_that_does_not_go_through_the_place_has_it_in_the_small_view_alone() -> None:
+    bench = build(default_spec())
+    layout = screen_layout(300.0, 200.0, Preferences())
+    at = (300.0, -40.0, 410.0)
+    through = section_sheet(bench, Way.ACROSS, 300.0, layout, at)
+    beside = section_sheet(bench, Way.ACROSS, 310.0, layout, at)
+    assert (len(_rings(through.marks)), len(_rings(beside.marks))) == (2, 1)
+    small = _rings(beside.marks)[0].centre
+    assert beside.key.in_view(small) == pytest.approx((300.0, 410.0))
+
+
+def test_a_finding_far_from_every_joint_leads_to_the_drawing(window: Workplace) -> None:
+    """Who sits at the end tips the bench: no joint is to blame for that."""
+    window.desk.set_values({"inset_left": 500.0, "inset_right": 20.0})
+    window.presenter.look_for_findings()
+    line = next(one for one in window.foot.lines() if "sitter_tips" in one.finding.check)
+    window.go_to(STAGES.index(JOINTS))
+    line.show_button.click()
+    assert window.page.isVisible()
+    assert window.page.canvas.under_hand().rings
 
 
 def test_from_the_papers_it_leads_to_the_drawing(window: Workplace) -> None:
