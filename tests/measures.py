@@ -7,7 +7,7 @@ import itertools
 from geometry.design.part import Part, Shape
 from geometry.primitives.facets import Facets
 from geometry.solids.cutting import body_of
-from geometry.solids.kernel import gap
+from geometry.solids.kernel.between import gap
 
 
 def piece_count(shape: Shape) -> int:

@@ -24,7 +24,7 @@ from geometry.design.finding import Finding, Level, Mend
 from geometry.design.part import Part
 from geometry.primitives.frame import Vec3
 from geometry.solids.cutting import body_of, placed
-from geometry.solids.kernel import box_within
+from geometry.solids.kernel.between import box_within
 from geometry.solids.sweeping import SLIDING
 from shared.units import length_mark
 

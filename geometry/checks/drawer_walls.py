@@ -14,7 +14,7 @@ from functools import lru_cache
 from geometry.design.part import Part
 from geometry.primitives.frame import Vec3
 from geometry.solids.cutting import body_of, placed
-from geometry.solids.kernel import box_within
+from geometry.solids.kernel.between import box_within
 
 _BESIDE = 60.0  # mm to either side of the opening in which its walls are looked for
 _FLAT = 1e-6

@@ -1,1 +1,1 @@
-"""Solids from blanks and cuts; the only place that knows the solid kernel."""
+"""Solids from blanks and cuts; the package ``kernel`` is the only place that knows manifold3d."""

@@ -11,7 +11,9 @@ from itertools import chain
 from geometry.cuts.removal import Removal
 from geometry.design.part import Part, Shape
 from geometry.primitives.frame import Frame
-from geometry.solids.kernel import Body, EngineFault, carve, mesh_of
+from geometry.solids.kernel.body import Body, EngineFault
+from geometry.solids.kernel.carving import carve
+from geometry.solids.kernel.mesh import mesh_of
 from geometry.solids.solid import PlacedSolid, Solid, place
 from geometry.solids.surface import solid_from
 from shared.errors import CannotBuild

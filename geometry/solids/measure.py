@@ -8,7 +8,7 @@ from __future__ import annotations
 from geometry.design.part import Part, Shape
 from geometry.primitives.frame import Vec3
 from geometry.solids.cutting import body_of, placed, solid_of
-from geometry.solids.kernel import common_volume
+from geometry.solids.kernel.between import common_volume
 from geometry.solids.solid import PlacedSolid
 from shared.tolerances import COPLANAR
 

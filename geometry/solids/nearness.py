@@ -20,8 +20,7 @@ from geometry.design.part import Shape
 from geometry.primitives.frame import Vec3, add, dot, scale, subtract
 from geometry.solids.cavities import Cavity, cavity_of, faces_of
 from geometry.solids.cutting import body_of
-from geometry.solids.kernel import (
-    Body,
+from geometry.solids.kernel.between import (
     box_of,
     common_middle,
     common_volume,
@@ -29,9 +28,9 @@ from geometry.solids.kernel import (
     gap,
     is_wood,
     nearest_point,
-    waste_in,
-    waste_of,
 )
+from geometry.solids.kernel.body import Body
+from geometry.solids.kernel.cutters import waste_in, waste_of
 from geometry.solids.solid import Floats
 from shared.tolerances import COPLANAR
 

@@ -18,7 +18,7 @@ from geometry.cuts.cut import Blank
 from geometry.cuts.removal import PART_FRAME, HalfSpace, Hollow, Hull, Prism, Removal
 from geometry.primitives.frame import Vec3, dot
 from geometry.primitives.path import BulgedVertex, Path, arc_centre
-from geometry.solids.kernel import hull_faces
+from geometry.solids.kernel.cutters import hull_faces
 
 _SQUARE = 1e-9
 """A direction that leans less than this lies along an axis: a nanometre in a metre."""

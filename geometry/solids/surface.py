@@ -18,7 +18,8 @@ from dataclasses import replace
 
 import numpy as np
 
-from geometry.solids.kernel import EngineFault, Mesh
+from geometry.solids.kernel.body import EngineFault
+from geometry.solids.kernel.mesh import Mesh
 from geometry.solids.prism import FLAT
 from geometry.solids.solid import Flags, Floats, Indices, Solid, frozen
 from shared.tolerances import SHARP_EDGE_DEG

@@ -11,8 +11,9 @@ from collections.abc import Callable
 
 import numpy as np
 
-from geometry.solids import cutting, kernel
+from geometry.solids import cutting
 from geometry.solids.cutting import placed, solid_of
+from geometry.solids.kernel import cutters
 from geometry.solids.standing import Standing, make_ready_to_move, stand
 from geometry.views.look import look_all, look_at_solids
 from geometry.views.view import END_RIGHT, FRONT, PLAN
@@ -27,9 +28,9 @@ def forget() -> None:
         cutting.body_of,
         cutting.solid_of,
         cutting.placed_shape,
-        kernel._prism,
-        kernel._rounded,
-        kernel._hull,
+        cutters._prism,
+        cutters._rounded,
+        cutters._hull,
     ):
         kept.cache_clear()
 

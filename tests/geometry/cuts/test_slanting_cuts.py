@@ -18,7 +18,7 @@ from geometry.cuts.wedge_slot import WedgeSlot
 from geometry.design.part import Shape
 from geometry.primitives.path import Path
 from geometry.solids.cutting import solid_of
-from geometry.solids.kernel import carve
+from geometry.solids.kernel.carving import carve
 from geometry.solids.measure import volume_of
 from shared.tolerances import CHORD_ERROR
 from tests.measures import piece_count

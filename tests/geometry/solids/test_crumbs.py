@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 import trimesh
 
-from geometry.solids.kernel import Mesh
+from geometry.solids.kernel.mesh import Mesh
 from geometry.solids.prism import FLAT
 from geometry.solids.surface import solid_from
 

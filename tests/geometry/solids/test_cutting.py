@@ -18,8 +18,9 @@ from geometry.cuts.removal import HalfSpace, Hull, Prism
 from geometry.design.part import Shape
 from geometry.primitives.frame import Frame, unit
 from geometry.primitives.path import HALF_TURN_BULGE, Path
-from geometry.solids import cutting, kernel
+from geometry.solids import cutting
 from geometry.solids.cutting import placed, solid_of
+from geometry.solids.kernel import cutters
 from geometry.solids.solid import Solid
 from shared.errors import CannotBuild
 from shared.tolerances import CHORD_ERROR
@@ -202,8 +203,8 @@ def test_a_solid_does_not_tell_what_was_cut_before_it():
              unit((1, 0, slope))))) for y in (40.0, 90.0) for slope in (0.2, 0.3)
     ]  # fmt: skip
     forget()
-    kernel._rounded.cache_clear()
-    kernel._prism.cache_clear()
+    cutters._rounded.cache_clear()
+    cutters._prism.cache_clear()
     first = [solid_of(board.shape) for board in boards]  # each prism younger than its blank
     forget()
     again = [solid_of(board.shape) for board in reversed(boards)][::-1]  # and now older
