@@ -20,9 +20,10 @@ from geometry.bench.rest_numbers import (
     slat_space,
 )
 from geometry.bench.rest_parameters import CHOICE, PARAMETERS, has_rest
+from geometry.bench.rest_post_rules import POST_RULES
 from geometry.bench.rest_posts import post_joints, posts
+from geometry.bench.rest_rail_rules import RAIL_RULES
 from geometry.bench.rest_rails import rail_joints, rail_parts
-from geometry.bench.rest_rules import CONSTRAINTS
 from geometry.design.joint import Joint
 from geometry.design.part import Part
 from geometry.design.spec import BenchSpec
@@ -166,7 +167,7 @@ CHOICE_MEMBER = Member("back rest choice", (CHOICE,))
 MEMBER = Member(
     "back rest",
     PARAMETERS,
-    CONSTRAINTS,
+    (*POST_RULES, *RAIL_RULES),
     _parts,
     _joints,
     derived=_derived,

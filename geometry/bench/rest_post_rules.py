@@ -1,4 +1,4 @@
-"""What a back rest must leave room for: in its seat, in its posts, in its rails."""
+"""What the posts of a back rest must leave room for in the seat, and between them."""
 
 from __future__ import annotations
 
@@ -7,10 +7,7 @@ from geometry.bench.rest_numbers import (
     RestNumbers,
     bay_clear,
     mortise_in_seat,
-    rail_space,
-    rails,
     rest_numbers,
-    slat_space,
 )
 from geometry.bench.seat_back import SEAT_READS, Box
 from geometry.design.spec import BenchSpec
@@ -22,16 +19,10 @@ LEAST_BEHIND = 6.0  # mm of seat behind a mortise
 LEAST_END = 12.0  # mm of seat beyond a mortise, along it
 LEAST_CLEAR = 3.0  # mm between a mortise or notch and whatever else is there
 LEAST_HELD = 10.0  # mm of a post on the edge it is screwed to
-LEAST_WALL = 4.0  # mm of post before and behind a rail's mortise
-LEAST_BETWEEN = 5.0  # mm of post between or beyond mortises
-LEAST_OVER = 8.0  # mm of post above the uppermost mortise
-LEAST_BAY = 60.0  # mm between posts
-LEAST_SPACE = 15.0  # mm between rails
-LEAST_SLAT_SPACE = 6.0  # mm between slats
-LEAST_SLAT = 50.0  # mm of slat between its rails
 LEAST_TENON = 10.0  # mm wide
 LEAST_CHEEK = 2.0  # mm of shoulder before and behind a tenon
 LEAST_FLOOR = 3.0  # mm under a blind mortise
+LEAST_BAY = 60.0  # mm between posts
 # A tenon (or a post) and a partition are in each other's way over the width of both and more.
 FINEST = LEAST_TENON + 8.0
 
@@ -145,79 +136,14 @@ def _bays(spec: BenchSpec) -> float:
     return min(bay_clear(r, bay, 0.0) for bay in range(r.posts - 1)) - LEAST_BAY
 
 
-def _rail_in_post(spec: BenchSpec) -> float:
-    """Wood of the post before and behind the rails' mortises."""
-    r = rest_numbers(spec)
-    spare = (r.rail_thickness - r.tenon - r.fit) / 2.0
-    front = r.set_back + spare
-    back = r.post_depth - r.set_back - r.rail_thickness + spare
-    return min(front, back) - LEAST_WALL
-
-
-def _rail_within(spec: BenchSpec) -> float:
-    r = rest_numbers(spec)
-    return r.post_depth - r.set_back - r.rail_thickness
-
-
-def _mortise_depth(spec: BenchSpec) -> float:
-    """Wood between two mortises of a post in the middle, or beyond that of an outer one."""
-    r = rest_numbers(spec)
-    deep = r.tenon_length + GLUE_ROOM
-    return r.post_width - (2.0 * deep if r.posts > 2 else deep) - LEAST_BETWEEN
-
-
-def _rows(spec: BenchSpec) -> float:
-    r = rest_numbers(spec)
-    least = LEAST_SLAT if r.slats else LEAST_SPACE
-    return rail_space(r) - least if r.further else rail_space(r)
-
-
-def _above_seat(spec: BenchSpec) -> float:
-    """The lowest rail's lower back arris over the seat."""
-    r = rest_numbers(spec)
-    return r.gap - r.rail_thickness * r.sine
-
-
-def _tenon_widths(spec: BenchSpec) -> float:
-    r = rest_numbers(spec)
-    least = min(r.top_width, r.rail_width) if r.further else r.top_width
-    return least - 2.0 * r.shoulder - LEAST_TENON
-
-
-def _slats_apart(spec: BenchSpec) -> float:
-    r = rest_numbers(spec)
-    if not r.slats:
-        return _FREE
-    return min(slat_space(r, bay) for bay in range(r.posts - 1)) - LEAST_SLAT_SPACE
-
-
-def _slat_walls(spec: BenchSpec) -> float:
-    r = rest_numbers(spec)
-    if not r.slats:
-        return _FREE
-    return (r.rail_thickness - r.slat_thickness - r.fit) / 2.0 - LEAST_CLEAR
-
-
-def _slat_floor(spec: BenchSpec) -> float:
-    r = rest_numbers(spec)
-    if not r.slats:
-        return _FREE
-    least = min(rail.high - rail.low for rail in rails(r))
-    return least - r.slat_tenon - GLUE_ROOM - LEAST_FLOOR
-
-
 _LEANS = "post_fixing rest_rake post_let_in"
-_PLACED = "length post_fixing post_count post_in_left post_in_right post_width post_splay rest_rake"
-_ROWS = (
-    "back_rest rest_rail_count rest_height rest_rake rest_gap rest_set_back post_over "
-    "top_rail_width rest_rail_width"
-)
+PLACED = "length post_fixing post_count post_in_left post_in_right post_width post_splay rest_rake"
 _MORTISE = (
-    f"{SEAT_READS} {_PLACED} rest_in post_depth post_tenon post_shoulder rest_fit post_tenon_kind "
+    f"{SEAT_READS} {PLACED} rest_in post_depth post_tenon post_shoulder rest_fit post_tenon_kind "
     "post_tenon_depth"
 )
 
-CONSTRAINTS: tuple[Constraint, ...] = (
+POST_RULES: tuple[Constraint, ...] = (
     rule(
         "post_board",
         "seat post_fixing",
@@ -289,103 +215,27 @@ CONSTRAINTS: tuple[Constraint, ...] = (
     ),
     rule(
         "post_notch_ends",
-        f"{SEAT_READS} {_PLACED} post_let_in rest_fit",
+        f"{SEAT_READS} {PLACED} post_let_in rest_fit",
         _notch_ends,
         "the notches for the posts would run into a mitred corner, or out at the end",
     ),
     rule(
         "post_notch_clear",
-        f"{SEAT_READS} {_PLACED} post_let_in rest_fit",
+        f"{SEAT_READS} {PLACED} post_let_in rest_fit",
         _notches_clear,
         "a notch for a post would run into a partition or a leg's tenon at the back edge",
         FINEST,
     ),
     rule(
         "post_held",
-        f"{SEAT_READS} {_PLACED}",
+        f"{SEAT_READS} {PLACED}",
         _held,
         "a post would have less than {10 mm} of the seat's back edge to be screwed to",
     ),
     rule(
         "post_bays",
-        _PLACED,
+        PLACED,
         _bays,
         "the posts would stand less than {60 mm} apart",
-    ),
-    rule(
-        "rest_mortise_walls",
-        "post_depth rest_rail_thickness rest_set_back rest_tenon rest_fit",
-        _rail_in_post,
-        "the rails' mortises would leave less than {4 mm} of the posts before or behind them",
-    ),
-    rule(
-        "rest_rail_within",
-        "post_depth rest_rail_thickness rest_set_back",
-        _rail_within,
-        "the rails would stand out behind the posts",
-    ),
-    rule(
-        "rest_mortise_depth",
-        "post_width post_count rest_tenon_length",
-        _mortise_depth,
-        "the rails' mortises would leave less than {5 mm} of a post between or beyond them",
-    ),
-    rule(
-        "rest_rows",
-        _ROWS,
-        _rows,
-        "there would be too little room between the rails, or between a rail and the seat",
-    ),
-    rule(
-        "rest_above_seat",
-        "rest_gap rest_rail_thickness rest_rake",
-        _above_seat,
-        "the lowest rail would run into the seat",
-    ),
-    rule(
-        "rest_top_end",
-        "post_over rest_shoulder",
-        lambda s: s.number("post_over") + s.number("rest_shoulder") - LEAST_OVER,
-        "the top rail's mortises would come within {8 mm} of the posts' ends",
-    ),
-    rule(
-        "rest_tenon_width",
-        "back_rest rest_rail_count top_rail_width rest_rail_width rest_shoulder",
-        _tenon_widths,
-        "the rails' tenons would be narrower than {10 mm}",
-    ),
-    rule(
-        "rest_tenon_cheeks",
-        "rest_rail_thickness rest_tenon",
-        lambda s: (s.number("rest_rail_thickness") - s.number("rest_tenon")) / 2.0 - LEAST_CHEEK,
-        "the rails' tenons would leave less than {2 mm} of shoulder before and behind",
-    ),
-    rule(
-        "slats_apart",
-        f"{_PLACED} {_ROWS} slat_count slat_width",
-        _slats_apart,
-        "the slats would stand less than {6 mm} apart",
-    ),
-    rule(
-        "slat_walls",
-        "back_rest rest_rail_thickness slat_thickness rest_fit",
-        _slat_walls,
-        "the slats' mortises would leave less than {3 mm} of the rails before and behind them",
-    ),
-    rule(
-        "slat_floor",
-        f"{_ROWS} slat_tenon_length",
-        _slat_floor,
-        "the slats' mortises would leave less than {3 mm} of a rail's width beyond them",
-    ),
-    rule(
-        "slat_tenon_width",
-        "back_rest slat_width slat_shoulder",
-        lambda s: (
-            s.number("slat_width") - 2.0 * s.number("slat_shoulder") - 8.0
-            if rest_numbers(s).slats
-            else _FREE
-        ),
-        "the slats' tenons would be narrower than {8 mm}",
     ),
 )
