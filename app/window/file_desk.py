@@ -21,7 +21,8 @@ from app.document.recent import RecentFiles
 from app.look.themes import Tone
 from app.panels.notice_strip import Notice
 from app.scene.model import build_model
-from exporters.project_file import SUFFIX, load, project_bytes, read_project
+from exporters.project_file import SUFFIX, load, read_project
+from exporters.project_writing import project_bytes
 from exporters.writing import write_file
 from geometry.bench.catalogue import default_spec
 from geometry.design.project import Project

@@ -16,7 +16,7 @@ import pytest
 
 from app.__main__ import main
 from app.command_line import run
-from exporters.project_file import save
+from exporters.project_writing import save
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values

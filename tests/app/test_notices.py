@@ -9,7 +9,7 @@ from PySide6.QtCore import QSettings
 from pytestqt.qtbot import QtBot
 
 from app.document.keeping import Keeper
-from exporters.project_file import project_bytes
+from exporters.project_writing import project_bytes
 from geometry.bench.catalogue import default_spec
 from geometry.design.project import Project
 from tests.app.opening import open_window

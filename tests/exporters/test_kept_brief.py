@@ -11,7 +11,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from exporters.facts import facts, facts_text
-from exporters.project_file import project_bytes, read_project
+from exporters.project_file import read_project
+from exporters.project_writing import project_bytes
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.checks.all_checks import judged

@@ -14,7 +14,7 @@ import pytest
 from exporters import pack
 from exporters.facts import facts, facts_text
 from exporters.pack import PackOptions, pack_files, write_pack
-from exporters.project_file import save
+from exporters.project_writing import save
 from geometry.bench.bench import Bench
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values

@@ -13,7 +13,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from exporters.project_file import SIZE_LIMIT, VERSION, load, project_bytes, read_project, save
+from exporters.project_file import SIZE_LIMIT, VERSION, load, read_project
+from exporters.project_writing import project_bytes, save
 from geometry.bench.catalogue import PARAMETERS, default_spec
 from geometry.bench.limits import set_values
 from geometry.design.project import LINE_LIMIT, NOTES_LIMIT, Project

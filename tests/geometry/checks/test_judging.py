@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from exporters.project_file import VERSION, project_bytes, read_project
+from exporters.project_file import VERSION, read_project
+from exporters.project_writing import project_bytes
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values

@@ -11,7 +11,8 @@ import json
 import pytest
 
 from exporters.facts import finding_fact
-from exporters.project_file import project_bytes, read_project
+from exporters.project_file import read_project
+from exporters.project_writing import project_bytes
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values

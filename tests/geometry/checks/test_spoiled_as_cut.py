@@ -8,7 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from exporters.project_file import load, project_bytes, read_project
+from exporters.project_file import load, read_project
+from exporters.project_writing import project_bytes
 from geometry.bench.as_cut import NAMES, PARAMETERS
 from geometry.bench.bench import Bench
 from geometry.bench.build import build
