@@ -22,7 +22,7 @@ from app.gestures.moments import (
     Shift,
     TypeInto,
 )
-from app.scene.notes import handle_note, part_note, value_note
+from app.scene.notes import handle_note, joint_note, part_note, value_note
 from app.scene.preferences import Preferences
 from app.scene.sheet_view import Hold, SheetView
 from app.scene.steps import drag_step
@@ -30,6 +30,7 @@ from app.scene.wording import size_text
 from geometry.bench.catalogue import parameter
 from geometry.primitives.frame import Vec2
 
+_OPENS = Qt.CursorShape.PointingHandCursor
 REST_MS = 450
 """A pointer that rests so long gets a note."""
 
@@ -74,18 +75,22 @@ class Deeds(QObject):
         self._sight.note = ""
         self._rest.stop()
         handle = self._view.handle_at(at) if at is not None else None
-        part = "" if at is None or handle is not None else self._view.part_at(at)
+        seam = self._view.seam_at(at, handle) if at is not None else None
+        on_part = at is not None and handle is None and seam is None
+        part = self._view.part_at(at) if at is not None and on_part else ""
         if at is not None:
             self._sight.at = at
-            self._canvas.setCursor(_cursor(handle))
-            if handle is not None or part:
+            self._canvas.setCursor(_cursor(handle) if seam is None else _OPENS)
+            if handle is not None or seam is not None or part:
                 self._rest.start()
-        self._sight.point(handle, part)
+        self._sight.point(handle, part, seam)
 
     def rest(self) -> None:
         """The pointer has rested: say what lies under it."""
         sight, model, preferences = self._sight, self._desk.model, self._view.preferences
-        if sight.handle is not None:
+        if sight.seam is not None:
+            sight.note = joint_note(model, sight.seam.joint, preferences)
+        elif sight.handle is not None:
             sight.note = handle_note(model, sight.handle, preferences)
         elif sight.part:
             sight.note = part_note(model, sight.part, preferences)
@@ -137,6 +142,7 @@ class Deeds(QObject):
     def _shift(self, deed: Shift, moment: Moment) -> None:
         pull = deed.handle.pull
         assert pull is not None
+        self._sight.seam = None
         row, preferences = parameter(pull.parameter), self._view.preferences
         step = drag_step(row.unit, row.step, preferences.shown, self._view.pixels_per_mm)
         why = self._desk.pull(pull, self._view.view_mm(deed.by), None if deed.free else step)

@@ -26,8 +26,8 @@ from app.canvas.keys import Keys
 from app.canvas.sheet_painter import SheetPainter, UnderHand
 from app.canvas.sight import Sight
 from app.document.desk import Desk
-from app.gestures.hands import Hand, hold_value, slide_sheet, touch_part
-from app.gestures.moments import Act, Moment, PickAt, TypeInto
+from app.gestures.hands import Hand, hold_value, slide_sheet, touch_joint, touch_part
+from app.gestures.moments import Act, Gesture, Moment, OpenJoint, PickAt, TypeInto
 from app.look.palettes import theme_of
 from app.look.themes import Tone
 from app.look.type import cap_height
@@ -187,8 +187,14 @@ class SheetCanvas(QWidget):
             self.setCursor(Qt.CursorShape.ClosedHandCursor)
         elif button == Qt.MouseButton.LeftButton:
             self.deeds.entry.done()
-            handle = self.deeds.take_hold(press.at)
-            self._hand = Hand(hold_value(handle, press) if handle else touch_part(press))
+            self._hand = Hand(self._touched(press))
+
+    def _touched(self, press: Moment) -> Gesture:
+        """What the hand is on, where it has come down."""
+        handle = self.deeds.take_hold(press.at)
+        if self.sight.seam is not None:
+            return touch_joint(self.sight.seam.joint, handle, press)
+        return hold_value(handle, press) if handle else touch_part(press)
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
         """A joint opens; anywhere else the second press is a press like the first."""
@@ -259,6 +265,9 @@ class SheetCanvas(QWidget):
         if self._hand is None:
             self.deeds.let_go(moment, keep_note=isinstance(deed, PickAt | TypeInto))
         self.update()
+        if isinstance(deed, OpenJoint):
+            self.deeds.point_at(None)
+            self.joint_opened.emit(deed.joint)
 
     # The keyboard
 

@@ -24,7 +24,8 @@ class UnderHand:
 
     ``dimensions`` are lit, ``focus`` has the keyboard, ``part`` is under the pointer, ``picked``
     picked out; ``edge`` is a line in pixels that a drag would move; ``rings`` mark a place in each
-    view; ``note`` stands near ``note_at``; ``gathered`` are parts that stand out together.
+    view; ``note`` stands near ``note_at``; ``gathered`` are parts that stand out together; ``seam``
+    are lines in pixels, of a joint that a click would open.
     """
 
     dimensions: frozenset[str] = frozenset()
@@ -36,6 +37,7 @@ class UnderHand:
     note: str = ""
     note_at: tuple[float, float] = (0.0, 0.0)
     gathered: frozenset[str] = frozenset()
+    seam: tuple[tuple[float, float, float, float], ...] = ()
 
 
 class SheetPainter:
@@ -111,9 +113,9 @@ class SheetPainter:
             painter.restore()
         hand = QColor(theme.tone(Tone.HAND))
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        if under_hand.edge is not None:
-            x0, y0, x1, y1 = under_hand.edge
-            painter.setPen(QPen(hand, 4, c=Qt.PenCapStyle.RoundCap))
+        edge = () if under_hand.edge is None else (under_hand.edge,)
+        painter.setPen(QPen(hand, 4, c=Qt.PenCapStyle.RoundCap))
+        for x0, y0, x1, y1 in (*edge, *under_hand.seam):
             painter.drawLine(QPointF(x0, y0), QPointF(x1, y1))
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.setPen(QPen(hand, 2))

@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject, Signal
 
 from app.canvas.sheet_painter import UnderHand
 from app.gestures.moments import Handle
+from app.scene.joint_seams import Seam
 from app.scene.sheet_view import SheetView
 from geometry.primitives.frame import Vec2, Vec3
 
@@ -29,6 +30,7 @@ class Sight(QObject):
         self._view = view
         self.handle: Handle | None = None
         self.at: Vec2 = (0.0, 0.0)
+        self.seam: Seam | None = None
         self.part = ""
         self.picked = ""
         self._gathered: frozenset[str] = frozenset()
@@ -42,7 +44,9 @@ class Sight(QObject):
         """All of it, as the painter wants it."""
         dimensions = set(self._lit)
         edge = None
-        if self.handle is not None and self.handle.dimension:
+        if self.seam is not None:
+            pass  # a click opens the joint, so that alone is lit
+        elif self.handle is not None and self.handle.dimension:
             dimensions.add(self.handle.dimension)
         elif self.handle is not None and self.handle.pull is not None:
             dimensions |= self._view.dimensions_of(self.handle.pull.parameter)
@@ -60,6 +64,7 @@ class Sight(QObject):
             self.note,
             self.at,
             self._gathered,
+            self._view.seam_pixels(self.seam) if self.seam is not None else (),
         )
 
     # From the panels
@@ -96,13 +101,13 @@ class Sight(QObject):
 
     # From the hand
 
-    def point(self, handle: Handle | None, part: str) -> None:
+    def point(self, handle: Handle | None, part: str, seam: Seam | None = None) -> None:
         """The pointer is on this, or on nothing."""
-        self.handle = handle
+        self.handle, self.seam = handle, seam
         if part != self.part:
             self.part = part
             self.part_pointed.emit(part)
-        self.say(name_of(handle))
+        self.say(name_of(handle) if seam is None else "")
 
     def say(self, name: str) -> None:
         """Tell the panels which value the hand or the keyboard is on."""
@@ -128,6 +133,7 @@ class Sight(QObject):
 
     def forget_lost(self) -> None:
         """Another bench may not have what stood out."""
+        self.seam = None
         if self.focus and self._view.target(self.focus) is None:
             self.focus = ""
         if self.picked not in {part.name for part in self._view.model.bench.parts}:

@@ -12,6 +12,7 @@ from app.gestures.moments import (
     Gesture,
     Handle,
     Moment,
+    OpenJoint,
     Pan,
     PickAt,
     Restore,
@@ -32,6 +33,28 @@ def hold_value(handle: Handle, press: Moment) -> Gesture:
         return None
     if moment.act is Act.RELEASE and is_still(press, moment):
         return TypeInto(handle)
+    return (yield from _pulled(handle, press, moment))
+
+
+def touch_joint(joint: str, handle: Handle | None, press: Moment) -> Gesture:
+    """A hand on the seam of a joint: a click opens it; a drag pulls the edge that lies under it
+    too, if one does."""
+    moment = yield None
+    while moment.act is Act.MOVE and is_still(press, moment):
+        moment = yield None
+    if moment.act is Act.ESCAPE:
+        return None
+    if moment.act is Act.RELEASE and is_still(press, moment):
+        return OpenJoint(joint)
+    if handle is not None:
+        return (yield from _pulled(handle, press, moment))
+    while moment.act is Act.MOVE:
+        moment = yield None
+    return None
+
+
+def _pulled(handle: Handle, press: Moment, moment: Moment) -> Gesture:
+    """A hand that has moved, from ``moment`` on."""
     if handle.pull is None:
         while moment.act is Act.MOVE:
             moment = yield None

@@ -78,13 +78,20 @@ class PickAt:
 
 
 @dataclass(frozen=True, slots=True)
+class OpenJoint:
+    """A click on the seam of a joint: show its detail."""
+
+    joint: str
+
+
+@dataclass(frozen=True, slots=True)
 class Pan:
     """Move the sheet by so many pixels since the last moment."""
 
     by: Vec2
 
 
-Deed = Shift | Settle | Restore | TypeInto | PickAt | Pan
+Deed = Shift | Settle | Restore | TypeInto | PickAt | OpenJoint | Pan
 Gesture = Generator[Deed | None, Moment, Deed | None]
 
 STILL = 4.0

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property
 
+from app.scene.joint_seams import Seams
 from geometry.bench.bench import Bench
 from geometry.bench.build import build
 from geometry.design.spec import BenchSpec
@@ -39,6 +40,10 @@ class Model:
         wide = max(front[2] - front[0], plan[2] - plan[0]) + end[2] - end[0]
         high = max(front[3] - front[1], end[3] - end[1]) + plan[3] - plan[1]
         return (wide, high)
+
+    @cached_property
+    def seams(self) -> Seams:
+        return Seams(self.bench.joints, self.bench.parts)
 
     @cached_property
     def handholds(self) -> tuple[Handhold, ...]:

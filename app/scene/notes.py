@@ -9,6 +9,7 @@ from app.scene.preferences import Preferences
 from app.scene.wording import said, size_text
 from geometry.bench.catalogue import parameter
 from geometry.bench.limits import limits
+from geometry.sheets.joint_words import joint_title
 
 
 def value_note(model: Model, name: str, preferences: Preferences, stopped_by: str = "") -> str:
@@ -65,6 +66,14 @@ def part_note(model: Model, name: str, preferences: Preferences) -> str:
     row = next(row for row in part_rows(model.bench, preferences) if row.name == name)
     joints = [joint.split(":")[0] for joint in row.joints]
     return "\n".join([row.title, row.size, *joints])
+
+
+def joint_note(model: Model, name: str, preferences: Preferences) -> str:
+    """A joint whose seam is lit, and what a click does there."""
+    bench = model.bench
+    joint = next(joint for joint in bench.joints if joint.name == name)
+    title = joint_title((joint,), {part.name: part for part in bench.parts})
+    return said(f"{title}\nClick to open its detail.", preferences)
 
 
 def sentence(reason: str) -> str:

@@ -15,6 +15,7 @@ import numpy as np
 
 from app.gestures.moments import Handle
 from app.scene.joint_picking import joint_under
+from app.scene.joint_seams import Near, Seam
 from app.scene.laying_out import LaidOut, lay_out
 from app.scene.model import Model
 from app.scene.picking import Lines, distances_to, lines_of, texts_of
@@ -34,6 +35,10 @@ LEAST_SQUEEZED = 0.6  # of its scale, to which a fitted drawing shrinks for what
 MARGIN = 14.0  # pixels left free round the drawing when it is fitted
 LINE_REACH = 7.0  # pixels
 EDGES_ALIKE = 2.5  # pixels between two edges that a hand does not tell apart
+SEAM_REACH = 5.0  # pixels
+SMALL_SEAM = 48.0  # pixels: a corner or an end, which an edge may pass; pulled, it still follows
+SEAM_NEARER = 1.0  # pixels that a seam is nearer than an edge, to be meant before it
+SEAM_AROUND = 8.0  # pixels round the pointer in which both parts of a joint are in sight
 TEXT_REACH = 13.0  # pixels from a text's middle line: a target of 26 px
 
 
@@ -217,6 +222,25 @@ class SheetView:
         view, point = spot
         reach = LINE_REACH / self.pixels_per_mm
         return joint_under(self.model.bench.joints, view, point, reach)
+
+    def seam_at(self, at: Vec2, handle: Handle | None) -> Seam | None:
+        """The seam of a joint at a pixel where that is plain: on no dimension, and not on a long
+        one that runs no nearer than an edge of which a hand would take hold."""
+        spot = self.laid_out.view_at(self.place.to_sheet(at))
+        if spot is None or (handle is not None and handle.dimension):
+            return None
+        edge = self.edge_pixels(handle, at) if handle is not None else None
+        beside = np.inf if edge is None else float(distances_to(np.array([edge]), at)[0])
+        view, point = spot
+        pixels = (SEAM_REACH, SEAM_AROUND, beside - SEAM_NEARER, SMALL_SEAM)
+        return self.model.seams.at(view, point, Near(*(p / self.pixels_per_mm for p in pixels)))
+
+    def seam_pixels(self, seam: Seam) -> tuple[tuple[float, float, float, float], ...]:
+        """A seam's lines in pixels."""
+        return tuple(
+            (*self.window_point(seam.view, (a, b)), *self.window_point(seam.view, (c, d)))
+            for a, b, c, d in seam.lines.tolist()
+        )
 
     def target(self, dimension: str) -> Target | None:
         """Where a dimension stands on the sheet; None when it is not drawn at this scale."""

@@ -154,7 +154,7 @@ def _told(bench: Bench, some: list[Pressed]) -> str:
     """The first joint by its parts, and how many more."""
     first, second = (bench.part(name).title for name in some[0].joint.parts)
     more = f", and {len(some) - 1} more joints of {some[0].title}" if len(some) > 1 else ""
-    return f"{first} to {second}{more.replace('1 more joints', '1 more joint')}"
+    return f"“{first}” to “{second}”{more.replace('1 more joints', '1 more joint')}"
 
 
 def _run(bench: Bench) -> Iterator[Finding]:

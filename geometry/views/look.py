@@ -12,7 +12,7 @@ import numpy as np
 from geometry.design.part import Part
 from geometry.primitives.frame import BENCH_FRAME
 from geometry.solids.cutting import placed, placed_shape
-from geometry.solids.solid import PlacedSolid
+from geometry.solids.solid import Floats, PlacedSolid
 from geometry.views.hidden_lines import stretches_of
 from geometry.views.linework import Linework
 from geometry.views.merging import merged
@@ -63,13 +63,22 @@ def look_at_part(part: Part, view: View) -> Linework:
 
 def part_under(parts: Sequence[Part], view: View, u: float, v: float) -> int | None:
     """The index of the part that is seen at a point of a view, None beside the bench."""
+    return parts_under(parts, view, np.array([(u, v)]))[0]
+
+
+def parts_under(parts: Sequence[Part], view: View, points: Floats) -> list[int | None]:
+    """The same for some points (n, 2) near each other."""
     if not parts:
-        return None
+        return [None] * len(points)
     panels = scene_of([placed(part) for part in parts], (view,)).panels
-    distances = panels.sides[:, 0] * u + panels.sides[:, 1] * v + panels.sides[:, 2]
-    hit = np.flatnonzero((distances >= -COPLANAR).all(axis=0))
-    if not len(hit):
-        return None
-    p, q, r, s = panels.plane[:, hit]
-    height = -(p * u + q * v + s) / r
-    return int(panels.place[hit[height.argmax()]])
+    low, high = points.min(axis=0) - COPLANAR, points.max(axis=0) + COPLANAR
+    inside = (high >= panels.low[:2].T) & (low <= panels.high[:2].T)
+    near = np.flatnonzero(inside.all(axis=1))
+    sides, (p, q, r, s) = panels.sides[:, :, near], panels.plane[:, near]
+    found: list[int | None] = []
+    for u, v in points.tolist():
+        distances = sides[:, 0] * u + sides[:, 1] * v + sides[:, 2]
+        hit = np.flatnonzero((distances >= -COPLANAR).all(axis=0))
+        height = -(p[hit] * u + q[hit] * v + s[hit]) / r[hit]
+        found.append(int(panels.place[near[hit[height.argmax()]]]) if len(hit) else None)
+    return found

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from app.gestures.hands import Hand, hold_value, slide_sheet, touch_part
+from app.gestures.hands import Hand, hold_value, slide_sheet, touch_joint, touch_part
 from app.gestures.moments import (
     Act,
     Handle,
     Moment,
+    OpenJoint,
     Pan,
     PickAt,
     Restore,
@@ -80,4 +81,25 @@ def test_the_sheet_follows_move_by_move() -> None:
     assert hand.feed(move(105.0, 50.0)) == Pan((5.0, 0.0))
     assert hand.feed(move(105.0, 60.0)) == Pan((0.0, 10.0))
     assert hand.feed(release(100.0, 60.0)) == Pan((-5.0, 0.0))
+    assert not hand.busy
+
+
+def test_a_click_on_a_seam_opens_the_joint_and_escape_does_not() -> None:
+    for handle in (BOUND, None):
+        hand = Hand(touch_joint("lap", handle, PRESS))
+        assert hand.feed(move(102.0, 51.0)) is None
+        assert hand.feed(release(102.0, 51.0)) == OpenJoint("lap")
+        assert not hand.busy
+    hand = Hand(touch_joint("lap", BOUND, PRESS))
+    assert hand.feed(Moment(Act.ESCAPE, (0.0, 0.0))) is None
+    assert not hand.busy
+
+
+def test_a_pull_at_a_seam_pulls_the_edge_under_it_and_opens_nothing() -> None:
+    hand = Hand(touch_joint("lap", BOUND, PRESS))
+    assert hand.feed(move(110.0, 50.0)) == Shift(BOUND, (10.0, 0.0), free=False)
+    assert hand.feed(release(110.0, 50.0)) == Settle()
+    hand = Hand(touch_joint("lap", None, PRESS))
+    assert hand.feed(move(110.0, 50.0)) is None
+    assert hand.feed(release(110.0, 50.0)) is None
     assert not hand.busy

@@ -148,7 +148,7 @@ def test_posts_that_are_wedged_in_the_seat_need_no_clamp_there() -> None:
     wedged = build(set_values(plain.spec, {"post_tenon_kind": "wedged"}))
     post, seat = plain.part("post_3"), plain.part("seat")
     told = [one.message for one in _found(plain, "caul_wanted")]
-    assert any(f"{post.title} to {seat.title}" in message for message in told)
+    assert any(f"“{post.title}” to “{seat.title}”" in message for message in told)
     after = [one.message for one in _found(wedged, "caul_wanted")]
     assert not any(f" to {seat.title}" in message for message in after)
     assert len(after) == len(told) - 1

@@ -11,7 +11,7 @@ from geometry.cuts.removal import Prism
 from geometry.primitives.frame import Frame
 from geometry.primitives.path import HALF_TURN_BULGE, Path
 from geometry.solids.cutting import placed
-from geometry.views.look import look, look_all, look_at_part, part_under
+from geometry.views.look import look, look_all, look_at_part, part_under, parts_under
 from geometry.views.view import END_LEFT, END_RIGHT, FRONT, PART_FACE, PLAN
 from shared.errors import CannotBuild
 from tests.random_assemblies import box, part
@@ -168,6 +168,9 @@ def test_the_part_under_a_point_is_the_one_in_front():
     assert part_under(parts, PLAN, 70, 20) == 2
     assert part_under(parts, PLAN, 81, 20) is None
     assert part_under([], PLAN, 0, 0) is None
+    some = np.array([(10.0, 20.0), (35.0, 20.0), (70.0, 20.0), (81.0, 20.0)])
+    assert parts_under(parts, PLAN, some) == [0, 1, 2, None]
+    assert parts_under([], PLAN, some) == [None] * 4
 
 
 def test_the_part_whose_cuts_leave_nothing_is_named():
