@@ -10,15 +10,13 @@ from collections.abc import Callable
 from dataclasses import replace
 from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, QSettings, QUrl
-from PySide6.QtGui import QDesktopServices, QDragEnterEvent, QDropEvent, QGuiApplication
+from PySide6.QtCore import QObject, QSettings
+from PySide6.QtGui import QDragEnterEvent, QDropEvent, QGuiApplication
 from PySide6.QtWidgets import QApplication, QVBoxLayout, QWidget
 
 from app.document.desk import Desk
 from app.document.keeping import Keeper
-from app.document.own_runners import OwnRunners
 from app.document.recent import RecentFiles
 from app.look.palettes import chosen_theme, palette_of
 from app.look.themes import Tone
@@ -35,6 +33,7 @@ from app.window.drawing_page import PARTS, SIZES, DrawingPage
 from app.window.file_desk import FileDesk, new_project
 from app.window.frame import Frame
 from app.window.menus import PreferenceMenus, fill_recent, fill_samples
+from app.window.pages_beside import PagesBeside
 from app.window.presenter import Presenter
 from app.window.samples import sample_files, spoken_name
 from app.window.settings import read_bytes, write_preferences
@@ -42,10 +41,6 @@ from app.window.stages import Stages
 from exporters.project_file import SUFFIX
 from geometry.bench.drawers import has_drawers
 from geometry.design.finding import Finding
-
-if TYPE_CHECKING:
-    from app.window.preferences_dialog import PreferencesDialog
-    from app.window.runners_page import RunnersPage
 
 
 class Workplace(QObject):
@@ -60,7 +55,7 @@ class Workplace(QObject):
         log: Path,
     ) -> None:
         super().__init__(frame)
-        self.frame, self._settings, self._log = frame, settings, log
+        self.frame, self._settings = frame, settings
         self._base_font = QApplication.font()
         self._body = QWidget(frame)
         self.ask = Asker(frame)
@@ -82,8 +77,9 @@ class Workplace(QObject):
         self.stages = Stages(
             self.desk, self.presenter, self.page, self._type_value, self.ask, self._body
         )
-        self._dialog: PreferencesDialog | None = None
-        self.runners: RunnersPage | None = None
+        self.beside = PagesBeside(
+            self.desk, self.presenter, settings, self.ask, log, self.prefer, frame
+        )
         self.unit_button = WordButton("", self.job)
         self._closing_anyway = False
         self._lay_out()
@@ -130,8 +126,8 @@ class Workplace(QObject):
             "redo": self.desk.redo,
             "find": self._find,
             "limits": self.presenter.clerk.open_limits,
-            "runners": self.open_runners,
-            "preferences": self.open_preferences,
+            "runners": self.beside.open_runners,
+            "preferences": self.beside.open_preferences,
             "stage_brief": partial(self.go_to, STAGES.index(BRIEF)),
             "stage_drawing": partial(self.go_to, STAGES.index(DRAWING)),
             "stage_joints": partial(self.go_to, STAGES.index(JOINTS)),
@@ -148,10 +144,10 @@ class Workplace(QObject):
             "parts": partial(self._go_to_page, PARTS),
             "sheet": self._go_to_sheet,
             "other_unit": self._other_unit,
-            "keys": self._show_keys,
-            "checked": self._show_checked,
-            "cautions": self._show_cautions,
-            "log": self._show_log,
+            "keys": self.beside.show_keys,
+            "checked": self.beside.show_checked,
+            "cautions": self.beside.show_cautions,
+            "log": self.beside.show_log,
         }
 
     def _join(self) -> None:
@@ -181,7 +177,7 @@ class Workplace(QObject):
         """The program itself failed somewhere: keep the work, say so, go on."""
         kept = self.files.keep_now()
         work = "Your bench is kept." if kept else "Your bench could NOT be kept: save it now."
-        deeds = (("Show the log", self._show_log), ("Save as…", self.files.save_as))
+        deeds = (("Show the log", self.beside.show_log), ("Save as…", self.files.save_as))
         self.notices.tell(
             Notice(f"Something failed inside the program ({what}). {work}", deeds, Tone.DO_NOT_CUT)
         )
@@ -270,36 +266,7 @@ class Workplace(QObject):
         self.page.stick.filter.setFocus()
         self.page.stick.filter.selectAll()
 
-    def open_runners(self) -> None:
-        """The table of drawer runners, beside the work."""
-        from app.window.runners_page import RunnersPage
-
-        if self.runners is None:
-            own = OwnRunners(self._settings)
-            preferences = self.presenter.preferences
-            self.runners = RunnersPage(self.desk, own, self.ask, preferences, self.frame)
-            self.runners.finished.connect(self._forget_runners)
-        self.runners.show()
-        self.runners.activateWindow()
-
-    def _forget_runners(self) -> None:
-        self.runners = None
-
     # Preferences
-
-    def open_preferences(self) -> None:
-        """A page beside the work; each change is seen at once."""
-        from app.window.preferences_dialog import PreferencesDialog
-
-        if self._dialog is None:
-            self._dialog = PreferencesDialog(self.presenter.preferences, self.frame)
-            self._dialog.chosen.connect(self.prefer)
-            self._dialog.finished.connect(self._forget_dialog)
-        self._dialog.show()
-        self._dialog.activateWindow()
-
-    def _forget_dialog(self) -> None:
-        self._dialog = None
 
     def prefer(self, preferences: Preferences) -> None:
         """Take up other preferences, everywhere and for good."""
@@ -307,9 +274,7 @@ class Workplace(QObject):
         self._show_preferences(preferences)
         self.presenter.show_preferences(preferences)
         self.stages.renew()
-        for page in (self._dialog, self.runners):
-            if page is not None:
-                page.show_preferences(preferences)
+        self.beside.show_preferences(preferences)
 
     def _show_preferences(self, preferences: Preferences) -> None:
         app = QApplication.instance()
@@ -337,28 +302,6 @@ class Workplace(QObject):
 
     def _choose_theme(self, place: int) -> None:
         self.prefer(replace(self.presenter.preferences, theme=THEME_CHOICES[place]))
-
-    # Help
-
-    def _show_keys(self) -> None:
-        from app.window.help_pages import HelpPage, keys_html
-
-        HelpPage("Keys and mouse", keys_html(self.presenter.preferences), self.frame).show()
-
-    def _show_checked(self) -> None:
-        from app.scene.checked import checks_html
-        from app.window.help_pages import HelpPage
-
-        told = checks_html(self.presenter.preferences, self.desk.project.judging)
-        HelpPage("What is looked for", told, self.frame).show()
-
-    def _show_cautions(self) -> None:
-        from app.window.help_pages import HelpPage, cautions_html
-
-        HelpPage("Cautions", cautions_html(self.presenter.preferences), self.frame).show()
-
-    def _show_log(self) -> None:
-        QDesktopServices.openUrl(QUrl.fromLocalFile(str(self._log.parent)))
 
     # Coming and going
 

@@ -59,7 +59,7 @@ def window(qtbot: QtBot, settings: QSettings, tmp_path: Path) -> Iterator[Workpl
     app = application()
     font = app.font()
     made = open_window(settings, tmp_path)
-    made.ask = made.stages.ask = Answers()
+    made.ask = made.stages.ask = made.beside.ask = Answers()
     made.start_with(None)
     with qtbot.waitExposed(made.frame):
         made.frame.show()

@@ -38,7 +38,7 @@ def test_every_control_has_a_name(window: Workplace, stage: int) -> None:
     window.go_to(stage)
     if STAGES[stage] == PAPERS:
         assert isinstance(window.stages.papers.page, PapersPage)
-    window.open_preferences()
+    window.beside.open_preferences()
     seen = 0
     for widget in window.frame.findChildren(QWidget):
         inner = isinstance(widget.parent(), QComboBox) or widget.objectName().startswith("qt_")
@@ -116,12 +116,12 @@ def test_the_palette_keeps_the_contrast(theme: Theme) -> None:
 
 
 def test_preferences_are_one_page_however_often_they_are_asked_for(window: Workplace) -> None:
-    window.open_preferences()
-    window.open_preferences()
+    window.beside.open_preferences()
+    window.beside.open_preferences()
     (page,) = window.frame.findChildren(PreferencesDialog)
     assert page.isVisible()
     page.close()
     QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
-    window.open_preferences()
+    window.beside.open_preferences()
     (other,) = window.frame.findChildren(PreferencesDialog)
     assert other.isVisible()

@@ -27,9 +27,9 @@ ROW = {field: row for row, (field, _, _) in enumerate(SIZES)}
 @pytest.fixture
 def page(window: Workplace) -> RunnersPage:
     window.desk.set_values({"opening_1_fill": "drawers"})
-    window.open_runners()
-    assert window.runners is not None
-    return window.runners
+    window.beside.open_runners()
+    assert window.beside.runners is not None
+    return window.beside.runners
 
 
 def click(qtbot: QtBot, button: object) -> None:
@@ -128,9 +128,9 @@ def test_own_rows_are_kept_for_the_next_start(
         "side-mounted, full travel, own, own",
     ]
     page.close()
-    window.open_runners()
-    assert window.runners is not None
-    again = window.runners
+    window.beside.open_runners()
+    assert window.beside.runners is not None
+    again = window.beside.runners
     assert len(again.model.runners) == len(RUNNERS) + 2
     again.table.setCurrentIndex(again.model.index(0, len(RUNNERS)))
     click(qtbot, again.away)
@@ -210,9 +210,9 @@ def test_a_file_that_is_no_table_changes_nothing(
 
 
 def test_a_bench_without_drawers_takes_none(window: Workplace, qtbot: QtBot) -> None:
-    window.open_runners()
-    assert window.runners is not None
-    assert not window.runners.use.isEnabled()
-    assert "no drawers" in window.runners.use.toolTip()
-    click(qtbot, window.runners.copy)
-    assert len(window.runners.model.runners) == len(RUNNERS) + 1
+    window.beside.open_runners()
+    assert window.beside.runners is not None
+    assert not window.beside.runners.use.isEnabled()
+    assert "no drawers" in window.beside.runners.use.toolTip()
+    click(qtbot, window.beside.runners.copy)
+    assert len(window.beside.runners.model.runners) == len(RUNNERS) + 1
