@@ -24,6 +24,7 @@ class JointSheet(MarksView):
         self._names: tuple[str, ...] = ()
         self._preferences = Preferences()
         self._picked: Vec3 | None = None
+        self._gathered: tuple[str, ...] = ()
 
     def show_joints(
         self,
@@ -32,20 +33,22 @@ class JointSheet(MarksView):
         preferences: Preferences,
         told: str,
         picked: Vec3 | None = None,
+        gathered: tuple[str, ...] = (),
     ) -> None:
         """Joints that are made alike, of which the first is drawn; ``told`` is the detail in words,
-        for a screen reader, and ``picked`` a point that is ringed."""
-        self._picked = picked
+        for a screen reader, ``picked`` a point that is ringed, and ``gathered`` parts that are
+        lit."""
+        self._picked, self._gathered = picked, gathered
         self._bench, self._names, self._preferences = bench, names, preferences
         self.setAccessibleDescription(told)
         self.update()
 
     def key(self) -> Hashable:
         spec = self._bench.spec if self._bench else None
-        return (spec, self._names, self._preferences, self._picked)
+        return (spec, self._names, self._preferences, self._picked, self._gathered)
 
     def lit(self) -> frozenset[str]:
-        return frozenset((PICKED,))
+        return frozenset((PICKED, *(f"part:{name}" for name in self._gathered)))
 
     def make(self, size: Vec2) -> tuple[tuple[Mark, ...], float]:
         if self._bench is None:

@@ -13,7 +13,6 @@ from app.scene.steps import finest_step
 from app.window.presenter import Presenter
 from geometry.bench.catalogue import parameter
 from geometry.design.finding import Finding
-from geometry.primitives.frame import Vec3
 
 
 class JointsStage(QObject):
@@ -27,7 +26,7 @@ class JointsStage(QObject):
         self.page = JointsPage(type_value)
         self._rows: tuple[JointRow, ...] = ()
         self.picked = ""
-        self._place: Vec3 | None = None
+        self._finding: Finding | None = None
         self.page.list.picked.connect(self._pick)
         self.page.stick.stepped.connect(self._step)
         desk.shown_changed.connect(self._follow)
@@ -38,20 +37,21 @@ class JointsStage(QObject):
 
     def open(self, name: str) -> None:
         """Show a joint, or the one that stands for it."""
-        self.picked = name
+        self.picked, self._finding = name, None
         self._show()
 
     def show_finding(self, finding: Finding) -> bool:
-        """Show the joint that a finding is about, with its place; False if it is about none."""
+        """Show the joint that a finding is about, with its place and its parts; False if it is
+        about none."""
         name = joint_of(self._desk.model.bench.joints, finding)
         if not name:
             return False
-        self.picked, self._place = name, finding.place
+        self.picked, self._finding = name, finding
         self._show()
         return True
 
     def _follow(self) -> None:
-        self._place = None
+        self._finding = None
         if self.page.isVisible():
             self._show()
 
@@ -70,7 +70,7 @@ class JointsStage(QObject):
         """A row of the list: the joint picked before stays if the row stands for it."""
         row = self._row_of(name)
         if row is not None and self.picked not in row.names:
-            self.picked, self._place = name, None
+            self.picked, self._finding = name, None
             self.page.stick.stick.forget_wrong()
             self._show_picked()
 
@@ -78,11 +78,14 @@ class JointsStage(QObject):
         bench, preferences = self._desk.model.bench, self._presenter.preferences
         row = self._row_of(self.picked)
         names = row.names if row is not None else ()
-        if self._place is not None:
-            # The very joint that the place is in, not one that is made like it.
-            names = (self.picked, *(name for name in names if name != self.picked))
         told = row.spoken if row is not None else ""
-        self.page.sheet.show_joints(bench, names, preferences, told, self._place)
+        if self._finding is None:
+            self.page.sheet.show_joints(bench, names, preferences, told)
+        else:
+            # The very joint that the finding is about, not one that is made like it.
+            names = (self.picked, *(name for name in names if name != self.picked))
+            place, parts = self._finding.place, self._finding.parts
+            self.page.sheet.show_joints(bench, names, preferences, told, place, parts)
         self.page.show_sizes(joint_sizes(bench, self.picked, preferences))
 
     def _row_of(self, name: str) -> JointRow | None:

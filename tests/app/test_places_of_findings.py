@@ -73,9 +73,12 @@ def test_where_joints_are_looked_at_it_is_picked_out_in_the_detail(window: Workp
     assert shown.parts[0] == "top"
     joints.page.sheet.refresh()
     assert _rings(joints.page.sheet.marks)
+    assert joints.page.sheet.lit() == {PICKED, "part:top"}
+    assert marks_owned(joints.page.sheet.marks, frozenset({"part:top"})), "drawn apart and alone"
     window.desk.set_values({"length": 1210.0})
     joints.page.sheet.refresh()
     assert _rings(joints.page.sheet.marks) == []
+    assert joints.page.sheet.lit() == {PICKED}
 
 
 def test_taken_apart_the_ring_has_gone_along_with_its_part() -> None:
