@@ -64,7 +64,7 @@ def bridle(name: str, stretcher: Part, leg: Part, at: BridleNumbers) -> Joint:
             Measure("mortise_width", at.tenon + at.fit, "mm", "between the cheeks"),
             Measure("mortise_depth", at.height / cosine, "mm", "down the leg's edge"),
             Measure("shoulder_angle", at.splay_deg, "deg", "shoulder from square"),
-            Measure("cheek", z_low, "mm", "wall of the leg on each side of the mortise"),
+            Measure("cheek", mortise.z_low, "mm", "wall of the leg on each side of the mortise"),
         ),
         contacts=_contacts(at, inner, low, square_out),
     )

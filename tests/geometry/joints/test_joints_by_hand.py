@@ -138,6 +138,7 @@ def test_upright_bridle_by_hand() -> None:
     assert found["tenon_length"] == pytest.approx(80.0)
     assert found["mortise_depth"] == pytest.approx(60.0)
     assert found["mortise_width"] == pytest.approx(40.0 / 3.0 + 0.2)
+    assert found["cheek"] == pytest.approx((40.0 - 40.0 / 3.0 - 0.2) / 2.0)
     first, second = joined(joint, stretcher, leg)
     assert taken(first) == pytest.approx(80.0 * 60.0 * 80.0 / 3.0)
     assert taken(second) == pytest.approx(80.0 * 60.0 * (40.0 / 3.0 + 0.2))
