@@ -14,6 +14,7 @@ from geometry.bench.bench import Bench
 from geometry.bench.build import build
 from geometry.bench.limits import set_values
 from geometry.checks.all_checks import findings
+from geometry.checks.offers import bench_with
 from geometry.design.brief import Brief
 from geometry.design.finding import Finding
 from geometry.design.parameter import Value
@@ -45,6 +46,27 @@ def spoiled(
         brief=project.brief if brief is None else brief,
         judged_by=limits,
     )
+
+
+def plain(name: str, *steps: Mapping[str, Value]) -> Bench:
+    """A sample without its brief, with values changed one step after another."""
+    spec = sample(name).spec
+    for step in steps:
+        spec = set_values(spec, step)
+    return build(spec)
+
+
+def of_check(bench: Bench, check: str) -> list[Finding]:
+    """The findings of this name, of all that is found."""
+    return [one for one in findings(bench) if one.check == check]
+
+
+def assert_cured(bench: Bench, finding: Finding) -> None:
+    """The mend can be built, and nothing of the finding's name is left."""
+    assert finding.mend is not None
+    better = bench_with(bench, finding.mend)
+    assert better is not None
+    assert not of_check(better, finding.check)
 
 
 def found(bench: Bench, check: str) -> tuple[Finding, ...]:

@@ -9,7 +9,6 @@ from app.document.desk import Desk
 from app.panels.carving_page import CarvingPage
 from app.panels.stick_model import TypeValue
 from app.scene.carving_notes import advice_note
-from app.scene.steps import finest_step
 from app.scene.stick_rows import stick_rows
 from app.scene.wording import said, said_error
 from app.window.presenter import Presenter
@@ -17,7 +16,6 @@ from geometry.bench.build import build
 from geometry.bench.carving_numbers import carving_of, chosen_fronts
 from geometry.bench.carving_parameters import PARAMETERS, fronts_text
 from geometry.bench.carving_pattern import Hold, points_of
-from geometry.bench.catalogue import parameter
 from geometry.bench.drawer_numbers import drawers
 from geometry.bench.drawers import has_drawers
 from geometry.bench.raising import raised_for_land
@@ -47,7 +45,7 @@ class CarvingStage(QObject):
         self.canvas.given_up.connect(self._show)
         self.canvas.picked.connect(self._show_point)
         self.canvas.typing_asked.connect(self.page.point.begin)
-        self.page.stick.stepped.connect(self._step)
+        self.page.stick.stepped.connect(self._presenter.step_value)
         self.page.point.given.connect(self._typed)
         self.page.point.given_up.connect(self._back_to_canvas)
         self.page.front_switched.connect(self._switch)
@@ -138,14 +136,6 @@ class CarvingStage(QObject):
         self.page.point.accepted()
         self._show_point(self.canvas.number)
         self.canvas.setFocus()
-
-    def _step(self, name: str, steps: int) -> None:
-        """The arrow keys: one step of the history each press."""
-        row = parameter(name)
-        if row.is_number:
-            step = finest_step(row.unit, row.step, self._presenter.preferences.shown)
-            self._desk.nudge(name, steps, step)
-            self._desk.settle()
 
     def _switch(self, name: str) -> None:
         """Carve a front that is plain, or leave plain one that is carved; the last one stays."""

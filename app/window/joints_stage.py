@@ -9,9 +9,7 @@ from app.panels.joints_page import JointsPage
 from app.panels.stick_model import TypeValue
 from app.scene.joint_picking import joint_of
 from app.scene.joint_rows import JointRow, joint_rows, joint_sizes
-from app.scene.steps import finest_step
 from app.window.presenter import Presenter
-from geometry.bench.catalogue import parameter
 from geometry.design.finding import Finding
 
 
@@ -28,7 +26,7 @@ class JointsStage(QObject):
         self.picked = ""
         self._finding: Finding | None = None
         self.page.list.picked.connect(self._pick)
-        self.page.stick.stepped.connect(self._step)
+        self.page.stick.stepped.connect(self._presenter.step_value)
         desk.shown_changed.connect(self._follow)
 
     def shown(self) -> None:
@@ -90,11 +88,3 @@ class JointsStage(QObject):
 
     def _row_of(self, name: str) -> JointRow | None:
         return next((row for row in self._rows if name in row.names), None)
-
-    def _step(self, name: str, steps: int) -> None:
-        """The arrow keys: one step of the history each press."""
-        row = parameter(name)
-        if row.is_number:
-            step = finest_step(row.unit, row.step, self._presenter.preferences.shown)
-            self._desk.nudge(name, steps, step)
-            self._desk.settle()

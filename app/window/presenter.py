@@ -116,13 +116,20 @@ class Presenter(QObject):
         self._page.canvas.sight.show_place(finding.place)
         self._page.looks.pick_out(finding.parts, finding.place)
 
-    def _step_value(self, name: str, steps: int) -> None:
-        """The story stick's arrow keys: one step of the history each press."""
+    def step_value(self, name: str, steps: int) -> str:
+        """The arrow keys on a row of sizes: one step of the history each press; what stops it."""
         row = parameter(name)
-        if row.is_number:
-            step = finest_step(row.unit, row.step, self.preferences.shown)
-            why = self._desk.nudge(name, steps, step)
-            self._desk.settle()
+        if not row.is_number:
+            return ""
+        step = finest_step(row.unit, row.step, self.preferences.shown)
+        why = self._desk.nudge(name, steps, step)
+        self._desk.settle()
+        return why
+
+    def _step_row(self, name: str, steps: int) -> None:
+        """The same on the story stick, which says how it went."""
+        why = self.step_value(name, steps)
+        if parameter(name).is_number:
             self._say_row(name, why)
 
     # The hand on one panel shows on the others
@@ -137,7 +144,7 @@ class Presenter(QObject):
     def _join_panels(self) -> None:
         stick, parts = self._page.stick, self._page.parts
         stick.list.pointed.connect(self._row_pointed)
-        stick.list.stepped.connect(self._step_value)
+        stick.list.stepped.connect(self._step_row)
         parts.list.pointed.connect(self._page.canvas.sight.light_part)
         parts.list.picked.connect(self._page.canvas.sight.pick)
         self._foot.show_asked.connect(self.show_finding)

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from functools import lru_cache, partial
 
 from geometry.advice.standing import BACK as BEHIND
-from geometry.advice.standing import FRONT, LEFT, ON_FLOOR, RIGHT, standing
+from geometry.advice.standing import FRONT, LEFT, RIGHT, standing
 from geometry.advice.taking import Changes
 from geometry.bench.bench import Bench
 from geometry.bench.catalogue import parameter
@@ -20,6 +20,7 @@ from geometry.bench.drawer_numbers import drawers
 from geometry.bench.members import has
 from geometry.bench.overall import seat_height
 from geometry.checks.balance import ALL, Sitting, State, edges, sitter, sittings, states
+from geometry.checks.brief_places import seat_parts
 from geometry.checks.check import Check
 from geometry.checks.limits_of_drawers import DRAWER_FILL
 from geometry.checks.limits_of_loads import SITTER, SITTER_FROM_EDGE
@@ -84,7 +85,7 @@ def _told(bench: Bench, one: Sitting, where: str, load: float, level: Level) -> 
         check=f"sitter_tips_{side}{'_open' if one.state.opened else ''}",
         level=level,
         message=f"{_turned_over(bench, one, where, load)} An estimate.",
-        parts=_seat_parts(bench),
+        parts=seat_parts(bench),
         place=(*one.place, seat_height(bench.spec)),
         amount=one.tips,
         limit=load,
@@ -126,14 +127,6 @@ def _open(bench: Bench, state: State) -> str:
         return "all drawers"
     drawer = next(one for one in drawers(bench.spec) if one.name == state.opened)
     return drawer.title[0].lower() + drawer.title[1:]
-
-
-def _seat_parts(bench: Bench) -> tuple[str, ...]:
-    """The names of what is sat on."""
-    level = seat_height(bench.spec)
-    return tuple(
-        part.name for part in bench.parts if abs(float(placed(part).high[2]) - level) < ON_FLOOR
-    )
 
 
 def _lacking(bench: Bench, side: str) -> float:

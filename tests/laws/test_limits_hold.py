@@ -64,7 +64,8 @@ def test_benches_at_their_limits_can_be_cut(bench: Bench) -> None:
 def test_every_number_of_partitions_in_its_range_fits(bench: Bench) -> None:
     allowed = limits(bench.spec, "partition_count")
     for number in range(round(allowed.minimum), round(allowed.maximum) + 1):
-        set_values(bench.spec, {"partition_count": float(number)})
+        fitted = set_values(bench.spec, {"partition_count": float(number)})
+        assert fitted.number("partition_count") == number
 
 
 def test_values_set_together_need_no_order(bench: Bench) -> None:

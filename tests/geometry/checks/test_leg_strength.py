@@ -3,42 +3,20 @@
 from __future__ import annotations
 
 import math
-from pathlib import Path
 
 import numpy as np
 import pytest
 
-from exporters.project_file import load
-from geometry.bench.bench import Bench
-from geometry.bench.build import build
-from geometry.bench.limits import set_values
-from geometry.checks.all_checks import findings
-from geometry.checks.offers import bench_with
 from geometry.checks.strengthening import own_weight
-from geometry.design.finding import Finding, Level
+from geometry.design.finding import Level
 from geometry.design.parameter import Value
 from shared.timber_strength import DENTED, ROLLING, STRENGTH
-
-SAMPLES = Path(__file__).parents[3] / "sample_projects"
-
-
-def spoiled(name: str, changes: dict[str, Value]) -> Bench:
-    return build(set_values(load(SAMPLES / f"{name}.settle").spec, changes))
+from tests.samples import NAMES, assert_cured, of_check, plain
 
 
-def of_check(bench: Bench, check: str) -> list[Finding]:
-    return [one for one in findings(bench) if one.check == check]
-
-
-def cured(bench: Bench, finding: Finding) -> bool:
-    assert finding.mend is not None
-    mended = bench_with(bench, finding.mend)
-    return mended is not None and not of_check(mended, finding.check)
-
-
-@pytest.mark.parametrize("path", sorted(SAMPLES.glob("*.settle")), ids=lambda path: path.stem)
-def test_samples_stand(path: Path) -> None:
-    bench = build(load(path).spec)
+@pytest.mark.parametrize("name", NAMES)
+def test_samples_stand(name: str) -> None:
+    bench = plain(name)
     assert not of_check(bench, "leg_strength")
     assert not of_check(bench, "leg_joint_strength")
 
@@ -46,7 +24,7 @@ def test_samples_stand(path: Path) -> None:
 def test_feet_too_thin() -> None:
     """The bowling green's legs tapered to 12 mm: what is on one, at its lean, over 144 mm² and
     against Euler's load of a square 12 + (56 - 12) / 3 mm at twice the length."""
-    bench = spoiled("bowling_green_bench", {"leg_foot": 12.0})
+    bench = plain("bowling_green_bench", {"leg_foot": 12.0})
     (found,) = of_check(bench, "leg_strength")
     assert found.level is Level.THINK_AGAIN
     assert found.parts == ("leg_back_left", "leg_back_right", "leg_front_left", "leg_front_right")
@@ -68,14 +46,14 @@ def test_feet_too_thin() -> None:
     )
     assert found.amount == pytest.approx(100.0 * force * lean / 144.0 / stands, rel=1e-3)
     assert found.estimate
-    assert cured(bench, found)
+    assert_cured(bench, found)
 
 
 def test_a_tenon_that_dents() -> None:
     """The stitching room's stretchers of cherry with tenons of 4 mm: half of the force on a leg of
     55 mm dents them."""
     changes: dict[str, Value] = {"tenon_rule": "own", "tenon_thickness": 4.0}
-    bench = spoiled("stitching_room_bench", changes)
+    bench = plain("stitching_room_bench", changes)
     (found,) = of_check(bench, "leg_joint_strength")
     assert "denting" in found.message
     assert {"stretcher_left", "leg_front_left"} <= set(found.parts)
@@ -83,7 +61,7 @@ def test_a_tenon_that_dents() -> None:
     wide = bench.spec.number("leg_top_width") / math.cos(math.radians(bench.spec.number("splay")))
     stands = DENTED * STRENGTH["black cherry"].denting
     assert found.amount == pytest.approx(100.0 * force / 2.0 / (4.0 * wide) / stands, rel=1e-3)
-    assert cured(bench, found)
+    assert_cured(bench, found)
 
 
 def test_aprons_too_low_for_a_lean() -> None:
@@ -93,7 +71,7 @@ def test_aprons_too_low_for_a_lean() -> None:
     grip of 20 % takes as much of that as of the height, and each apron gets its own direction's
     share.  White ash: shear 1910 psi, 23 % of it where grain crosses.
     """
-    bench = spoiled("map_room_bench", {"apron_height": 40.0})
+    bench = plain("map_room_bench", {"apron_height": 40.0})
     (found,) = of_check(bench, "leg_joint_strength")
     assert "glued cheeks" in found.message
     assert "“Apron, front”" in found.message
@@ -115,13 +93,13 @@ def test_aprons_too_low_for_a_lean() -> None:
     stands = ROLLING * STRENGTH["white ash"].shear
     # The tenon leans with its apron, and the middle of the taper with the leg: some hundredths.
     assert found.amount == pytest.approx(100.0 * moment / (2.0 * cheek) / stands, rel=0.1)
-    assert cured(bench, found)
+    assert_cured(bench, found)
 
 
 def test_round_tenons_that_lean_too_much() -> None:
     """The kiln yard's legs at a splay of 20: the bore of the board of 30 mm is pressed by
     6 M / (d T²), less what the shoulder of 44 mm takes, a third of that times the force."""
-    bench = spoiled("kiln_yard_bench", {"splay": 20.0})
+    bench = plain("kiln_yard_bench", {"splay": 20.0})
     (found,) = of_check(bench, "leg_joint_strength")
     assert "bore" in found.message
     assert "bottom" in found.parts
@@ -133,12 +111,12 @@ def test_round_tenons_that_lean_too_much() -> None:
     pressure = 6.0 * moment / (spec.number("leg_tenon") * 30.0**2)
     stands = DENTED * STRENGTH["European ash"].denting
     assert found.amount == pytest.approx(100.0 * pressure / stands, rel=2e-3)
-    assert cured(bench, found)
+    assert_cured(bench, found)
 
 
 def test_own_weight_is_that_of_the_blanks() -> None:
     """The apiary's seat alone: 1050 x 300 x 46 mm of European ash, 702 kg/m³, is 10.2 kg."""
-    bench = spoiled("apiary_bench", {})
+    bench = plain("apiary_bench", {})
     assert own_weight(bench) > 9.80665 * 702.0 * 1.05 * 0.3 * 0.046
     assert own_weight(bench) < 2.0 * 9.80665 * 702.0 * 1.05 * 0.3 * 0.046
 
@@ -151,7 +129,7 @@ def test_an_apron_under_a_thin_slab_shears_its_tenon() -> None:
     apart, 300 mm wide, moved along by a millimetre; a twentieth of the span beside the leg presses
     the wood and does not shear it, so the mean over it counts.
     """
-    bench = spoiled("bowling_green_bench", {"seat_thickness": 20.0, "apron_tenon": 4.0})
+    bench = plain("bowling_green_bench", {"seat_thickness": 20.0, "apron_tenon": 4.0})
     (found,) = of_check(bench, "leg_joint_strength")
     assert "shearing its tenon" in found.message
     assert {"apron_front", "leg_front_left"} <= set(found.parts)
@@ -173,4 +151,4 @@ def test_an_apron_under_a_thin_slab_shears_its_tenon() -> None:
     tall = size("apron_height") / lean - 2.0 * size("apron_shoulder")
     stands = STRENGTH["white ash"].shear
     assert found.amount == pytest.approx(100.0 * 1.5 * across / (tall * 4.0) / stands, rel=2e-3)
-    assert cured(bench, found)
+    assert_cured(bench, found)

@@ -7,36 +7,27 @@ one of three bears most.
 from __future__ import annotations
 
 import math
-from pathlib import Path
 
 import numpy as np
 import pytest
 
-from exporters.project_file import load
 from geometry.bench.bench import Bench
-from geometry.bench.build import build
-from geometry.bench.limits import set_values
-from geometry.checks.all_checks import findings
 from geometry.checks.offers import bench_with
 from geometry.checks.strengthening import loads_on, own_weight
-from geometry.design.finding import Finding, Level
+from geometry.design.finding import Level
 from geometry.design.parameter import Value
 from geometry.strength.panels import DENT, PAD, PRESSED, Stood, edge_pressure, panels_under
 from shared.timber_stiffness import STIFFNESS
 from shared.timber_strength import DENTED, STRENGTH
+from tests.samples import of_check, plain
 
-SAMPLES = Path(__file__).parents[3] / "sample_projects"
 THIN, HIGH = 12.0, 620.0
 OFF = 340.0 / 2.0 - 200.0 / 3.0
 WALNUT, OF_WALNUT = STIFFNESS["black walnut"], STRENGTH["black walnut"]
 
 
 def clock_shop(changes: dict[str, Value]) -> Bench:
-    return build(set_values(load(SAMPLES / "clock_shop_bench.settle").spec, changes))
-
-
-def told(bench: Bench, check: str) -> list[Finding]:
-    return [one for one in findings(bench) if one.check == check]
+    return plain("clock_shop", changes)
 
 
 def stood(bench: Bench) -> dict[tuple[str, str], Stood]:
@@ -45,8 +36,8 @@ def stood(bench: Bench) -> dict[tuple[str, str], Stood]:
 
 
 def test_the_sound_bench_holds() -> None:
-    assert not told(clock_shop({}), "panel_strength")
-    assert not told(clock_shop({}), "panel_dents")
+    assert not of_check(clock_shop({}), "panel_strength")
+    assert not of_check(clock_shop({}), "panel_dents")
 
 
 def test_thin_panels_under_a_high_seat() -> None:
@@ -54,7 +45,7 @@ def test_thin_panels_under_a_high_seat() -> None:
     the load would act 115 in front of the panel's middle (the seat's edge at -410, 100 in), but
     presses over 200 at the least, so a third of that from the panel's edge: OFF."""
     bench = clock_shop({"panel_thickness": THIN, "base_height": HIGH})
-    (found,) = told(bench, "panel_strength")
+    (found,) = of_check(bench, "panel_strength")
     force = stood(bench)["middle", PRESSED].force
     euler = math.pi**2 * 1.1 * WALNUT.elasticity * 340.0 * THIN**3 / 12.0 / (2.0 * HIGH) ** 2
     stands = euler / (340.0 * THIN)
@@ -68,7 +59,7 @@ def test_thin_panels_under_a_high_seat() -> None:
     assert found.mend is not None
     mended = bench_with(bench, found.mend)
     assert mended is not None
-    assert not told(mended, "panel_strength")
+    assert not of_check(mended, "panel_strength")
 
 
 def test_what_a_panel_presses_on() -> None:

@@ -5,45 +5,23 @@ Each push is 450 N, 300 mm over the seat.
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
-from exporters.project_file import load
-from geometry.bench.bench import Bench
-from geometry.bench.build import build
-from geometry.bench.limits import set_values
 from geometry.checks.all_checks import findings
 from geometry.checks.offers import bench_with
-from geometry.design.finding import Finding, Level
+from geometry.design.finding import Level
 from geometry.design.parameter import Value
 from geometry.strength.screws import pulls, stands_pulled
 from shared.fixings import shank_of
 from shared.timber import TIMBERS
 from shared.timber_stiffness import STIFFNESS
 from shared.timber_strength import ROLLING, STRENGTH
-
-SAMPLES = Path(__file__).parents[3] / "sample_projects"
-
-
-def spoiled(name: str, changes: dict[str, Value]) -> Bench:
-    return build(set_values(load(SAMPLES / f"{name}.settle").spec, changes))
-
-
-def of_check(bench: Bench) -> list[Finding]:
-    return [one for one in findings(bench) if one.check == "rest_strength"]
-
-
-def assert_cured(bench: Bench, finding: Finding) -> None:
-    assert finding.mend is not None
-    mended = bench_with(bench, finding.mend)
-    assert mended is not None
-    assert not of_check(mended)
+from tests.samples import assert_cured, of_check, plain
 
 
 @pytest.mark.parametrize("name", ["bowling_green_bench", "bakehouse_bench", "lock_keepers_bench"])
 def test_samples_hold(name: str) -> None:
-    assert not of_check(spoiled(name, {}))
+    assert not of_check(plain(name, {}), "rest_strength")
 
 
 def test_thin_posts_behind_a_seat() -> None:
@@ -53,8 +31,8 @@ def test_thin_posts_behind_a_seat() -> None:
     each is 250 mm from it: 2 x 450 (1 - 250 / l) N, at 300 mm over b h² / 6 of 85 MPa.
     """
     changes: dict[str, Value] = {"post_depth": 22.0, "rest_rail_thickness": 14.0}
-    bench = spoiled("bakehouse_bench", changes)
-    (found,) = of_check(bench)
+    bench = plain("bakehouse_bench", changes)
+    (found,) = of_check(bench, "rest_strength")
     apart = (1460.0 - 2.0 * (110.0 + 32.0)) / 2.0
     force = 900.0 * (1.0 - 250.0 / apart)
     bears = 64.0 * 22.0**2 / 6.0 * STIFFNESS["black cherry"].rupture
@@ -69,8 +47,8 @@ def test_thin_tenons_of_posts() -> None:
     """The bowling green's tenons of ash made 15 of 38 mm: they bend, 50 x 15² / 6 of 103 MPa, and
     glue on both their cheeks, 50 x 44 each, holds them down 19 mm before the shoulder's back edge.
     """
-    bench = spoiled("bowling_green_bench", {"post_tenon": 15.0})
-    (found,) = of_check(bench)
+    bench = plain("bowling_green_bench", {"post_tenon": 15.0})
+    (found,) = of_check(bench, "rest_strength")
     force = float(found.message.split("with ")[1].split(" N")[0])
     glue = 2.0 * 50.0 * 44.0 * ROLLING * STRENGTH["white ash"].shear
     bears = 50.0 * 15.0**2 / 6.0 * STIFFNESS["white ash"].rupture + glue * 19.0
@@ -82,8 +60,8 @@ def test_thin_tenons_of_posts() -> None:
 def test_thin_slats() -> None:
     """The lock keeper's slats of oak, 50 x 5 mm: a third of 450 N in the middle of what is clear
     between the rails, over 50 x 5² / 6 of 99 MPa."""
-    bench = spoiled("lock_keepers_bench", {"slat_thickness": 5.0})
-    (found,) = of_check(bench)
+    bench = plain("lock_keepers_bench", {"slat_thickness": 5.0})
+    (found,) = of_check(bench, "rest_strength")
     slat = bench.part("slat_1")
     clear = slat.shape.blank.length - 2.0 * bench.spec.number("slat_tenon_length")
     stress = 150.0 * clear / 4.0 / (50.0 * 25.0 / 6.0)
@@ -96,8 +74,8 @@ def test_small_tenons_of_rails() -> None:
     """The bakehouse's lower rails, 60 wide, with shoulders of 20 and tenons of 4 mm: half of 450 N
     beside a post, 1.5 F over 20 x 4 mm of cherry, 1700 psi; the top rail has 50 x 4 for all."""
     changes: dict[str, Value] = {"rest_shoulder": 20.0, "rest_tenon": 4.0}
-    bench = spoiled("bakehouse_bench", changes)
-    (found,) = of_check(bench)
+    bench = plain("bakehouse_bench", changes)
+    (found,) = of_check(bench, "rest_strength")
     stands = STRENGTH["black cherry"].shear
     assert found.amount == pytest.approx(100.0 * 1.5 * 225.0 / 80.0 / stands)
     assert all(part.startswith("rest_rail") for part in found.parts)
@@ -107,8 +85,8 @@ def test_small_tenons_of_rails() -> None:
 def test_a_rail_over_too_wide_a_bay() -> None:
     """The bakehouse's rest on two posts, its rails 17 mm: one bay of 1176 - 64 = 1112 mm, two
     persons on the top rail of 90 mm, 500 mm apart: in its middle F x (1112 - 500) / 2."""
-    bench = spoiled("bakehouse_bench", {"post_count": 2.0, "rest_rail_thickness": 17.0})
-    (found,) = of_check(bench)
+    bench = plain("bakehouse_bench", {"post_count": 2.0, "rest_rail_thickness": 17.0})
+    (found,) = of_check(bench, "rest_strength")
     half = (1112.0 - 500.0) / 2.0
     stress = 450.0 * half / (90.0 * 17.0**2 / 6.0)
     share = 100.0 * stress / STIFFNESS["black cherry"].rupture
@@ -121,7 +99,7 @@ def test_posts_screwed_to_the_edge_of_a_slab() -> None:
     """The bowling green's posts stood behind its seat of ash, 44 thick: the screws, 22 over their
     foot, hold against a push 300 over the seat: F x (44 + 300) = 2 T x 22.  No. 10 screws, 0.190
     in, with 40 mm of thread stand 15,700 G² D lb for each inch of it."""
-    bench = spoiled("bowling_green_bench", {"post_fixing": "behind the seat"})
+    bench = plain("bowling_green_bench", {"post_fixing": "behind the seat"})
     (found,) = [one for one in findings(bench) if one.check == "rest_screws"]
     force = float(found.message.split("with ")[1].split(" N")[0])
     gravity = TIMBERS["white ash"].density / 1120.0

@@ -8,12 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
-from functools import lru_cache
 
 import pytest
 
 from app.window.samples import sample_files
-from exporters.project_file import read_project
 from geometry.bench.bench import Bench
 from geometry.bench.build import build
 from geometry.bench.limits import set_values
@@ -23,15 +21,10 @@ from geometry.cuts.housing import StoppedHousing
 from geometry.cuts.notch import Notch
 from geometry.design.finding import Finding, Level
 from geometry.design.part import Part, Shape
+from tests.samples import plain
 
 CHOIR = "choir_loft_bench"
 MINE = ("partition_length", "housing_width", "notch_clears_round", "stop_covered")
-
-
-@lru_cache(maxsize=32)
-def _sample(name: str) -> Bench:
-    (path,) = (one for one in sample_files() if one.name == f"{name}.settle")
-    return build(read_project(path.read_bytes()).spec)
 
 
 def _found(bench: Bench) -> list[Finding]:
@@ -56,7 +49,7 @@ def _recut(bench: Bench, name: str, changed: Callable[[Cut], Cut]) -> Bench:
 
 @pytest.mark.parametrize("name", [path.stem for path in sample_files()])
 def test_sound_samples_raise_nothing(name: str) -> None:
-    assert _found(_sample(name)) == []
+    assert _found(plain(name)) == []
 
 
 @pytest.mark.parametrize(
@@ -71,7 +64,7 @@ def test_a_partition_of_another_length_is_measured(
     more: float, check: str, level: Level | None
 ) -> None:
     """Between the floors of its housings there is what it is long when sound."""
-    sound = _sample(CHOIR)
+    sound = plain(CHOIR)
     length = sound.part("partition_1").shape.blank.length
     blank = replace(sound.part("partition_1").shape.blank, length=length + more)
     spoiled = _with(
@@ -93,7 +86,7 @@ def test_a_partition_of_another_length_is_measured(
 def test_a_board_that_stands_aslant_is_measured_where_it_is_tightest() -> None:
     """A top that comes down 3 mm over its 360 of depth toward the back leaves the partition's back
     corner that much too little."""
-    sound = _sample(CHOIR)
+    sound = plain(CHOIR)
     top = sound.part("top")
     depth = 360.0
     fall = 3.0
@@ -134,14 +127,14 @@ def test_a_housing_of_another_width_is_measured(
     def wider(cut: Cut) -> Cut:
         return replace(cut, x_high=cut.x_high + more) if isinstance(cut, StoppedHousing) else cut
 
-    (one,) = _found(_recut(_sample(CHOIR), "bottom", wider))
+    (one,) = _found(_recut(plain(CHOIR), "bottom", wider))
     assert (one.check, one.level) == (check, level)
     assert one.parts[1] == "bottom"
     assert one.amount == pytest.approx(amount, abs=1e-6)
 
 
 def test_a_fit_that_rattles_is_mended() -> None:
-    spoiled = build(set_values(_sample(CHOIR).spec, {"housing_fit": 0.8}))
+    spoiled = build(set_values(plain(CHOIR).spec, {"housing_fit": 0.8}))
     (one,) = _found(spoiled)
     assert (one.check, one.amount) == ("housing_loose", pytest.approx(0.8))
     assert one.mend is not None
@@ -161,7 +154,7 @@ def test_a_notch_of_another_size_is_caught(
     shorter: float, lower: float, check: str, level: Level | None
 ) -> None:
     """The notch has half the fit to spare, 0.1 mm; cover and round are the least it needs."""
-    sound = _sample(CHOIR)
+    sound = plain(CHOIR)
     spec = sound.spec
     reach = spec.number("housing_cover") + spec.number("cutter_diameter") / 2.0
     spare = spec.number("housing_fit") / 2.0
@@ -190,7 +183,7 @@ def test_a_notch_of_another_size_is_caught(
 @pytest.mark.parametrize("name", ["choir_loft_bench", "weigh_house_bench", "bell_tower_bench"])
 def test_a_housing_that_goes_too_far_shows(name: str) -> None:
     """Routed on to 1 mm beyond the front of what stands in it, be it lipped or not."""
-    sound = _sample(name)
+    sound = plain(name)
     joint = next(
         one
         for one in sound.joints
@@ -212,7 +205,7 @@ def test_a_housing_that_goes_too_far_shows(name: str) -> None:
 
 def test_a_housing_that_stops_at_the_very_front_shows_and_no_nought_is_told() -> None:
     """Of the cover, none is left."""
-    sound = _sample("bakehouse_bench")
+    sound = plain("bakehouse_bench")
     joint = next(one for one in sound.joints if one.kind == "stopped housing")
     cover = sound.spec.number("housing_cover")
 

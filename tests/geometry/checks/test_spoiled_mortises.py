@@ -7,12 +7,9 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
-from functools import lru_cache
 
 import pytest
 
-from app.window.samples import sample_files
-from exporters.project_file import read_project
 from geometry.bench.bench import Bench
 from geometry.bench.build import build
 from geometry.bench.limits import set_values
@@ -28,16 +25,11 @@ from geometry.design.finding import Finding, Level
 from geometry.design.parameter import Value
 from geometry.design.part import Shape
 from geometry.primitives.facets import Facets
-
-
-@lru_cache(maxsize=32)
-def _sample(name: str) -> Bench:
-    (path,) = (one for one in sample_files() if one.name == f"{name}.settle")
-    return build(read_project(path.read_bytes()).spec)
+from tests.samples import plain
 
 
 def _changed(name: str, **values: Value) -> Bench:
-    return build(set_values(_sample(name).spec, values))
+    return plain(name, values)
 
 
 def _with_cut(bench: Bench, part_name: str, cut: Cut) -> Bench:
@@ -81,7 +73,7 @@ def test_the_two_mortises_of_a_leg_come_near_each_other() -> None:
 
 def _mortise_near_its_faces() -> tuple[Mortise, float]:
     """A leg's mortise, and how much wood lies between it and the face side."""
-    leg = _sample("porch_bench").part("leg_front_right")
+    leg = plain("porch_bench").part("leg_front_right")
     found = []
     for cut in leg.shape.cuts:
         if isinstance(cut, Mortise):
@@ -95,7 +87,7 @@ def test_a_groove_in_the_face_over_a_mortise_is_measured() -> None:
     cut, room = _mortise_near_its_faces()
     xs = [x for x, _, _ in cut.floor]
     groove = Groove(min(xs) - 5.0, max(xs) + 5.0, 5.0, 40.0, 9.0)
-    sound = _sample("porch_bench")
+    sound = plain("porch_bench")
     (found,) = _found(_with_cut(sound, "leg_front_right", groove), "joint_mortise_near")
     assert found.amount == pytest.approx(room - 9.0, abs=1e-3)
     assert "groove" in found.message
@@ -108,7 +100,7 @@ def test_a_groove_in_the_face_over_a_mortise_is_measured() -> None:
 
 def test_a_carving_over_a_mortise_is_measured_and_a_deeper_one_opens_it() -> None:
     _, room = _mortise_near_its_faces()
-    sound = _sample("porch_bench")
+    sound = plain("porch_bench")
     blank = sound.part("leg_front_right").shape.blank
 
     def carved(depth: float) -> list[Finding]:
@@ -133,7 +125,7 @@ def test_a_carving_over_a_mortise_is_measured_and_a_deeper_one_opens_it() -> Non
 
 def test_a_taper_that_begins_too_high_cuts_into_a_bore() -> None:
     """The insert of a levelling foot stands in the middle of a leg 48 mm square."""
-    sound = _sample("weigh_house_bench")
+    sound = plain("weigh_house_bench")
     leg = sound.part("leg_front_right")
     (bore,) = (cut for cut in leg.shape.cuts if isinstance(cut, EndBore))
     y, r = bore.middle[1], bore.diameter / 2.0
@@ -150,7 +142,7 @@ def test_a_taper_that_begins_too_high_cuts_into_a_bore() -> None:
 
 def test_a_stub_tenon_that_leaves_little_behind_it_is_caught_and_mended() -> None:
     """Ends of 30 mm, tenons 24 long and 1 of room for glue: 5 mm stay behind them."""
-    assert not _found(_sample("bakery_yard_bench"), "thin_mortise_wall")
+    assert not _found(plain("bakery_yard_bench"), "thin_mortise_wall")
     spoiled = _changed("bakery_yard_bench", seat_rail_in=24.0)
     found = _found(spoiled, "thin_mortise_wall")
     assert [one.parts for one in found] == [("end_left",), ("end_right",)]
@@ -163,7 +155,7 @@ def test_a_stub_tenon_that_leaves_little_behind_it_is_caught_and_mended() -> Non
 
 
 def test_a_mortise_that_comes_out_at_the_back_is_not_to_be_cut() -> None:
-    sound = _sample("bakery_yard_bench")
+    sound = plain("bakery_yard_bench")
     end = sound.part("end_left")
     (cut,) = (cut for cut in end.shape.cuts if isinstance(cut, Mortise))
     deeper = replace(cut, floor=tuple((x, y, z * 31.0 / cut.depth) for x, y, z in cut.floor))
@@ -181,7 +173,7 @@ def test_a_mortise_that_comes_out_at_the_back_is_not_to_be_cut() -> None:
 
 @pytest.mark.parametrize("face", list(Face))
 def test_a_hole_for_a_runners_pin_is_told_of_only_where_it_is_opened(face: Face) -> None:
-    sound = _sample("boat_club_bench")
+    sound = plain("boat_club_bench")
     back = sound.part("drawer_1_1_back")
     across = Groove(0.0, back.shape.blank.length, 6.0, 12.0, 11.0, face)
     found = _found(_with_cut(sound, back.name, across), "runner_hole_near", "runner_hole_opened")

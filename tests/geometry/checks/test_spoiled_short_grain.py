@@ -4,51 +4,37 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
-from functools import lru_cache
 
 import pytest
 
-from app.window.samples import sample_files
-from exporters.project_file import read_project
 from geometry.bench.bench import Bench
-from geometry.bench.build import build
-from geometry.bench.limits import set_values
 from geometry.checks.all_checks import CHECKS, findings
 from geometry.cuts.shaped_edge import ShapedEdge
-from geometry.design.finding import Finding, Level
+from geometry.design.finding import Level
 from geometry.design.parameter import Value
 from geometry.design.part import Shape
 from geometry.solids.grain import runs_of
-
-
-@lru_cache(maxsize=32)
-def _sample(name: str) -> Bench:
-    (path,) = (one for one in sample_files() if one.name == f"{name}.settle")
-    return build(read_project(path.read_bytes()).spec)
+from tests.samples import of_check, plain
 
 
 def _changed(name: str, **values: Value) -> Bench:
-    return build(set_values(_sample(name).spec, values))
-
-
-def _found(bench: Bench, check: str) -> list[Finding]:
-    return [one for one in findings(bench) if one.check == check]
+    return plain(name, values)
 
 
 def test_posts_raked_too_far_are_caught_and_mended() -> None:
     """Both arms of a knee'd post slope to the grain by half the rake.  A fibre of an arm d deep is
     d / sin long and its section d / cos: 1 / tan(12.5°) = 4.51 times as long as the section is
     deep at 25 degrees of rake, 1 / tan(11°) = 5.14 at 22."""
-    assert not _found(_sample("bakehouse_bench"), "short_grain")
+    assert not of_check(plain("bakehouse_bench"), "short_grain")
     spoiled = _changed("bakehouse_bench", rest_rake=25.0)
-    (found,) = _found(spoiled, "short_grain")
+    (found,) = of_check(spoiled, "short_grain")
     assert found.level is Level.THINK_AGAIN
     assert found.parts == ("post_1", "post_2", "post_3")
     assert found.amount == pytest.approx(100.0)
     assert (found.limit, found.unit) == (50.0, "%")
     assert found.mend is not None
     assert dict(found.mend.values) == {"rest_rake": 22.0}
-    assert not _found(_changed("bakehouse_bench", rest_rake=22.0), "short_grain")
+    assert not of_check(_changed("bakehouse_bench", rest_rake=22.0), "short_grain")
 
 
 def test_the_fibres_of_a_raked_post_are_as_long_as_its_depth_and_slope_say() -> None:
@@ -65,7 +51,7 @@ def test_the_fibres_of_a_raked_post_are_as_long_as_its_depth_and_slope_say() -> 
 def test_a_foot_sawn_aslant_to_the_grain_is_caught() -> None:
     """A straight leg 20 mm square but for its lowest 60 mm, which lean out 4 in 10: the fibre that
     reaches the floor t mm from the inside runs out after 50 - 2.5 t, all within 5 x 20."""
-    sound = _sample("porch_bench")
+    sound = plain("porch_bench")
     leg = sound.part("leg_front_right")
     blank = replace(leg.shape.blank, width=60.0, thickness=20.0)
     far, knee = blank.length, blank.length - 60.0
@@ -89,9 +75,9 @@ def test_a_foot_sawn_aslant_to_the_grain_is_caught() -> None:
 
 def test_a_straight_taper_leaves_the_foots_grain_whole() -> None:
     """The fibres at the foot of a leg tapered on one side run on up to its top."""
-    sound = _sample("orchard_bench")
+    sound = plain("orchard_bench")
     leg = sound.part("leg_front_left")
-    assert not _found(sound, "foot_short_grain")
+    assert not of_check(sound, "foot_short_grain")
     runs = runs_of(Shape(leg.shape.blank, leg.shape.cuts[:3]))
     at_foot = ~runs.to_side & (runs.end > leg.shape.blank.length - 40.0)
     assert at_foot.any()
@@ -101,9 +87,9 @@ def test_a_straight_taper_leaves_the_foots_grain_whole() -> None:
 def test_little_above_a_mortise_is_caught_and_mended() -> None:
     """Upright legs: above the aprons' tenons stays what their shoulder is high."""
     upright: dict[str, Value] = {"rake": 0.0, "splay": 0.0}
-    assert not _found(_changed("porch_bench", **upright), "short_beyond_cut")
+    assert not of_check(_changed("porch_bench", **upright), "short_beyond_cut")
     spoiled = _changed("porch_bench", **upright, apron_shoulder=4.5)
-    (found,) = _found(spoiled, "short_beyond_cut")
+    (found,) = of_check(spoiled, "short_beyond_cut")
     assert found.level is Level.THINK_AGAIN
     assert set(found.parts) == {
         f"leg_{y}_{x}" for y in ("front", "back") for x in ("left", "right")
@@ -115,14 +101,14 @@ def test_little_above_a_mortise_is_caught_and_mended() -> None:
     assert found.place[2] == pytest.approx(top - 2.25)
     assert found.mend is not None
     assert dict(found.mend.values) == {"apron_shoulder": 6.0}
-    assert not _found(_changed("porch_bench", **upright, apron_shoulder=6.0), "short_beyond_cut")
+    assert not of_check(_changed("porch_bench", **upright, apron_shoulder=6.0), "short_beyond_cut")
 
 
 def test_little_beyond_a_drawer_sides_groove_is_caught() -> None:
     """The box front is 14 mm thick and rebated 9 of them for a tongue of 5 at its inside: the
     groove in the side lies 9 mm from the end, too near for a maker who wants 9.5."""
-    sound = _sample("lamp_room_bench")
-    assert not _found(sound, "short_beyond_cut")
+    sound = plain("lamp_room_bench")
+    assert not of_check(sound, "short_beyond_cut")
     (strict,) = [
         one
         for one in findings(replace(sound, judged_by=(("least_end_grain", 9.5),)))

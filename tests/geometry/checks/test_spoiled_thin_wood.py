@@ -4,12 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
-from functools import lru_cache
 
 import pytest
 
 from app.window.samples import sample_files
-from exporters.project_file import read_project
 from geometry.bench.bench import Bench
 from geometry.bench.build import build
 from geometry.bench.limits import set_values
@@ -22,14 +20,9 @@ from geometry.cuts.rebate import Rebate
 from geometry.cuts.sockets import Sockets
 from geometry.design.finding import Finding, Level
 from geometry.design.part import Shape
+from tests.samples import plain
 
 MINE = ("thin_tenon_of_rest", "thin_pin", "thin_tongue", "thin_behind_cut")
-
-
-@lru_cache(maxsize=32)
-def _sample(name: str) -> Bench:
-    (path,) = (one for one in sample_files() if one.name == f"{name}.settle")
-    return build(read_project(path.read_bytes()).spec)
 
 
 def _found(bench: Bench) -> list[Finding]:
@@ -52,11 +45,11 @@ def _recut(bench: Bench, changed: Callable[[Cut], Cut]) -> Bench:
 
 @pytest.mark.parametrize("name", [path.stem for path in sample_files()])
 def test_sound_samples_raise_nothing(name: str) -> None:
-    assert _found(_sample(name)) == []
+    assert _found(plain(name)) == []
 
 
 def test_a_rests_thin_tenons_are_caught_and_mended() -> None:
-    spoiled = build(set_values(_sample("bakehouse_bench").spec, {"rest_tenon": 5.0}))
+    spoiled = build(set_values(plain("bakehouse_bench").spec, {"rest_tenon": 5.0}))
     (one,) = [found for found in findings(spoiled) if found.check == "thin_tenon_of_rest"]
     assert (one.amount, one.limit, one.level) == (5.0, 6.0, Level.THINK_AGAIN)
     assert all("rail" in part for part in one.parts)
@@ -75,12 +68,12 @@ def test_a_half_pin_that_is_left_thin_is_caught() -> None:
         wider = replace(first, face_low=first.face_low - by, deep_low=first.deep_low - by)
         return replace(cut, sockets=(wider, *others))
 
-    found = _found(_recut(_sample("bakery_yard_bench"), lower))
+    found = _found(_recut(plain("bakery_yard_bench"), lower))
     assert [one.check for one in found] == ["thin_pin"]
     assert found[0].amount == pytest.approx(2.0)
     assert set(found[0].parts) == {"end_left", "end_right"}
     assert found[0].place is not None
-    end = _sample("bakery_yard_bench").part(found[0].parts[0])
+    end = plain("bakery_yard_bench").part(found[0].parts[0])
     assert end.frame.to_local(found[0].place)[1] == pytest.approx(1.0)
 
 
@@ -90,7 +83,7 @@ def test_a_thin_tongue_is_caught() -> None:
     def deeper(cut: Cut) -> Cut:
         return replace(cut, depth=12.0) if isinstance(cut, Rebate) and cut.depth == 9.0 else cut
 
-    found = _found(_recut(_sample("lamp_room_bench"), deeper))
+    found = _found(_recut(plain("lamp_room_bench"), deeper))
     assert {one.check for one in found} == {"thin_tongue"}
     assert all(one.amount == pytest.approx(2.0) and one.limit == 3.0 for one in found)
     assert {part.rsplit("_", 1)[1] for one in found for part in one.parts} == {"front", "back"}
@@ -99,7 +92,7 @@ def test_a_thin_tongue_is_caught() -> None:
 @pytest.mark.parametrize(("depth", "level"), [(9.5, Level.THINK_AGAIN), (12.0, Level.DO_NOT_CUT)])
 def test_a_groove_under_a_housing_leaves_little_between_them(depth: float, level: Level) -> None:
     """A bottom of 18 mm, housed 7 deep above: 11 less the groove's depth is left."""
-    sound = _sample("choir_loft_bench")
+    sound = plain("choir_loft_bench")
     bottom = sound.part("bottom")
     housing = next(cut for cut in bottom.shape.cuts if isinstance(cut, StoppedHousing))
     other = Face.REVERSE if housing.face is Face.FACE_SIDE else Face.FACE_SIDE

@@ -4,24 +4,23 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
-from pathlib import Path
 
 import numpy as np
 import pytest
 
-from exporters.project_file import load
 from geometry.bench.bench import Bench
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values
-from geometry.checks.all_checks import findings, judged
+from geometry.checks.all_checks import judged
 from geometry.checks.offers import bench_with
 from geometry.design.brief import Brief
-from geometry.design.finding import Finding, Level
+from geometry.design.finding import Level
 from geometry.design.judging import AS_FOUND
 from geometry.design.parameter import Value
 from tests.judges.frame import Frame
 from tests.judges.frame import beam as judged_beam
+from tests.samples import NAMES, assert_cured, of_check, plain, sample
 
 # White oak: E 12 300 MPa, a tenth more without shear, G a sixteenth of that, 105 MPa of strength.
 E, RUPTURE = 1.1 * 12_300.0, 105.0
@@ -35,10 +34,6 @@ def bench_of(*steps: dict[str, Value]) -> Bench:
     for step in steps:
         spec = set_values(spec, step)
     return build(spec)
-
-
-def of_check(bench: Bench, check: str) -> list[Finding]:
-    return [one for one in findings(bench) if one.check == check]
 
 
 def sag_of_two(span: float, width: float, thickness: float) -> float:
@@ -222,31 +217,15 @@ def test_a_shelf_that_is_overloaded() -> None:
 
 # --- by finite elements, on samples ---------------------------------------------------------------
 
-SAMPLES = Path(__file__).parents[3] / "sample_projects"
 
-
-def spoiled(name: str, *steps: dict[str, Value]) -> Bench:
-    spec = load(SAMPLES / f"{name}.settle").spec
-    for step in steps:
-        spec = set_values(spec, step)
-    return build(spec)
-
-
-@pytest.mark.parametrize("path", sorted(SAMPLES.glob("*.settle")), ids=lambda path: path.stem)
-def test_samples_are_stiff_and_strong_enough(path: Path) -> None:
-    project = load(path)
+@pytest.mark.parametrize("name", NAMES)
+def test_samples_are_stiff_and_strong_enough(name: str) -> None:
+    project = sample(name)
     found = judged(build(project.spec), AS_FOUND, project.brief)
     assert not [one for one in found if one.told_by in STRENGTH_CHECKS]
 
 
 STRENGTH_CHECKS = {"seat_bends", "seat_strength", "shelf_sag", "shelf_strength"}
-
-
-def assert_cured(bench: Bench, finding: Finding) -> None:
-    assert finding.mend is not None
-    mended = bench_with(bench, finding.mend)
-    assert mended is not None
-    assert not of_check(mended, finding.check)
 
 
 def test_a_thin_lid_between_hinges() -> None:
@@ -256,7 +235,7 @@ def test_a_thin_lid_between_hinges() -> None:
     front of its back edge, go there by the lever to the middle of the box's front, 430 - 10.5 mm
     from the back.
     """
-    bench = spoiled("lock_keepers_bench", {"hinge_in": 40.0}, {"lid_thickness": 19.0})
+    bench = plain("lock_keepers_bench", {"hinge_in": 40.0}, {"lid_thickness": 19.0})
     (found,) = of_check(bench, "seat_bends")
     spec = bench.spec
     back = spec.number("lid_strip") + spec.number("lid_gap")
@@ -281,7 +260,7 @@ def test_a_thin_slab_on_aprons() -> None:
 
     The persons stand 250 mm to either side of the middle, each as thirty small loads over 300 mm.
     """
-    bench = spoiled("bowling_green_bench", {"seat_thickness": 24.0})
+    bench = plain("bowling_green_bench", {"seat_thickness": 24.0})
     (found,) = of_check(bench, "seat_bends")
     spec = bench.spec
     size, long, deep = (spec.number(name) for name in ("leg_size", "length", "depth"))
