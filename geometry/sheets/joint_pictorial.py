@@ -3,8 +3,9 @@
 Frame and units: bench coordinates, mm; views as they are.
 
 Method: of the views from the eight corners of the bench the one is taken in which, drawn apart,
-most of the edges that the joint makes are seen, and most of what it cuts is looked into rather than
-turned away; from above rather than from below, and from in front, where that is nearly as good.
+most of what the joint makes of either part is seen, its edges as well as the faces that it cuts,
+and in which, together, neither part hides behind the other; from above rather than from below, and
+from in front, where that is nearly as good.
 """
 
 from __future__ import annotations
@@ -22,27 +23,31 @@ from geometry.sheets.joint_outlines import contact_edges, has_cuts, shown_edges,
 from geometry.sheets.section_marks import visible_lines
 from geometry.solids.cutting import placed
 from geometry.solids.solid import Floats
-from geometry.views.breaks import Broken, broken
+from geometry.views.breaks import Broken, at_break, broken
 from geometry.views.clearing import first_clear, outline, overlap
 from geometry.views.joint_scene import (
     BreakPlane,
     JointPart,
     JointScene,
     contact_corners,
-    faces_made_by,
+    faces_made,
+    without,
 )
 from geometry.views.linework import Linework
 from geometry.views.look import look_all
 from geometry.views.parting import moved, way_apart
 from geometry.views.pictorial import CORNERS
+from geometry.views.seen import seen_of_faces
 from geometry.views.view import View
 
 _AIR = 0.25  # of the joint's size, between the parts drawn apart
 _LEAST_AIR, _MOST_AIR = 14.0, 60.0  # mm
 _LIKING = (1.0, 0.97, 0.9, 0.87, 0.7, 0.68, 0.6, 0.58)  # for each of the corners
-_COVERED = 0.5  # what a view is worth in which one part covers the other
-_TURNED_AWAY = 0.3  # and one that looks into none of the faces that the joint cuts
-_LITTLE = 0.2  # of a part's lines
+_COVERED = 0.3  # what a view is worth in which one part hides the other
+_TURNED_AWAY = 0.25  # and one that looks into none of the faces that the joint cuts
+_LEFT_OFF = 0.96  # for each end in sight at which a piece is only cut short
+_ENOUGH = 0.4  # of a part's lines: a box by itself shows three quarters
+_LITTLE = 0.1  # of the joint's edges on a part: fewer are as good as none
 _NEAR = 2e-3
 _STEPS = (0.2, 0.5, 0.8)  # where along an edge it is looked at
 _MOST_TIES = 4
@@ -71,15 +76,17 @@ def joint_pictorial(scene: JointScene, parts: Mapping[str, Part]) -> JointPictor
     way = way_apart(scene.joint, parts)
     least = _least_distance(scene, way)
     tried = moved_part(scene.second, scale(way, least))
-    apart_views = look_all([scene.first.part, tried.part], CORNERS)
+    pair = (scene.first, tried)
+    apart_views = look_all([one.part for one in pair], CORNERS)
     joined_views = look_all(scene.parts, CORNERS)
     worth = [
         liking
-        * _seen_of_joint((scene.first, tried), visible_lines(seen))
-        * (1.0 if _both_seen(joined) else _COVERED)
-        * (_TURNED_AWAY + (1.0 - _TURNED_AWAY) * turned)
-        for seen, joined, turned, liking in zip(
-            apart_views, joined_views, _looked_into(scene), _LIKING, strict=True
+        * _seen_of_joint(pair, visible_lines(seen))
+        * _in_sight(joined)
+        * _LEFT_OFF ** _breaks_facing(scene, seen.view)
+        * (_TURNED_AWAY + (1.0 - _TURNED_AWAY) * math.sqrt(looked_into))
+        for seen, joined, looked_into, liking in zip(
+            apart_views, joined_views, _looked_into(scene, pair), _LIKING, strict=True
         )
     ]
     view = CORNERS[int(np.argmax(worth))]
@@ -98,30 +105,48 @@ def joint_pictorial(scene: JointScene, parts: Mapping[str, Part]) -> JointPictor
     )
 
 
-def _both_seen(joined: Linework) -> bool:
-    """Whether neither part is hidden by the other but for a little."""
+def _in_sight(joined: Linework) -> float:
+    """From _COVERED, where one part hides the other wholly, to 1, where enough of both is seen."""
     lines = joined.segments
     size = np.hypot(lines[:, 2] - lines[:, 0], lines[:, 3] - lines[:, 1])
-    for owner in (0, 1):
-        mine = joined.owner == owner
-        if size[mine & joined.visible].sum() < _LITTLE * size[mine].sum():
-            return False
-    return True
+    shares = [
+        float(size[mine & joined.visible].sum() / max(size[mine].sum(), _NEAR))
+        for mine in (joined.owner == owner for owner in (0, 1))
+    ]
+    return _COVERED + (1.0 - _COVERED) * min(1.0, min(shares) / _ENOUGH)
 
 
-def _looked_into(scene: JointScene) -> list[float]:
-    """For each of the corner views, the share of the faces that the joint cuts which face it.
+def _looked_into(scene: JointScene, pair: Sequence[JointPart]) -> list[float]:
+    """For each of the corner views, how much is seen of the faces that the joint cuts.
 
     A part that only touches has none: where its fellow is cut, that is what must be seen.
     """
     cuts = (scene.joint.cuts_first, scene.joint.cuts_second)
-    faces = [faces_made_by(one.whole, own) for one, own in zip(scene.both, cuts, strict=True)]
-    normals, areas = (np.concatenate(both) for both in zip(*faces, strict=True))
-    if not areas.sum():
+    faces = [
+        _within_breaks(faces_made(one.part, without(one.whole, own)), one)
+        for one, own in zip(pair, cuts, strict=True)
+        if own
+    ]
+    if not faces:
         return [1.0] * len(CORNERS)
-    toward = np.array([view.toward for view in CORNERS])
-    shares: Floats = (normals @ toward.T > _EDGE_ON).T @ areas / areas.sum()
+    middles, normals, areas = (np.concatenate(both) for both in zip(*faces, strict=True))
+    shares = seen_of_faces([one.part for one in pair], CORNERS, (middles, normals, areas))
     return [float(share) for share in shares]
+
+
+def _within_breaks(
+    faces: tuple[Floats, Floats, Floats], one: JointPart
+) -> tuple[Floats, Floats, Floats]:
+    """Those faces that are not where a part is cut short."""
+    middles, normals, areas = faces
+    kept = ~at_break(middles, one)
+    return middles[kept], normals[kept], areas[kept]
+
+
+def _breaks_facing(scene: JointScene, view: View) -> int:
+    """How many of the ends at which pieces only leave off are turned to the viewer."""
+    planes = [plane for one in scene.both for plane in one.breaks]
+    return sum(dot(plane.outward, view.toward) > _EDGE_ON for plane in planes)
 
 
 def moved_part(one: JointPart, by: Vec3) -> JointPart:
@@ -158,22 +183,27 @@ def _distance(scene: JointScene, way: Vec3, view: View, least: float) -> float:
 
 
 def _seen_of_joint(pulled: Sequence[JointPart], seen: Linework) -> float:
-    """The length in the view, mm, of the joint's own edges that are seen."""
+    """The share in the view of the joint's own edges that are seen; 1 where it makes none.
+
+    It is the geometric mean of both parts, as neither may be left out.
+    """
     view = seen.view
     flat = np.array((view.right, view.up)).T
-    total = 0.0
+    shares: list[float] = []
     for index, one in enumerate(pulled):
         lines = seen.segments[seen.owner == index]
-        if not len(one.edges) or not len(lines):
+        shown = shown_edges(one.edges, (one,)) if len(one.edges) else one.edges
+        if not len(shown):
             continue
-        edges = one.edges @ flat
+        edges = shown @ flat
         drawn = shapely.multilinestrings(shapely.linestrings(lines.reshape(-1, 2, 2)))
-        size = np.hypot(*(edges[:, 1] - edges[:, 0]).T)
+        size = np.linalg.norm(shown[:, 1] - shown[:, 0], axis=1)
+        on = np.zeros(len(edges))
         for step in _STEPS:
             at = edges[:, 0] + (edges[:, 1] - edges[:, 0]) * step
-            on = shapely.distance(shapely.points(at), drawn) < _NEAR
-            total += float(size[on].sum()) / len(_STEPS)
-    return total
+            on += shapely.distance(shapely.points(at), drawn) < _NEAR
+        shares.append(float(size @ on / (len(_STEPS) * max(size.sum(), _NEAR))))
+    return math.prod(max(one, _LITTLE) for one in shares) ** (1.0 / max(len(shares), 1))
 
 
 def _ties(scene: JointScene, pulled: Sequence[JointPart], by: Vec3, view: View) -> Floats:

@@ -113,7 +113,7 @@ def made_by(part: Part, cuts: Sequence[Cut]) -> tuple[Floats, Floats]:
     """The corners (n, 3) and edges (m, 2, 3) of a part that are there only through some cuts."""
     if not cuts:
         return np.empty((0, 3)), np.empty((0, 2, 3))
-    made, before = solid_of(part.shape), solid_of(_without(part, cuts))
+    made, before = solid_of(part.shape), solid_of(without(part, cuts))
     edges = made.edges[~made.smooth]
     edges = edges[~_along_any(made.vertices[edges], before.vertices[before.edges])]
     at = placed(part).vertices
@@ -121,17 +121,17 @@ def made_by(part: Part, cuts: Sequence[Cut]) -> tuple[Floats, Floats]:
     return at[np.unique(edges)], at[edges]
 
 
-def faces_made_by(part: Part, cuts: Sequence[Cut]) -> tuple[Floats, Floats]:
-    """The flat pieces of a part's surface that are there only through some cuts: their outward
-    unit normals (n, 3), and their areas (n,) in mm²."""
-    if not cuts:
-        return np.empty((0, 3)), np.empty(0)
-    made, before = solid_of(part.shape), solid_of(_without(part, cuts))
+def faces_made(part: Part, before: Shape) -> tuple[Floats, Floats, Floats]:
+    """The flat pieces of a part's surface that are not yet there in a shape that it was cut from:
+    their middles and their outward unit normals (n, 3), and their areas (n,) in mm²."""
+    made = solid_of(part.shape)
     corners = made.vertices[made.panels]
     crossing = np.cross(corners[:, 2] - corners[:, 0], corners[:, 3] - corners[:, 1])
     middles = corners[:, :3].mean(axis=1)
-    new = ~_on_any_panel(middles, made.panel_normals, before)
-    return placed(part).panel_normals[new], np.linalg.norm(crossing[new], axis=1) / 2.0
+    new = ~_on_any_panel(middles, made.panel_normals, solid_of(before))
+    there = placed(part)
+    at = there.vertices[made.panels[new]][:, :3].mean(axis=1)
+    return at, there.panel_normals[new], np.linalg.norm(crossing[new], axis=1) / 2.0
 
 
 def _on_any_panel(points: Floats, normals: Floats, solid: Solid) -> Flags:
@@ -147,7 +147,8 @@ def _on_any_panel(points: Floats, normals: Floats, solid: Solid) -> Flags:
     return np.bincount(one, inside.all(axis=1), minlength=len(points)) > 0.0
 
 
-def _without(part: Part, cuts: Sequence[Cut]) -> Shape:
+def without(part: Part, cuts: Sequence[Cut]) -> Shape:
+    """What a part is before some of its cuts are made."""
     return Shape(part.shape.blank, tuple(cut for cut in part.shape.cuts if cut not in cuts))
 
 

@@ -14,6 +14,10 @@ from geometry.solids.cutting import placed
 from geometry.solids.solid import Floats, Indices
 from geometry.views.scene import Panels, scene_of
 from geometry.views.view import View
+from shared.tolerances import COPLANAR
+
+_EDGE_ON = 0.05  # of a normal
+_NEAR = 1e-2  # mm
 
 
 def seen_points(parts: Sequence[Part], view: View, across: int) -> tuple[Floats, ...]:
@@ -47,3 +51,29 @@ def _nearest(panels: Panels, points: Floats) -> Indices:
     height = np.where(inside, -(p * u + q * v + s) / r, -np.inf)
     top = height.argmax(axis=1)
     return np.where(inside.any(axis=1), panels.place[near[top]], -1)
+
+
+def seen_of_faces(
+    parts: Sequence[Part], views: Sequence[View], faces: tuple[Floats, Floats, Floats]
+) -> Floats:
+    """In each view how much of some flat faces of the parts shows, as it is foreshortened, of all
+    their area; (views,).
+
+    ``faces`` are their middles and outward unit normals (n, 3) and their areas (n,); a face is
+    taken to show where its middle does.
+    """
+    middles, normals, areas = faces
+    panels = scene_of([placed(part) for part in parts], views).panels
+    shares = np.zeros(len(views))
+    for k, view in enumerate(views):
+        facing = normals @ np.array(view.toward)
+        own = np.flatnonzero(facing > _EDGE_ON)
+        u, v, w = (np.array((view.right, view.up, view.toward)) @ middles[own].T)[:, :, None]
+        here = np.flatnonzero(panels.place // len(parts) == k)
+        p, q, r, s = panels.plane[:, here]
+        above = p * u + q * v + r * w + s < -_NEAR * r
+        for sides in panels.sides[:, :, here]:
+            above &= sides[0] * u + sides[1] * v + sides[2] > -COPLANAR
+        clear = ~above.any(axis=1)
+        shares[k] = float((facing[own] * areas[own])[clear].sum())
+    return np.asarray(shares / max(float(areas.sum()), _NEAR))
