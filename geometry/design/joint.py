@@ -10,12 +10,17 @@ from geometry.primitives.frame import Vec3
 
 @dataclass(frozen=True, slots=True)
 class Measure:
-    """A number a maker marks or sets: mm or degrees, and what it is measured from."""
+    """A number a maker marks or sets: mm or degrees, and what it is measured from.
+
+    ``found_on`` tells on which of the joint's two parts, 0 and 1, it can be measured; on neither
+    if it is no size of theirs, but one to work to.
+    """
 
     name: str
     value: float
     unit: str  # "mm" or "deg"
     meaning: str
+    found_on: tuple[int, ...] = (0, 1)
 
 
 @dataclass(frozen=True, slots=True)

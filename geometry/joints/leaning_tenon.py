@@ -102,15 +102,22 @@ def leaning_tenon(name: str, kind: str, piece: Part, holder: Part, at: LeaningTe
                 at.mitre_deg,
                 "deg",
                 f"across the {piece.kind}'s face, from square",
+                (0,),
             ),
-            Measure("shoulder_tilt", at.tilt_deg, "deg", "blade tilt from square"),
-            Measure("tenon_thickness", at.z_high - at.z_low, "mm", "between the cheeks"),
+            Measure("shoulder_tilt", at.tilt_deg, "deg", "blade tilt from square", (0,)),
+            Measure("tenon_thickness", at.z_high - at.z_low, "mm", "between the cheeks", (0,)),
             Measure("tenon_width", at.y_high - at.y_low, "mm", f"across the {piece.kind}"),
-            Measure("tenon_length", at.length, "mm", f"square to {face}"),
-            Measure("mortise_width", at.z_high - at.z_low + at.fit, "mm", "between the cheeks"),
-            Measure("mortise_depth", at.mortise_depth, "mm", f"square to {face}"),
+            Measure("tenon_length", at.length, "mm", f"square to {face}", (0,)),
             Measure(
-                "from_face_side", at.z_low, "mm", f"from the {piece.kind}'s face side to the tenon"
+                "mortise_width", at.z_high - at.z_low + at.fit, "mm", "between the cheeks", (1,)
+            ),
+            Measure("mortise_depth", at.mortise_depth, "mm", f"square to {face}", (1,)),
+            Measure(
+                "from_face_side",
+                at.z_low,
+                "mm",
+                f"from the {piece.kind}'s face side to the tenon",
+                (0,),
             ),
         ),
         contacts=_contacts(piece, at),

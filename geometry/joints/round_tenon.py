@@ -117,14 +117,16 @@ def round_tenon(name: str, leg: Part, board: Part, at: RoundTenonNumbers) -> Joi
         cuts_first=(saw_cut(leg, "level end", at.end, UP), tenon, slot),
         cuts_second=(bore,),
         measures=(
-            Measure("tenon_diameter", at.diameter, "mm", "of the tenon"),
-            Measure("bore_diameter", at.diameter + at.fit, "mm", "of the bore"),
+            Measure("tenon_diameter", at.diameter, "mm", "of the tenon", (0,)),
+            Measure("bore_diameter", at.diameter + at.fit, "mm", "of the bore", (1,)),
             Measure("bore_tilt", at.tilt_deg, "deg", "of the bit from square to the underside"),
             Measure("sightline", sightline, "deg", "from square across the board"),
             Measure("bore_along", place[0], "mm", "its middle on the underside, along the board"),
             Measure("bore_across", place[1], "mm", "its middle, from the board's face edge"),
-            Measure("tenon_length", at.depth / -at.down[2], "mm", "along the axis"),
-            Measure("slot_length", at.slot, "mm", "down from the tenon's end, along the axis"),
+            Measure("tenon_length", at.depth / -at.down[2], "mm", "along the axis", (0,)),
+            Measure(
+                "slot_length", at.slot, "mm", "down from the tenon's end, along the axis", (0,)
+            ),
         ),
         contacts=_shoulder(leg, at),
     )

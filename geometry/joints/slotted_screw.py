@@ -62,18 +62,25 @@ def slotted_screw(name: str, piece: Part, board: Part, at: SlottedScrew) -> Join
         cuts_first=(slot,),
         cuts_second=(pilot_bore(board, at.screw, at.pilot, at.bite),),
         measures=(
-            Measure("slot_length", slot.length, "mm", "over its round ends, across the board"),
-            Measure("slot_width", slot.width, "mm", "for the screw's shank"),
-            Measure("travel", at.shrink + at.swell, "mm", "of the board here, driest to dampest"),
+            Measure(
+                "slot_length", slot.length, "mm", "over its round ends, across the board", (0,)
+            ),
+            Measure("slot_width", slot.width, "mm", "for the screw's shank", (0,)),
+            Measure(
+                "travel", at.shrink + at.swell, "mm", "of the board here, driest to dampest", ()
+            ),
             Measure(
                 "screw_from_end",
                 slot.before + slot.width / 2.0,
                 "mm",
                 "the screw from the slot's inner end when it is put in",
+                (),
             ),
-            Measure("land", at.land, "mm", "of wood under the screw's head"),
-            Measure("screw_length", at.land + at.bite, "mm", "from under its head to its point"),
-            Measure("pilot", at.pilot, "mm", "diameter of the pilot hole in the board"),
+            Measure("land", at.land, "mm", "of wood under the screw's head", (0,)),
+            Measure(
+                "screw_length", at.land + at.bite, "mm", "from under its head to its point", ()
+            ),
+            Measure("pilot", at.pilot, "mm", "diameter of the pilot hole in the board", (1,)),
         ),
         contacts=tuple(Contact(corners, UP, 0.0) for corners in at.bearing),
     )

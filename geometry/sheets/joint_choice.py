@@ -2,8 +2,8 @@
 
 Method: of the sections the one that tells most, an angle counting for more than a length, as it
 hides in other views; then each part that is cut, from the side that tells most; then what else
-shows a measure not drawn yet.  Each measure is drawn once, where it is plainest, on the part
-itself rather than in the section, and no two between the same points.
+shows a measure not drawn yet.  Each measure is drawn once, where it is plainest, on the part that
+it is a size of rather than in the section, and no two between the same points.
 """
 
 from __future__ import annotations
@@ -82,7 +82,12 @@ class _Offer:
     ) -> None:
         self.figure = figure
         self._rank = rank
-        found = places(measures, figure.outlines)
+        here = {figure.index} if isinstance(figure, PartFigure) else {0, 1}
+        found = tuple(
+            one
+            for one in places(measures, figure.outlines)
+            if here.intersection(measures[one.measure].found_on)
+        )
         if isinstance(figure, SectionFigure):
             found = tuple(
                 replace(one, cost=one.cost + _BESIDE_HATCHING)
