@@ -7,13 +7,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 
 import numpy as np
 import shapely
 
 from geometry.bench.bench import Bench
 from geometry.design.part import Part
-from geometry.dimensioning.placed import DimensionStyle, Placed
+from geometry.dimensioning.placed import DimensionStyle, Placed, around
 from geometry.dimensioning.placement import place
 from geometry.drawing.cropping import cropped
 from geometry.sheets.part_dimensions import part_dimensions
@@ -23,12 +24,15 @@ from geometry.sheets.printer import Edges
 from geometry.sheets.tiles import Box, Tiling, tilings
 from geometry.sheets.tracing import Tracing, tracings
 from geometry.sheets.trim import proud_ends
+from geometry.solids.solid import Floats
 from geometry.views.view import PART_FACE
 from shared.paper import Paper
 from shared.units import in_units, length_mark
 
 _NEAR = 0.5  # mm
 _AIR = 4.0  # mm round the drawing
+_CLOSE = 2.0  # mm above it where there is little room, and then no numbers
+_FAR = 1e6  # mm
 LABEL_ROOM = 6.0  # mm above the drawing, for the numbers of the stations
 
 
@@ -76,6 +80,10 @@ def templates_of(
             paper,
             correction,
             lambda box, lines=lines: len(cropped(lines, box)) > 0,  # type: ignore[misc]
+            [
+                partial(_top, lines, placed, _AIR + LABEL_ROOM),
+                partial(_top, lines, placed, _CLOSE),
+            ],
         )
         templates.append(
             Template(
@@ -103,6 +111,16 @@ def content_box(tracing: Tracing, placed: Placed) -> Box:
         max(right, c) + _AIR,
         max(high, d) + _AIR + LABEL_ROOM,
     )
+
+
+def _top(lines: Floats, placed: Placed, air: float, left: float, right: float) -> float:
+    """How high a template with some air above reaches between two places along it."""
+    reaches = [
+        around((one.box.x, one.box.y, one.box.x, one.box.y), one) for one in placed.dimensions
+    ]
+    tops = [top for start, _, end, top in reaches if start < right and end > left]
+    inside = cropped(lines, (left, -_FAR, right, _FAR))
+    return max([*tops, *inside[:, (1, 3)].ravel().tolist()], default=-_FAR) + air
 
 
 def _angles(part: Part, tracing: Tracing, style: DimensionStyle) -> Placed:

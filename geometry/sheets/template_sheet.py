@@ -36,6 +36,8 @@ _SEARCH = 9.0  # mm, step of the search for the squares' place
 _TEXT = 2.5
 _NAME = 3.5
 _GRAIN = 40.0
+_ON_WOOD = 3.0  # mm from its edge to a station's number
+_SEEN = 1e-3  # mm
 _AROUND = 3.0  # mm of air round the squares, so that no tick of theirs is taken for a line
 
 Lines = NDArray[np.float64]
@@ -59,8 +61,9 @@ def seams(template: Template, tiles: Tiling, letters: Iterator[str]) -> dict[Til
         right, below = tiles.neighbour(tile, 1, 0), tiles.neighbour(tile, 0, 1)
         if right is not None:
             u = u1 - OVERLAP / 2.0
-            line = (u, v0, u, v1)
-            spots = [(u, v0 + (v1 - v0) * f) for f in _FRACTIONS]
+            low, high = max(v0, right.box[1]), min(v1, right.box[3])
+            line = (u, low, u, high)
+            spots = [(u, low + (high - low) * f) for f in _FRACTIONS]
             seam = Seam(next(letters), _clear_pair(spots, ground), line)
             found[tile].append(seam)
             found[right].append(seam)
@@ -272,10 +275,24 @@ def _areas(spots: Sequence[TextBox]) -> NDArray[np.object_]:
     return areas
 
 
+def _reach(template: Template, box: Box, u: float) -> Vec2:
+    """From where to where a line across the wood runs.
+
+    On a sheet of its own height that is over the wood there, else over the whole drawing.
+    """
+    _, low, _, high = template.tracing.box
+    if box[3] > template.content[3] - _SEEN or box[1] > low:
+        return (low, high)
+    line = shapely.LineString([(u, low - 1.0), (u, high + 1.0)])
+    there = template.tracing.wood.intersection(line)
+    return (low, high) if there.is_empty else (there.bounds[1], there.bounds[3])
+
+
 def _stations(template: Template, box: Box, ground: Ground, shown: Shown) -> list[Mark]:
-    """Faint lines across the wood at even distances from the finished left end, numbered."""
+    """Faint lines across the wood at even distances from the finished left end, numbered above it,
+    below it, or on it just inside its edges."""
     step = _STATION_IN if shown.unit == "in" else _STATION_MM
-    left, low, right, high = template.tracing.box
+    left, _, right, _ = template.tracing.box
     first = int(np.ceil((left - template.start) / step - 1e-9))
     last = int(np.floor((right - template.start) / step + 1e-9))
     kept: list[Line] = []
@@ -284,18 +301,25 @@ def _stations(template: Template, box: Box, ground: Ground, shown: Shown) -> lis
         u = template.start + k * step
         if not box[0] <= u <= box[2]:
             continue
+        low, high = _reach(template, box, u)
         line = (u, max(low - 3.0, box[1]), u, min(high + 3.0, box[3]))
         text = format_length(k * step, shown)
         spots = [
             TextBox(u, v + _TEXT / 2.0, text_width(text, _TEXT) / 2.0, _TEXT / 2.0)
-            for v in (high + LABEL_ROOM - _TEXT, high + LABEL_ROOM, line[1] - _TEXT - 1.0)
+            for v in (
+                high + LABEL_ROOM - _TEXT,
+                high + LABEL_ROOM,
+                line[1] - _TEXT - 1.0,
+                high - _TEXT - _ON_WOOD,
+                low + _ON_WOOD,
+            )
         ]
         clear = ground.clear(spots, 0.8)
         free = (s for s, ok in zip(spots, clear, strict=True) if ok and _inside(s, box))
         spot = next(free, None)
         if spot is None or line[3] - line[1] <= 1.0:
             continue  # a line without its number tells nothing
-        kept += broken_around(line, ground.boxes, 0.8)
+        kept += broken_around(line, [*ground.boxes, spot], 0.8)
         at = (u, spot.y - _TEXT / 2.0)
         marks.append(Label(Role.TEXT, text, at, _TEXT, Anchor.MIDDLE))
     if kept:

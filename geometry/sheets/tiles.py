@@ -3,7 +3,8 @@
 Frame: true mm (u to the right, v upward) for the drawing, sheet mm for the paper.
 
 The drawing lies in the middle of its sheets, or at their left or right where that leaves more
-room.
+room.  Sheets in one row may each lie as low as what they show allows, so that a drawing that climbs
+or falls leaves its room in one piece.
 
 Method: n sheets of a printable length h with overlap o cover n h - (n - 1) o, so
 n = ceil((length - o) / (h - o)).  Portrait or landscape, whichever takes fewer sheets; a printer's
@@ -14,8 +15,8 @@ of the paper, however it lies.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
 
 from geometry.sheets.printer import Edges, as_it_lies
 from shared.paper import Paper
@@ -56,16 +57,36 @@ class Tiling:
 
 
 def tilings(
-    content: Box, paper: Paper, correction: Edges, has_lines: Callable[[Box], bool]
+    content: Box,
+    paper: Paper,
+    correction: Edges,
+    has_lines: Callable[[Box], bool],
+    tops: Sequence[Callable[[float, float], float]] = (),
 ) -> tuple[Tiling, ...]:
     """The ways to lie the paper, those of the fewest sheets first; sheets with nothing on them left
-    out."""
+    out.
+
+    Each of ``tops`` tells how high the drawing reaches between two places along it, with more or
+    less air above: that far up each sheet of a single row goes, for itself.
+    """
     ways = [
         _laid(content, size, as_it_lies(correction, *size), has_lines, share)
         for share in _SHARES
         for size in ((paper.width, paper.height), (paper.height, paper.width))
     ]
+    level = [way for way in ways if all(tile.row == 0 for tile in way.tiles)]
+    ways += [_lowered(way, top) for top in tops for way in level]
     return tuple(sorted(ways, key=lambda way: len(way.tiles)))
+
+
+def _lowered(way: Tiling, top_of: Callable[[float, float], float]) -> Tiling:
+    """The same sheets, each with the top of what it shows at its upper edge."""
+    tiles = []
+    for tile in way.tiles:
+        left, foot, right, top = tile.box
+        down = max(0.0, top - top_of(left, right))
+        tiles.append(replace(tile, box=(left, foot - down, right, top - down)))
+    return replace(way, tiles=tuple(tiles))
 
 
 def printable(width: float, height: float) -> Box:

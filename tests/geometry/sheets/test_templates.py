@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from datetime import date
+from pathlib import Path
 
 import numpy as np
 import pytest
+import shapely
 
+from exporters.project_file import load
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values
@@ -20,6 +24,9 @@ from shared.errors import ValueOutOfRange
 from shared.paper import PAPERS
 from shared.units import SHOWN_IN16
 from tests.geometry.sheets.on_sheet import off_the_sheet, overlapping_texts, words
+
+SAMPLES = sorted((Path(__file__).parents[3] / "sample_projects").glob("*.settle"))
+TRACED = (Role.CUT, Role.SCRIBE, Role.HIDDEN, Role.TRIM)
 
 
 @pytest.fixture(scope="module")
@@ -58,6 +65,34 @@ def test_every_sheet_proves_itself(sheets):
         assert size(squares["check 4 in"]) == pytest.approx((101.6, 101.6))  # 4 x 25.4, exact
         assert any("Measure before you cut" in text for text in words(sheet))
         assert any("print at 100 %" in text for text in words(sheet))
+
+
+@pytest.mark.parametrize("path", SAMPLES, ids=lambda path: path.stem)
+def test_the_squares_touch_nothing_that_is_traced(path):
+    """Beside an outline a side of a square would be taken for one."""
+    for sheet in templates(build(load(path).spec), Layout(PAPERS["A4"])):
+        squares = owned(sheet, "check")
+        if not squares:
+            continue
+        traced = np.concatenate(
+            [np.empty((0, 4))]
+            + [m.segments for m in sheet.marks if isinstance(m, Strokes) and m.role in TRACED]
+        )
+        corners = np.concatenate(list(squares.values())).reshape(-1, 2)
+        block = shapely.box(*corners.min(axis=0), *corners.max(axis=0)).buffer(2.0)
+        lines = shapely.linestrings(traced.reshape(-1, 2, 2))
+        assert not shapely.intersects(lines, block).any(), sheet.title
+
+
+@pytest.mark.parametrize("path", SAMPLES, ids=lambda path: path.stem)
+def test_crosses_of_neighbours_are_on_both_sheets(path):
+    """Each name of a cross stands on two sheets, or on none."""
+    found = Counter(
+        name
+        for sheet in templates(build(load(path).spec), Layout(PAPERS["A4"]))
+        for name in owned(sheet, "cross")
+    )
+    assert set(found.values()) <= {2}
 
 
 def test_nothing_is_outside_the_printable_room_and_no_text_on_text(sheets):
