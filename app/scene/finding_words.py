@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from app.scene.preferences import Preferences
-from app.scene.wording import said, size_text
+from app.scene.wording import said, value_text
 from geometry.bench.catalogue import parameter
 from geometry.checks.limit import Limit
 from geometry.design.finding import Finding, Level, Mend
@@ -50,8 +50,8 @@ def change_lines(spec: BenchSpec, mend: Mend, preferences: Preferences) -> tuple
     lines = []
     for name, value in mend.values:
         row = parameter(name)
-        before = size_text(spec.value(name), row.unit, preferences)
-        after = size_text(value, row.unit, preferences)
+        before = value_text(row, spec.value(name), preferences)
+        after = value_text(row, value, preferences)
         unit = f" {preferences.shown.unit}" if row.unit == "mm" else ""
         lines.append(said(f"{row.title}: {before} → {after}{unit}", preferences))
     return tuple(lines)

@@ -6,7 +6,7 @@ from app.gestures.moments import Handle
 from app.scene.model import Model
 from app.scene.parts_notes import part_rows
 from app.scene.preferences import Preferences
-from app.scene.wording import said, size_text
+from app.scene.wording import said, size_text, value_text
 from geometry.bench.catalogue import parameter
 from geometry.bench.limits import limits
 from geometry.sheets.joint_words import joint_title
@@ -15,7 +15,7 @@ from geometry.sheets.joint_words import joint_title
 def value_note(model: Model, name: str, preferences: Preferences, stopped_by: str = "") -> str:
     """A parameter under the hand: its name and value, and why it stops there."""
     row = parameter(name)
-    value = size_text(model.spec.value(name), row.unit, preferences)
+    value = value_text(row, model.spec.value(name), preferences)
     unit = f" {preferences.shown.unit}" if row.unit == "mm" else ""
     first = said(f"{row.title} {value}{unit}", preferences)
     return f"{first}\n{sentence(said(stopped_by, preferences))}" if stopped_by else first

@@ -7,7 +7,7 @@ from enum import Enum
 from functools import lru_cache
 
 from app.scene.preferences import Preferences
-from app.scene.wording import said, size_text
+from app.scene.wording import said, size_text, value_text
 from geometry.bench.bench import Bench
 from geometry.bench.catalogue import PARAMETERS
 from geometry.bench.derived import Derived
@@ -71,7 +71,7 @@ def _free(row: Parameter, value: Value, preferences: Preferences) -> StickRow:
         row.name,
         in_words(row.title, words),
         in_words(row.group, words),
-        size_text(value, row.unit, preferences),
+        value_text(row, value, preferences),
         Standing.FREE,
         row.unit,
         said(row.description, preferences),

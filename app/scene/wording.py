@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from app.scene.preferences import Preferences
+from geometry.design.parameter import Parameter
 from shared.errors import MakerError
 from shared.units import format_angle, format_length, in_units
 from shared.words import in_words
@@ -17,6 +18,12 @@ def said_error(error: MakerError, preferences: Preferences, *, here: str = "") -
     """An error in one or two sentences; its place is left out where it is ``here`` already."""
     head = f"{error.where}: {error.what}" if error.where and error.where != here else error.what
     return said(f"{head} {error.remedy}".strip(), preferences)
+
+
+def value_text(row: Parameter, value: float | str, preferences: Preferences) -> str:
+    """A value of a parameter in a maker's words."""
+    told = row.tell(value) if isinstance(value, str) else value
+    return size_text(told, row.unit, preferences)
 
 
 def size_text(value: float | str, unit: str, preferences: Preferences) -> str:

@@ -2,7 +2,13 @@
 
 from __future__ import annotations
 
-from geometry.bench.carving_pattern import LEAST_POINTS, MOST_POINTS, moved_text, read_moved
+from geometry.bench.carving_pattern import (
+    LEAST_POINTS,
+    MOST_POINTS,
+    moved_text,
+    read_moved,
+    told_points,
+)
 from geometry.bench.drawer_parameters import MOST_DRAWERS
 from geometry.bench.openings import MOST_OPENINGS
 from geometry.design.parameter import Parameter, choice, count, length, text
@@ -130,9 +136,11 @@ PARAMETERS: tuple[Parameter, ...] = (
         "Points moved by hand",
         "Carved fronts",
         "",
-        "Number of each, and how far across, up and deep in per cent, such as 7 31.5 60 40; "
-        "with semicolons between.",
+        "Number of each, and how far across the picture, up it and deep it is, in per cent of the "
+        "width, the height and the depth, such as 7: 31.5 across, 60 up, 40 deep, or 7 31.5 60 40 "
+        "for short; with semicolons between.",
         read=lambda value_text: moved_text(read_moved(value_text)),
+        tell=lambda kept: told_points(read_moved(kept)),
         applies=carved,
     ),
     choice(

@@ -13,6 +13,7 @@ its number.
 from __future__ import annotations
 
 import random
+import re
 from dataclasses import dataclass, replace
 from enum import Enum
 from functools import lru_cache
@@ -30,6 +31,8 @@ _MARGIN = 0.06  # share: points within keep so far from the borders
 _NEAREST = 0.01  # share: nor does a hand bring them nearer
 _EVERY = 3  # of the points after the corners, which lie on a border
 _FINEST = 5  # decimals of a share
+_SAID = re.compile(r"%|(?<=\d):|,(?=\s|$)|\b(?:point|across|up|deep)\b")
+"""What may stand round the numbers of a point."""
 
 
 class Hold(Enum):
@@ -108,11 +111,24 @@ def moved_text(moved: tuple[Moved, ...]) -> str:
     )
 
 
+def told_points(moved: tuple[Moved, ...]) -> str:
+    """The same in words, which can be read back.
+
+    >>> told_points((Moved(7, 0.3125, 0.6, 0.4),))
+    '7: 31.25 % across, 60 % up, 40 % deep'
+    """
+    return "; ".join(
+        f"{one.number}: {_percent(one.across)} % across, {_percent(one.up)} % up, "
+        f"{_percent(one.deep)} % deep"
+        for one in moved
+    )
+
+
 def read_moved(value_text: str) -> tuple[Moved, ...]:
-    """The points in such a text; UnreadableValue says what is wrong with it."""
+    """The points in such a text, with words or without; UnreadableValue says what is wrong."""
     found: dict[int, Moved] = {}
     for entry in value_text.replace("\n", ";").split(";"):
-        words = entry.replace("%", " ").split()
+        words = _SAID.sub(" ", entry).split()
         if not words:
             continue
         number, *shares = _numbers(words, entry)
@@ -142,7 +158,7 @@ def _unreadable(what: str) -> UnreadableValue:
     return UnreadableValue(
         what,
         remedy="Write each as its number and how far across, up and deep in per cent, such as "
-        "7 31.5 60 40, with semicolons between.",
+        "7: 31.5 across, 60 up, 40 deep, or 7 31.5 60 40 for short, with semicolons between.",
     )
 
 

@@ -17,7 +17,8 @@ class Parameter:
     """One row of the catalogue.
 
     ``unit`` is ``mm``, ``deg``, ``count``, ``choice`` or ``text``; ``read`` gives a text in the one
-    way it is kept, and raises UnreadableValue for one that says nothing.  ``minimum`` and
+    way it is kept, and raises UnreadableValue for one that says nothing; ``tell`` puts what is kept
+    into words that can be read back.  ``minimum`` and
     ``maximum`` are the widest that any bench allows; a particular bench may allow less (see
     ``limits``).  ``step`` is what a drag snaps to when millimetres are shown.  ``applies`` tells
     whether the value means something for this bench; one that does not is kept, and not shown.
@@ -35,6 +36,7 @@ class Parameter:
     choices: tuple[str, ...] = ()
     applies: Callable[[BenchSpec], bool] = lambda _spec: True
     read: Callable[[str], str] = str
+    tell: Callable[[str], str] = str
 
     @property
     def is_number(self) -> bool:
@@ -129,7 +131,10 @@ def text(
     description: str,
     *,
     read: Callable[[str], str],
+    tell: Callable[[str], str] = str,
     applies: Callable[[BenchSpec], bool] = lambda _spec: True,
 ) -> Parameter:
     """A value that is more than one number: a list, written as the maker would type it."""
-    return Parameter(name, title, group, "text", default, description, applies=applies, read=read)
+    return Parameter(
+        name, title, group, "text", default, description, applies=applies, read=read, tell=tell
+    )

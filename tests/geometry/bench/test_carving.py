@@ -73,6 +73,9 @@ def test_the_text_of_moved_points_reads_back() -> None:
     assert moved_text(read_moved(" 12 0% 100% .5% ;\n7 31.25 60 40;")) == text
     row = parameter("carving_moved")
     assert row.read(text) == text
+    told = row.tell(text)
+    assert told == "7: 31.25 % across, 60 % up, 40 % deep; 12: 0 % across, 100 % up, 0.5 % deep"
+    assert row.read(told) == text
 
 
 @pytest.mark.parametrize(
