@@ -4,7 +4,9 @@ Frame: view mm in, sheet mm about the detail's own middle out.
 
 Method: dimensions that would come out too small are gathered by view and neighbourhood; a circle
 round each gathering is cut out of the linework and drawn at the largest standard scale that its
-room allows.  Details that would say the same (two alike housings) are drawn once.
+room allows: in a wide circle up to full size, beyond that in a usual one.  A circle that nothing
+would be gained by is drawn closer round its dimensions.  Details that would say the same (two alike
+housings) are drawn once.
 """
 
 from __future__ import annotations
@@ -27,8 +29,10 @@ _SMALL = 2.0  # mm on the sheet: a shorter length cannot be drawn clearly
 _SMALL_INNER = 4.0  # the same for one that stands inside the drawing
 _SMALL_SIDE = 5.0  # the same for a side of an angle
 DIAMETERS = (36.0, 26.0)  # mm on the sheet, of a detail; the smaller where room is short
+WIDE = (80.0, 56.0)  # of one up to full size, where there is room
 _WIDEST = 50.0  # of one that would enlarge nothing if it were smaller
 _CONTEXT = 1.25  # how far round the dimensioned points a detail reaches
+_CLOSER = (1.0, 0.6, 0.4, 0.3)  # of that radius; the smaller for one that would enlarge nothing
 _THICKNESS = 0.8  # of the part: the least radius that shows where on the piece a detail is
 _CHORDS = 48
 
@@ -80,7 +84,9 @@ def details(
                 continue
             seen.add(key)
             letter = "ABCDEFGHJKLMNPQRSTUVWXYZ"[len(found) % 24]
-            circle = _circle(group, least)
+            circles = [_circle(group, share * least) for share in _CLOSER]
+            larger = (one for one in circles if _enlarged(one[1], scale, _widest(diameter)))
+            circle = next(larger, circles[0])
             found.append(_detail(letter, linework, group, circle, (scale, diameter, style)))
     return tuple(found)
 
@@ -146,20 +152,25 @@ def _detail(
 ) -> Detail:
     centre, radius = circle
     scale, diameter, style = drawn
-    # Better a wide circle than one that enlarges nothing, but not where room is short.
-    widest = _WIDEST if diameter == DIAMETERS[0] else diameter
-    enlarged = _enlarged(radius, scale, diameter) or _enlarged(radius, scale, widest) or scale
+    enlarged = _enlarged(radius, scale, diameter) or _enlarged(radius, scale, _widest(diameter))
+    enlarged = enlarged or scale
     cut = _cut_out(linework, centre, radius)
     edge = _circle_lines(centre, radius)
     placed = place(group, np.concatenate([cut.segments, edge]), enlarged, style)
     return Detail(letter, cut, centre, radius, enlarged, placed)
 
 
+def _widest(diameter: float) -> float:
+    """Better a wide circle than one that enlarges nothing, but not where room is short."""
+    return max(diameter, _WIDEST) if diameter >= DIAMETERS[0] else diameter
+
+
 def _enlarged(radius: float, scale: float, diameter: float) -> float | None:
     """The largest standard scale at which a circle keeps to a diameter on the sheet, None where
     that is none larger than the view's."""
     steps = (step.factor for step in SCALES if step.factor > scale)  # the largest first
-    return next((factor for factor in steps if 2.0 * radius * factor <= diameter), None)
+    usual = min(diameter, DIAMETERS[0])
+    return next((f for f in steps if 2.0 * radius * f <= (diameter if f <= 1.0 else usual)), None)
 
 
 def _cut_out(linework: Linework, centre: Vec2, radius: float) -> Linework:

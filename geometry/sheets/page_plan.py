@@ -6,7 +6,8 @@ Method: at each standard scale, largest first, the views go to the upper left, t
 into the lowest room that holds it (beside the title block if it can), and the details into what
 is left, from the upper right.  Then all but the table moves to the middle of the room it has.
 When one page would cost more than half of the scale, or leave the views small in their room, or cut
-them up into more details, what has no room goes on to another page.
+them up into more details, what has no room goes on to another page.  Where a page then has room for
+wider circles, its details are drawn larger.
 """
 
 from __future__ import annotations
@@ -17,7 +18,7 @@ from itertools import product
 
 from geometry.dimensioning.dimension import Dimension
 from geometry.primitives.frame import Vec2
-from geometry.sheets.details import DIAMETERS, Detail, details, too_small
+from geometry.sheets.details import DIAMETERS, WIDE, Detail, details, too_small
 from geometry.sheets.free_space import FreeSpace, Rectangle
 from geometry.sheets.layout import Layout
 from geometry.sheets.text_block import NO_TEXT, TextBlock
@@ -78,6 +79,14 @@ class _Content:
         return len(self.blocks) + bool(self.tables) + len(self.details)
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class _Tried:
+    """A page and what it leaves over."""
+
+    plan: PagePlan
+    rest: _Content
+
+
 def planned(
     lineworks: Sequence[Linework],
     dimensions: Sequence[Dimension],
@@ -94,19 +103,28 @@ def planned(
     widths = (right - left - TITLE_BLOCK_WIDTH, _COLUMN, right - left)
     tables = tuple(make_table(width) for width in widths if width > 30.0)
     tables = tuple(table for table in tables if table.height)
-    first: tuple[PagePlan, _Content] | None = None
+    first: _Tried | None = None
     poor = _POOR * roomiest_scale(lineworks, layout)
+
+    def tried(scale: float, diameter: float) -> _Tried:
+        content = _content(lineworks, dimensions, (scale, diameter), tables, layout)
+        return _Tried(*_fullest(content, head_height, layout))
+
     for scale in _scales(lineworks, layout):
-        if first is not None and (scale < _WORTH * first[0].scale or scale < poor):
+        if first is not None and (scale < _WORTH * first.plan.scale or scale < poor):
             break
         for diameter in DIAMETERS:
-            content = _content(lineworks, dimensions, (scale, diameter), tables, layout)
-            found = _fullest(content, head_height, layout)
-            if found[0].blocks and not found[1].amount and not _cut_up(found[0], first):
-                return (found[0],)
-            if found[0].blocks and (first is None or first[0].scale == scale):
+            found = tried(scale, diameter)
+            if found.plan.blocks and not found.rest.amount and not _cut_up(found, first):
+                return (_widened(found, tried).plan,)
+            if found.plan.blocks and (first is None or _holds_more(found, first)):
                 first = found
-    plan, rest = first if first is not None else _over(content, head_height, layout)
+    if first is not None:
+        first = _widened(first, tried)
+        plan, rest = first.plan, first.rest
+    else:
+        content = _content(lineworks, dimensions, (scale, diameter), tables, layout)
+        plan, rest = _over(content, head_height, layout)
     pages = [plan]
     while rest.amount:
         plan, left_over = _fullest(rest, head_height, layout)
@@ -117,9 +135,32 @@ def planned(
     return tuple(pages)
 
 
-def _cut_up(plan: PagePlan, first: tuple[PagePlan, _Content] | None) -> bool:
+def _widened(found: _Tried, tried: Callable[[float, float], _Tried]) -> _Tried:
+    """The same with wider circles, if their details come out larger and no more is left over."""
+    if not found.plan.rings or all(one.scale >= 1.0 for one in found.plan.rings):
+        return found
+    for diameter in WIDE:
+        wider = tried(found.plan.scale, diameter)
+        no_more = wider.rest.amount <= found.rest.amount
+        no_more &= len(wider.plan.rings) <= len(found.plan.rings)
+        if wider.plan.blocks and no_more and _sizes(wider.plan) > _sizes(found.plan):
+            return wider
+    return found
+
+
+def _sizes(plan: PagePlan) -> float:
+    """What the scales of all details are worth, of which more are no gain."""
+    return sum(one.scale for one in plan.rings) / len(plan.rings)
+
+
+def _holds_more(found: _Tried, first: _Tried) -> bool:
+    """Whether smaller circles at the same scale leave less over for another page."""
+    return found.plan.scale == first.plan.scale and found.rest.amount < first.rest.amount
+
+
+def _cut_up(found: _Tried, first: _Tried | None) -> bool:
     """Whether a plan buys its one page with details that a larger scale does not need."""
-    return first is not None and len(plan.rings) > len(first[0].rings) + _MORE_DETAILS
+    return first is not None and len(found.plan.rings) > len(first.plan.rings) + _MORE_DETAILS
 
 
 def roomiest_scale(lineworks: Sequence[Linework], layout: Layout) -> float:

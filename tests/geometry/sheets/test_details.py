@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import math
 from datetime import date
+from pathlib import Path
 
 import numpy as np
 import pytest
 
+from exporters.project_file import load
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values
@@ -17,15 +19,18 @@ from geometry.dimensioning.placed import DimensionStyle
 from geometry.drawing.marks import Arc, Label, Role
 from geometry.sheets.details import DIAMETERS, details, too_small
 from geometry.sheets.layout import Layout
+from geometry.sheets.page_plan import planned
 from geometry.sheets.part_dimensions import part_dimensions
 from geometry.sheets.part_sheets import part_groups, part_leaves
+from geometry.sheets.part_words import table_maker
 from geometry.sheets.title_block import title_block_of
 from geometry.views.linework import Linework
 from geometry.views.look import look_at_part
 from geometry.views.view import PART_EDGE, PART_END, PART_FACE
-from shared.paper import PAPERS
+from shared.paper import PAPERS, SCALES
 
 SCALE = 1.0 / 20.0
+SAMPLES = Path(__file__).parents[3] / "sample_projects"
 
 
 @pytest.fixture(scope="module")
@@ -83,3 +88,41 @@ def test_what_would_not_be_enlarged_together_is_drawn_apart():
     assert [detail.scale for detail in one] == [1.0]
     assert {detail.scale for detail in both} == {1.0}
     assert all(2.0 * detail.radius <= DIAMETERS[0] for detail in both)
+
+
+RAKED = ("bowling_green", "choir_loft", "porch", "stitching_room", "weigh_house")
+
+
+@pytest.mark.parametrize("name", RAKED)
+def test_a_detail_is_larger_than_its_view(name):
+    """Each ring is drawn larger than the view that it stands in, unless its own sizes lie so far
+    apart that not even the least circle round them would be a usual one at the next scale."""
+    bench = build(load(SAMPLES / f"{name}_bench.settle").spec)
+    for group in part_groups(bench):
+        if group[0].kind not in ("leg", "post", "apron", "stretcher"):
+            continue
+        lineworks = [look_at_part(group[0], view) for view in (PART_FACE, PART_EDGE, PART_END)]
+        dimensions = part_dimensions(group[0].shape)
+        maker = table_maker(group[0], Layout(PAPERS["A4"]))
+        pages = planned(lineworks, dimensions, maker, 20.0, Layout(PAPERS["A4"]))
+        view = pages[0].scale
+        nearest = min(step.factor for step in SCALES if step.factor > view)
+        for detail in pages[0].rings:
+            wide = detail.scale > view or 2.0 * detail.radius * nearest > min(DIAMETERS)
+            assert wide, (group[0].title, detail.letter)
+            if detail.scale <= view:
+                assert len(detail.placed.dimensions) > 1, (group[0].title, detail.letter)
+
+
+def test_details_grow_where_the_page_has_room():
+    """A leg of the apiary's, alone on its page: its detail at full size, not in a usual circle at 1:2
+    (it is 0.8 x 42 = 33.6 round, 67 across)."""
+    bench = build(load(SAMPLES / "apiary_bench.settle").spec)
+    legs = next(group for group in part_groups(bench) if group[0].kind == "leg")
+    lineworks = [look_at_part(legs[0], view) for view in (PART_FACE, PART_EDGE, PART_END)]
+    layout = Layout(PAPERS["A4"])
+    (page,) = planned(
+        lineworks, part_dimensions(legs[0].shape), table_maker(legs[0], layout), 20.0, layout
+    )
+    assert page.rings
+    assert all(detail.scale >= 1.0 for detail in page.rings)
