@@ -6,7 +6,8 @@ Method: a part's leader ends at that of some points spread over it which is real
 far from the drawing's lines.  Its name then takes, of many places round about that touch no line
 and no text, the one with the shortest leader, each drawing line that the leader crosses counting
 as a detour.  No leader runs through a name or across another leader.  Parts with least to show
-choose first.
+choose first; then the one that came off worst, with a leader across half the drawing, is let choose
+before all others, as long as that helps.
 """
 
 from __future__ import annotations
@@ -41,6 +42,8 @@ _RINGS = ((3.0, 6.0, 10.0, 15.0), (21.0, 28.0, 36.0, 46.0), (58.0, 72.0, 90.0, 1
 """How far from a part its name is looked for, mm; those of a group are tried together."""
 
 _TURNS = 24
+_TURNS_TAKEN = 4  # times that all labels are placed, each time another one first
+_NEAR_ENOUGH = 20.0  # mm of a leader
 _DETOUR = 9.0  # mm that a leader may be longer to cross one line less
 
 
@@ -99,14 +102,49 @@ def named(
     about the view's origin.
     """
     drawing = shapely.STRtree(shapely.linestrings(lines.reshape(-1, 2, 2)))
+    order = sorted(spots, key=lambda one: one.clear)
+    best: tuple[Named, ...] = ()
+    for turn in range(_TURNS_TAKEN):
+        found = _in_order(order, texts, (height, room), (drawing, there))
+        if not turn or _worth(found) > _worth(best):
+            best = found
+        worst = _worst(order, found)
+        if worst is None or worst is order[0]:
+            break
+        order = [worst, *(one for one in order if one is not worst)]
+    return best
+
+
+def _in_order(
+    order: Sequence[Spot],
+    texts: Sequence[str],
+    sizes: tuple[float, Room],
+    against: tuple[shapely.STRtree, Sequence[TextBox]],
+) -> tuple[Named, ...]:
+    """Each spot's label in the best of the places that those before it have left."""
+    height, room = sizes
+    drawing, there = against
     found: dict[int, Named] = {}
-    for spot in sorted(spots, key=lambda one: one.clear):
-        label = _named(
-            spot, texts[spot.index], height, room, (drawing, _taken(found.values(), there))
-        )
+    for spot in order:
+        taken = _taken(found.values(), there)
+        label = _named(spot, texts[spot.index], height, room, (drawing, taken))
         if label is not None:
             found[spot.index] = label
     return tuple(found[index] for index in sorted(found))
+
+
+def _worth(labels: Sequence[Named]) -> tuple[int, float]:
+    """More labels are better; of as many, those whose longest leaders are short."""
+    return len(labels), -sum(one.length**2 for one in labels)
+
+
+def _worst(order: Sequence[Spot], labels: Sequence[Named]) -> Spot | None:
+    """The spot that should have chosen earlier: one without a label, or with one far off."""
+    length = {one.index: one.length for one in labels}
+    worst = max(order, key=lambda one: length.get(one.index, math.inf), default=None)
+    if worst is None or length.get(worst.index, math.inf) <= _NEAR_ENOUGH:
+        return None
+    return worst
 
 
 def label_marks(labels: Sequence[Named], origin: Vec2, height: float) -> list[Mark]:

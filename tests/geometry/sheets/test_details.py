@@ -115,7 +115,7 @@ def test_a_detail_is_larger_than_its_view(name):
 
 
 def test_details_grow_where_the_page_has_room():
-    """A leg of the apiary's, alone on its page: its detail at full size, not in a usual circle at 1:2
+    """A leg of the apiary's, alone on its page: its detail at full size, not at 1:2 in a usual one
     (it is 0.8 x 42 = 33.6 round, 67 across)."""
     bench = build(load(SAMPLES / "apiary_bench.settle").spec)
     legs = next(group for group in part_groups(bench) if group[0].kind == "leg")
