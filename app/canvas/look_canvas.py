@@ -1,4 +1,4 @@
-"""The bench in a pictorial view, taken apart, or cut by a plane that the hand pulls."""
+"""The bench in a pictorial view, taken apart, or cut by a plane that the hand pulls and turns."""
 
 from __future__ import annotations
 
@@ -15,11 +15,18 @@ from geometry.bench.bench import Bench
 from geometry.drawing.marks import Label, Mark, Role
 from geometry.primitives.frame import Vec2, Vec3
 from geometry.sheets.picked_place import PICKED
-from geometry.sheets.section_sheet import SectionSheet, Way, reach_of
+from geometry.sheets.section_plane import FIRST_TURN, Plane, Way, half_turn, reach_of, through
+from geometry.sheets.section_sheet import SectionSheet
 
-STEP, BIG = 1.0, 10  # mm a press of an arrow key, and how many with Shift
-BACK = (Qt.Key.Key_Left, Qt.Key.Key_Down)
-ON = (Qt.Key.Key_Right, Qt.Key.Key_Up)
+STEP, BIG = 1.0, 10  # mm or degrees a press of a key, and how many with Shift
+MOVES = {
+    Qt.Key.Key_Left: -STEP,
+    Qt.Key.Key_Down: -STEP,
+    Qt.Key.Key_Right: STEP,
+    Qt.Key.Key_Up: STEP,
+}
+TURNS = {Qt.Key.Key_PageUp: STEP, Qt.Key.Key_PageDown: -STEP}
+FREE_KEYS = Qt.KeyboardModifier.AltModifier | Qt.KeyboardModifier.ControlModifier
 
 
 class LookCanvas(MarksView):
@@ -35,11 +42,13 @@ class LookCanvas(MarksView):
         self._bench, self._preferences = bench, preferences
         self.look = Look.PICTORIAL
         self.way = Way.ACROSS
-        self._places: dict[Way, float] = {}
+        self._planes: dict[Way, Plane] = {}
         self._sheet: SectionSheet | None = None
         self._picked: Vec3 | None = None
         self._gathered: tuple[str, ...] = ()
         self._pulling = False
+        self._pivot: Vec3 | None = None
+        self._before = self.plane
         self.setMouseTracking(True)
 
     # Showing
@@ -49,7 +58,7 @@ class LookCanvas(MarksView):
         plane goes through the point."""
         self._gathered, self._picked = parts, place
         if place is not None:
-            self._places = {way: place[way.value] for way in Way}
+            self._planes = {way: through(way, self._turn(way), place) for way in Way}
         self.update()
 
     def show_bench(self, bench: Bench, preferences: Preferences) -> None:
@@ -65,18 +74,25 @@ class LookCanvas(MarksView):
         self.update()
 
     def show_way(self, way: Way) -> None:
-        """The plane stands across, along or level."""
+        """The plane stands across, along, level or askew."""
         self.way = way
         self.update()
 
     @property
-    def place(self) -> float:
-        """Where the plane stands, in bench mm; half way at first."""
-        low, high = reach_of(self._bench, self.way)
-        return min(max(self._places.get(self.way, (low + high) / 2.0), low), high)
+    def plane(self) -> Plane:
+        """Half way through the bench at first."""
+        turn = self._turn(self.way)
+        low, high = reach_of(self._bench, self.way, turn)
+        kept = self._planes.get(self.way)
+        at = (low + high) / 2.0 if kept is None else kept.at
+        return Plane(self.way, min(max(at, low), high), turn)
+
+    def _turn(self, way: Way) -> float:
+        kept = self._planes.get(way)
+        return FIRST_TURN[way] if kept is None else kept.turn
 
     def key(self) -> Hashable:
-        shown = (self._bench.spec, self._preferences, self.look, self.way, self.place)
+        shown = (self._bench.spec, self._preferences, self.look, self.plane)
         return (*shown, self._picked, self._gathered)
 
     def lit(self) -> frozenset[str]:
@@ -88,7 +104,7 @@ class LookCanvas(MarksView):
             self._sheet = None
             found = whole_marks(self._bench, self.look, layout, self._picked, self._gathered)
             return found, 1.0
-        self._sheet = cut_through(self._bench, self.way, self.place, layout, self._picked)
+        self._sheet = cut_through(self._bench, self.plane, layout, self._picked)
         self._tell()
         return self._sheet.marks, 1.0
 
@@ -106,10 +122,19 @@ class LookCanvas(MarksView):
     # The hand
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        if event.button() == Qt.MouseButton.LeftButton:
-            self._gathered, self._picked = (), None
-            self.update()
-            self._pulling = self._over_small_view(event)
+        if event.button() != Qt.MouseButton.LeftButton:
+            return
+        self._gathered, self._picked = (), None
+        self.update()
+        self._pulling = self._over_small_view(event)
+        if not self._pulling:
+            return
+        assert self._sheet is not None
+        self._before = self.plane
+        on_an_end = self._sheet.key.end_at(self._spot(event)) is not None
+        # What it turns about stays where it is while the line gets longer or shorter.
+        self._pivot = self._sheet.key.pivot if on_an_end else None
+        if not on_an_end:
             self._pull(event)
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
@@ -122,40 +147,79 @@ class LookCanvas(MarksView):
             self._pulling = False
             self._show_pulling(event)
 
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        """The plane stands square again, or askew as it did at first."""
+        if event.button() == Qt.MouseButton.LeftButton and self._over_small_view(event):
+            self._square()
+
     def _over_small_view(self, event: QMouseEvent) -> bool:
         """Whether the pointer is where the plane can be taken hold of."""
         if self.look is not Look.SECTION:
             return False
         self.refresh()
-        return self._sheet is not None and self._sheet.in_key(self._spot(event))
+        return self._sheet is not None and self._sheet.key.holds(self._spot(event))
 
     def _show_pulling(self, event: QMouseEvent) -> None:
         """The way in which the plane can be pulled, seen before the press."""
         if not self._over_small_view(event):
             self.unsetCursor()
             return
-        level = self.way is Way.LEVEL
-        self.setCursor(Qt.CursorShape.SizeVerCursor if level else Qt.CursorShape.SizeHorCursor)
+        assert self._sheet is not None
+        if self._sheet.key.end_at(self._spot(event)) is not None:
+            self.setCursor(Qt.CursorShape.SizeAllCursor)
+            return
+        (x0, y0), (x1, y1) = self._sheet.key.ends
+        flat = abs(x1 - x0) > abs(y1 - y0)
+        self.setCursor(Qt.CursorShape.SizeVerCursor if flat else Qt.CursorShape.SizeHorCursor)
 
     def _pull(self, event: QMouseEvent) -> None:
-        """The plane goes through the pointer, in the small view; on whole millimetres."""
-        if self._pulling:
-            self.refresh()
-            assert self._sheet is not None
-            self._move_to(float(round(self._sheet.place_at(self._spot(event)))))
+        """The plane goes through the pointer, in the small view: on whole millimetres, or turned
+        about its middle."""
+        if not self._pulling:
+            return
+        self.refresh()
+        assert self._sheet is not None
+        key, spot = self._sheet.key, self._spot(event)
+        if self._pivot is None:
+            pulled = key.pulled_to(spot)
+            self._put(Plane(pulled.way, float(round(pulled.at)), pulled.turn))
+        else:
+            free = bool(event.modifiers() & FREE_KEYS)
+            self._put(key.turned_to(spot, self._pivot, free=free))
 
     def _spot(self, event: QMouseEvent) -> Vec2:
         spot = event.position()
         return self.to_sheet((spot.x(), spot.y()))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        if self.look is not Look.SECTION or event.key() not in (*BACK, *ON):
-            super().keyPressEvent(event)
-            return
+        key = Qt.Key(event.key())
         big = BIG if event.modifiers() & Qt.KeyboardModifier.ShiftModifier else 1
-        self._move_to(self.place + (STEP if event.key() in ON else -STEP) * big)
+        if self.look is not Look.SECTION:
+            super().keyPressEvent(event)
+        elif key in MOVES:
+            plane = self.plane
+            self._put(Plane(plane.way, plane.at + MOVES[key] * big, plane.turn))
+        elif key in TURNS:
+            self._turn_to(half_turn(self.plane.turn + TURNS[key] * big))
+        elif key == Qt.Key.Key_Home:
+            self._square()
+        elif key == Qt.Key.Key_Escape and self._pulling:
+            self._pulling = False
+            self._put(self._before)
+        else:
+            super().keyPressEvent(event)
 
-    def _move_to(self, place: float) -> None:
-        low, high = reach_of(self._bench, self.way)
-        self._places[self.way] = min(max(place, low), high)
+    def _square(self) -> None:
+        self._turn_to(FIRST_TURN[self.way])
+
+    def _turn_to(self, turn: float) -> None:
+        """About the middle of its line."""
+        self.refresh()
+        assert self._sheet is not None
+        self._put(through(self.way, turn, self._sheet.key.pivot))
+
+    def _put(self, plane: Plane) -> None:
+        low, high = reach_of(self._bench, plane.way, plane.turn)
+        at = min(max(plane.at, low), high)
+        self._planes[plane.way] = Plane(plane.way, at, plane.turn)
         self.update()

@@ -20,7 +20,8 @@ from geometry.sheets.layout import Layout
 from shared.paper import Paper
 
 if TYPE_CHECKING:
-    from geometry.sheets.section_sheet import SectionSheet, Way
+    from geometry.sheets.section_plane import Plane
+    from geometry.sheets.section_sheet import SectionSheet
 
 LARGER = (1.0, 1.25, 1.6, 2.0, 2.6, 3.4)
 """A detail that does not fit the window is drawn on a larger sheet and shown smaller."""
@@ -64,12 +65,12 @@ def whole_marks(
 
 
 def cut_through(
-    bench: Bench, way: Way, place: float, layout: Layout, picked: Vec3 | None = None
+    bench: Bench, plane: Plane, layout: Layout, picked: Vec3 | None = None
 ) -> SectionSheet:
-    """The bench cut by a plane, beside a view in which the plane can be pulled."""
+    """The bench cut by a plane, beside a view in which the plane can be pulled and turned."""
     from geometry.sheets.section_sheet import section_sheet
 
-    return section_sheet(bench, way, place, layout, picked)
+    return section_sheet(bench, plane, layout, picked)
 
 
 def detail_of(

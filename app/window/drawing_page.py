@@ -32,7 +32,7 @@ if TYPE_CHECKING:
     from app.canvas.look_canvas import LookCanvas
 
 SIZES, PARTS = 0, 1
-WAYS = ("Across", "Along", "Level")
+WAYS = ("Across", "Along", "Level", "Askew")
 
 
 class DrawingPage(BesidePaper):
@@ -146,9 +146,9 @@ class DrawingPage(BesidePaper):
         self.show_look(tuple(Look)[place])
 
     def _show_way(self, place: int) -> None:
-        from geometry.sheets.section_sheet import Way
+        from geometry.sheets.section_plane import Way
 
-        self.looks.show_way(Way(place))
+        self.looks.show_way(tuple(Way)[place])
 
 
 def _choice(word: str, place: int, group: QButtonGroup, parent: QWidget) -> WordButton:

@@ -25,6 +25,13 @@ KEYS = (
     ("Wheel", "Larger and smaller about the pointer."),
     ("Middle button, or Space and pull", "Slides the sheet."),
     ("F or Ctrl+0", "Fits the sheet to the window."),
+    ("On a section", ""),
+    (
+        "Pull its line in the small view, or an end of it",
+        "Moves the plane, or turns it; with Alt on no whole degree and no edge.",
+    ),
+    ("Arrow keys, Page Up, Page Down", "Move it by a millimetre, turn it by a degree."),
+    ("Home, or a double click", "Stands it square again."),
     ("On the story stick", ""),
     ("Up and Down", "From size to size."),
     ("Left and Right", "Change the value by a step; with Shift by ten."),

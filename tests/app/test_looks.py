@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import math
+
 import numpy as np
 import pytest
-from PySide6.QtCore import QEvent, QPointF, Qt
+from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
 from PySide6.QtGui import QMouseEvent
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
@@ -12,6 +14,7 @@ from pytestqt.qtbot import QtBot
 from app.scene.looks import Look
 from app.window.workplace import Workplace
 from geometry.drawing.marks import Label, Role, Strokes
+from geometry.primitives.frame import dot
 
 LEFT = Qt.MouseButton.LeftButton
 
@@ -60,30 +63,78 @@ def test_the_plane_of_a_section_follows_the_hand(window: Workplace, qtbot: QtBot
     looks = window.page.looks
     assert "Cut across, 600 mm from the left end" in texts(window)  # half of 1200
     (line,) = [m for m in looks.marks if isinstance(m, Strokes) and m.role is Role.CENTRE]
-    x = float(line.segments[0][0]) * looks._density
-    y = looks.height() - float(line.segments[0][1]) * looks._density
+    middle = line.segments.reshape(2, 2).mean(axis=0)
+    x = float(middle[0]) * looks._density
+    y = looks.height() - float(middle[1]) * looks._density
     with qtbot.waitSignal(looks.moved):
         pull(window, (x, y), (x - 40.0, y))
-    assert looks.place < 600.0
-    assert looks.place == round(looks.place)  # on whole millimetres
-    assert f"Cut across, {looks.place:g} mm from the left end" in texts(window)
+    assert looks.plane.at < 600.0
+    assert looks.plane.at == round(looks.plane.at)  # on whole millimetres
+    assert f"Cut across, {looks.plane.at:g} mm from the left end" in texts(window)
     pull(window, (x - 40.0, y), (-5000.0, y))
-    assert looks.place == pytest.approx(0.0)  # no farther than the bench
+    assert looks.plane.at == pytest.approx(0.0)  # no farther than the bench
 
 
-@pytest.mark.parametrize("way", [0, 1, 2])
+@pytest.mark.parametrize("way", [0, 1, 2, 3])
 def test_a_press_on_the_section_itself_leaves_the_plane(window: Workplace, way: int) -> None:
     """Only in the small view is it taken hold of."""
     window.commands["section"].trigger()
     page, looks = window.page, window.page.looks
     page._way_buttons.button(way).click()
     looks.refresh()
-    before = looks.place
+    before = looks.plane.at
     (caption,) = [m for m in looks.marks if isinstance(m, Label) and m.text.startswith("Cut ")]
     x, y = caption.at[0] * looks._density, looks.height() - (caption.at[1] + 40) * looks._density
     pull(window, (x, y), (x + 30.0, y + 30.0))
-    assert looks.place == before
+    assert looks.plane.at == before
     assert looks.cursor().shape() is Qt.CursorShape.ArrowCursor
+
+
+@pytest.mark.parametrize("end", [0, 1])
+@pytest.mark.parametrize("way", [0, 1, 2, 3])
+def test_the_plane_turns_by_an_end_of_its_line(window: Workplace, way: int, end: int) -> None:
+    """About its middle, which stays; and Escape puts it back."""
+    window.commands["section"].trigger()
+    page, looks = window.page, window.page.looks
+    page._way_buttons.button(way).click()
+    looks.refresh()
+    before, key = looks.plane, looks._sheet.key
+    x, y = key.ends[end][0] * looks._density, looks.height() - key.ends[end][1] * looks._density
+    pull(window, (x, y), (x + 25.0, y + 25.0))
+    turned = looks.plane
+    assert turned.turn != before.turn
+    assert dot(turned.normal, key.pivot) == pytest.approx(turned.at)
+    looks.refresh()
+    assert any(text.startswith("Cut ") and "°" in text for text in texts(window))
+    assert math.dist(looks._sheet.key.ends[end], looks.to_sheet((x + 25.0, y + 25.0))) < 40.0
+
+
+def test_a_turned_plane_is_put_back(window: Workplace, qtbot: QtBot) -> None:
+    """By Escape while it is held, by Home and by a double click afterwards."""
+    window.commands["section"].trigger()
+    looks = window.page.looks
+    looks.refresh()
+    before, key = looks.plane, looks._sheet.key
+    spot = QPoint(
+        round(key.ends[0][0] * looks._density),
+        round(looks.height() - key.ends[0][1] * looks._density),
+    )
+    qtbot.mousePress(looks, LEFT, pos=spot)
+    qtbot.mouseMove(looks, spot + QPoint(30, -5))
+    QApplication.processEvents()
+    assert looks.plane.turn != 0.0
+    qtbot.keyClick(looks, Qt.Key.Key_Escape)
+    assert looks.plane == before
+    qtbot.mouseRelease(looks, LEFT, pos=spot)
+    qtbot.keyClick(looks, Qt.Key.Key_PageUp)
+    qtbot.keyClick(looks, Qt.Key.Key_PageDown, Qt.KeyboardModifier.ShiftModifier)
+    assert looks.plane.turn == -9.0
+    qtbot.keyClick(looks, Qt.Key.Key_Home)
+    assert looks.plane.turn == 0.0
+    qtbot.keyClick(looks, Qt.Key.Key_PageUp)
+    looks.refresh()
+    qtbot.mouseDClick(looks, LEFT, pos=spot + QPoint(0, -20))
+    assert looks.plane.turn == 0.0
 
 
 def test_a_long_section_has_the_width_of_the_sheet(window: Workplace) -> None:
@@ -105,10 +156,10 @@ def test_a_long_section_has_the_width_of_the_sheet(window: Workplace) -> None:
 def test_the_plane_moves_by_the_keyboard_and_is_told(window: Workplace, qtbot: QtBot) -> None:
     window.commands["section"].trigger()
     looks = window.page.looks
-    before = looks.place
+    before = looks.plane.at
     qtbot.keyClick(looks, Qt.Key.Key_Right)
     qtbot.keyClick(looks, Qt.Key.Key_Left, Qt.KeyboardModifier.ShiftModifier)
-    assert looks.place == pytest.approx(before - 9.0)
+    assert looks.plane.at == pytest.approx(before - 9.0)
     texts(window)
     assert looks.accessibleDescription() == "Cut across, 591 mm from the left end"
 

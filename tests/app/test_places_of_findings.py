@@ -16,9 +16,10 @@ from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.design.finding import Finding, Level
 from geometry.drawing.marks import Arc, Strokes
-from geometry.primitives.frame import Vec3
+from geometry.primitives.frame import Vec3, dot
 from geometry.sheets.picked_place import PICKED, ring
-from geometry.sheets.section_sheet import Way, section_sheet
+from geometry.sheets.section_plane import Plane, Way
+from geometry.sheets.section_sheet import section_sheet
 from geometry.sheets.whole_views import exploded_marks
 from geometry.solids.measure import bounding_box
 from geometry.views.view import FRONT, PLAN
@@ -54,7 +55,7 @@ def test_it_is_picked_out_however_the_bench_is_shown(window: Workplace, look: Lo
     assert len(_rings(canvas.marks)) == (2 if look is Look.SECTION else 1)
     assert line.finding.place is not None
     if look is Look.SECTION:
-        assert canvas.place == pytest.approx(line.finding.place[canvas.way.value])
+        assert canvas.plane.at == pytest.approx(dot(canvas.plane.normal, line.finding.place))
     window.desk.set_values({"length": 1210.0})
     assert canvas.lit() == {PICKED}
     canvas.refresh()
@@ -104,11 +105,11 @@ def test_a_section_that_does_not_go_through_the_place_has_it_in_the_small_view_a
     bench = build(default_spec())
     layout = screen_layout(300.0, 200.0, Preferences())
     at = (300.0, -40.0, 410.0)
-    through = section_sheet(bench, Way.ACROSS, 300.0, layout, at)
-    beside = section_sheet(bench, Way.ACROSS, 310.0, layout, at)
+    through = section_sheet(bench, Plane(Way.ACROSS, 300.0), layout, at)
+    beside = section_sheet(bench, Plane(Way.ACROSS, 310.0), layout, at)
     assert (len(_rings(through.marks)), len(_rings(beside.marks))) == (2, 1)
     small = _rings(beside.marks)[0].centre
-    assert beside.key.in_view(small) == pytest.approx((300.0, 410.0))
+    assert beside.key.place.in_view(small) == pytest.approx((300.0, 410.0))
 
 
 def test_a_finding_far_from_every_joint_leads_to_the_drawing(window: Workplace) -> None:

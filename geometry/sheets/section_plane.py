@@ -1,0 +1,211 @@
+"""The plane of a section: how it stands, how far it is turned, and where it goes through.
+
+Frame and units: bench coordinates, mm, degrees.
+
+A plane stands square to one of the views, its key view, in which it is a line that can be pulled
+and turned.  Unturned it is square to an axis of the bench; turned, its normal leans from that axis
+toward the other one of the key view.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from enum import Enum
+
+import numpy as np
+
+from geometry.bench.bench import Bench
+from geometry.primitives.frame import Vec2, Vec3, add, dot, scale
+from geometry.solids.cutting import placed
+from geometry.views.bench_views import end_view
+from geometry.views.view import FRONT, PLAN, View
+from shared.units import angle_mark, length_mark
+
+_X, _Y, _Z = (1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0)
+
+
+class Way(Enum):
+    """How the plane stands until it is turned."""
+
+    ACROSS = "across"  # square to the length
+    ALONG = "along"  # square to the depth
+    LEVEL = "level"
+    ASKEW = "askew"  # upright, turned in plan
+
+
+_NORMAL: dict[Way, Vec3] = {Way.ACROSS: _X, Way.ALONG: _Y, Way.LEVEL: _Z, Way.ASKEW: _Y}
+_TOWARD: dict[Way, Vec3] = {Way.ACROSS: _Z, Way.ALONG: _Z, Way.LEVEL: _X, Way.ASKEW: _X}
+
+FIRST_TURN: dict[Way, float] = dict.fromkeys(Way, 0.0) | {Way.ASKEW: 45.0}
+
+
+@dataclass(frozen=True, slots=True)
+class Plane:
+    """``turn`` in (-90, 90] degrees; ``at`` is how far along its normal it stands."""
+
+    way: Way
+    at: float
+    turn: float = 0.0
+
+    @property
+    def normal(self) -> Vec3:
+        return normal_of(self.way, self.turn)
+
+
+def normal_of(way: Way, turn: float) -> Vec3:
+    """The normal of a plane; just an axis where it is not turned."""
+    if turn == 0.0:
+        return _NORMAL[way]
+    angle = math.radians(turn)
+    return add(scale(_NORMAL[way], math.cos(angle)), scale(_TOWARD[way], math.sin(angle)))
+
+
+def through(way: Way, turn: float, point: Vec3) -> Plane:
+    """The plane so turned that goes through a point."""
+    return Plane(way, dot(normal_of(way, turn), point), turn)
+
+
+def key_view_of(bench: Bench, way: Way) -> View:
+    """The view in which the plane is a line."""
+    if way is Way.ALONG:
+        return end_view(bench)
+    return PLAN if way is Way.ASKEW else FRONT
+
+
+def view_of(bench: Bench, way: Way, turn: float) -> View:
+    """The view square at the plane: an elevation or the plan, turned with it about the direction of
+    its key view."""
+    base = {
+        Way.ACROSS: end_view(bench),
+        Way.ALONG: FRONT,
+        Way.LEVEL: PLAN,
+        Way.ASKEW: FRONT,
+    }[way]
+    if turn == 0.0:
+        return base
+    return View(
+        "section",
+        _turned(way, turn, base.right),
+        _turned(way, turn, base.up),
+        _turned(way, turn, base.toward),
+    )
+
+
+def _turned(way: Way, turn: float, direction: Vec3) -> Vec3:
+    """Rotated so that the plane's unturned normal becomes its turned one."""
+    normal, toward = _NORMAL[way], _TOWARD[way]
+    a, b = dot(direction, normal), dot(direction, toward)
+    cos, sin = math.cos(math.radians(turn)), math.sin(math.radians(turn))
+    moved = add(
+        scale(normal, a * cos - b * sin - a),
+        scale(toward, a * sin + b * cos - b),
+    )
+    return add(direction, moved)
+
+
+def reach_of(bench: Bench, way: Way, turn: float = 0.0) -> tuple[float, float]:
+    """From where to where a plane so turned meets the bench."""
+    normal = np.array(normal_of(way, turn))
+    heights = [placed(part).vertices @ normal for part in bench.parts]
+    return float(min(h.min() for h in heights)), float(max(h.max() for h in heights))
+
+
+def turn_of_line(way: Way, view: View, run: Vec2) -> float:
+    """How a plane is turned whose line in its key view has the direction ``run``."""
+    across = add(scale(view.right, -run[1]), scale(view.up, run[0]))
+    return half_turn(math.degrees(math.atan2(dot(across, _TOWARD[way]), dot(across, _NORMAL[way]))))
+
+
+def half_turn(turn: float) -> float:
+    """The same plane's turn in (-90, 90] degrees."""
+    return 90.0 - (90.0 - turn) % 180.0
+
+
+def told(bench: Bench, plane: Plane) -> str:
+    """Where the plane stands, in words, with lengths and angles as marks."""
+    left, right = reach_of(bench, Way.ACROSS)
+    front, back = reach_of(bench, Way.ALONG)
+    nx, ny, nz = plane.normal
+    if plane.way is Way.ASKEW:
+        return _askew_told(plane, (left, right), (front, back))
+    if plane.turn:
+        if plane.way is Way.ALONG:
+            return _turned_told(_Ends(back, front, *_BACK_TO_FRONT), (-ny, nz, plane.at), -1.0)
+        return _turned_told(_Ends(left, right, *_LEFT_TO_RIGHT), (nx, nz, plane.at), 1.0)
+    if plane.way is Way.ACROSS:
+        return f"Cut across, {length_mark(plane.at - left)} from the left end"
+    if plane.way is Way.ALONG:
+        return f"Cut along, {length_mark(back - plane.at)} in front of the back"
+    return f"Cut level, {length_mark(plane.at)} above the floor"
+
+
+@dataclass(frozen=True, slots=True)
+class _Ends:
+    """What a leaning plane is measured from: where the bench begins and ends along its key view,
+    and the words for that and for either way a plane may lean."""
+
+    first: float
+    last: float
+    at_first: str
+    at_last: str
+    towards: str
+    away: str
+    on: str
+    beyond: str
+
+
+_LEFT_TO_RIGHT = (
+    "left end",
+    "right end",
+    "to the left",
+    "to the right",
+    "from the left end",
+    "beyond the left end",
+)
+_BACK_TO_FRONT = (
+    "back",
+    "front",
+    "backward",
+    "forward",
+    "in front of the back",
+    "behind the back",
+)
+
+
+def _turned_told(ends: _Ends, plane: tuple[float, float, float], way: float) -> str:
+    """A plane that leans: where it meets the floor; one that slopes: how high it is at an end.
+
+    ``plane`` is how far its normal leads away from the first end and up, and where it stands;
+    ``way`` is +1 where coordinates grow away from the first end, else -1.
+    """
+    out, up, at = plane
+    if abs(out) >= abs(up):
+        angle = angle_mark(math.degrees(math.atan(abs(up / out))))
+        lean = ends.towards if out * up > 0.0 else ends.away
+        meets = (at / (way * out) - ends.first) * way
+        return f"Cut leaning {angle} {lean}, on the floor {_from(meets, ends.on, ends.beyond)}"
+    angle = angle_mark(math.degrees(math.atan(abs(out / up))))
+    falls = ends.towards if out * up < 0.0 else ends.away
+    heights = [(at - way * out * end) / up for end in (ends.first, ends.last)]
+    place = 0 if heights[0] >= 0.0 else 1
+    where = _from(heights[place], "above the floor", "below the floor")
+    return f"Cut falling {angle} {falls}, at the {(ends.at_first, ends.at_last)[place]} {where}"
+
+
+def _askew_told(plane: Plane, along: Vec2, deep: Vec2) -> str:
+    """By where it meets an end of the bench, or else its back."""
+    nx, ny, _ = plane.normal
+    angle = angle_mark(math.degrees(math.atan2(abs(nx), abs(ny))))
+    cut = f"Cut upright at {angle} to the length"
+    front, back = deep
+    for end, words in zip(along, ("left end", "right end"), strict=True):
+        if ny and front <= (meets := (plane.at - nx * end) / ny) <= back:
+            return f"{cut}, at the {words} {length_mark(back - meets)} in front of the back"
+    meets = (plane.at - ny * back) / nx - along[0]
+    return f"{cut}, at the back {_from(meets, 'from the left end', 'beyond the left end')}"
+
+
+def _from(size: float, on: str, beyond: str) -> str:
+    """A length on one side of a thing or on the other."""
+    return f"{length_mark(abs(size))} {on if size >= 0.0 else beyond}"
