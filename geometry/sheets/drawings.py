@@ -12,6 +12,7 @@ from geometry.bench.glue_ups import boards_of
 from geometry.design.finding import Finding
 from geometry.dimensioning.bench_dimensions import dimensions
 from geometry.dimensioning.dimension import Dimension
+from geometry.drawing.doubles import without_doubles
 from geometry.drawing.marks import Sheet
 from geometry.sheets.arrangement import arrange, legible
 from geometry.sheets.cross_sections import cross_section_leaf
@@ -52,7 +53,7 @@ def drawings(bench: Bench, layout: Layout, found: Sequence[Finding] = ()) -> tup
     sheets = [general_arrangement(bench, lineworks, dimensions(bench), first)]
     for number, leaf in enumerate(leaves, start=2):
         own = _titled(leaf.layout, leaf.kind, number, count, leaf.title)
-        marks = (*furniture(own, leaf.scale), *leaf.marks)
+        marks = (*furniture(own, leaf.scale), *without_doubles(leaf.marks))
         sheets.append(Sheet(leaf.title, own.paper.width, own.paper.height, marks))
     return tuple(sheets)
 
@@ -64,7 +65,7 @@ def general_arrangement(
     lying = arrange(bench, lineworks, shown, layout)
     upright = arrange(bench, lineworks, shown, standing(layout))
     chosen = upright if upright.places[0].scale > lying.places[0].scale else lying
-    return replace(chosen.sheet, marks=legible(chosen.sheet.marks))
+    return replace(chosen.sheet, marks=without_doubles(legible(chosen.sheet.marks)))
 
 
 def _titled(layout: Layout, kind: str, number: int, count: int, part: str | None = None) -> Layout:
