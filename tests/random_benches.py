@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from app.window.samples import sample_files
 from exporters.project_file import read_project
-from geometry.bench.as_cut import NAMES as AS_CUT
+from geometry.bench import as_cut
 from geometry.bench.carving_parameters import FACETED
 from geometry.bench.carving_parameters import PARAMETERS as CARVING
 from geometry.bench.catalogue import PARAMETERS, default_spec, parameter
@@ -22,7 +22,7 @@ from shared.errors import MakerError
 from tests.carved_texts import random_text
 
 # Of how a bench is made, and nothing of what it is.
-HOW_IT_IS_MADE = AS_CUT | {row.name for row in LEFT_TO_FIT}
+HOW_IT_IS_MADE = {row.name for row in (*as_cut.CHOICES, *as_cut.PARAMETERS, *LEFT_TO_FIT)}
 
 
 def random_spec(

@@ -216,9 +216,6 @@ PARAMETERS: tuple[Parameter, ...] = (
     *(row for place in MITRES for row in _of_mitre(place)),
 )
 
-NAMES = frozenset(row.name for row in (*CHOICES, *PARAMETERS))
-"""All that says how a bench is made, and nothing of what it is."""
-
 
 def has_record(spec: BenchSpec) -> bool:
     return spec.word("cut_already") == RECORDED

@@ -25,8 +25,6 @@ PARAMETERS: tuple[Parameter, ...] = tuple(
     _shown_with(row, member) for member in MEMBERS for row in member.parameters
 )
 
-GROUPS: tuple[str, ...] = tuple(dict.fromkeys(row.group for row in PARAMETERS))
-
 _BY_NAME = {row.name: row for row in PARAMETERS}
 
 

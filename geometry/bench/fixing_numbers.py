@@ -6,7 +6,6 @@ from that line travels with it.  Where a fixing has no room it is left out, and 
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -318,8 +317,3 @@ def far_travel(f: FixingNumbers, places: tuple[Place, ...]) -> float:
     """The longest travel of any fixing; 0 without one."""
     ys = [screw_at(f, place)[1] for place in places]
     return max((f.shrink(y) + f.swell(y) for y in ys), default=0.0)
-
-
-def slant(bearer: Bearer) -> float:
-    """How far a bearer's inside face leans from the upright; degrees."""
-    return math.degrees(math.atan(bearer.slope))

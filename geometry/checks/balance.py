@@ -26,8 +26,6 @@ from geometry.checks.limits_of_loads import SITTER, SITTER_FROM_EDGE
 from geometry.primitives.frame import Vec2
 from shared.seating import GRAVITY
 
-SIDES = (LEFT, RIGHT, FRONT, BEHIND)
-
 Force = tuple[float, Vec2]
 
 
