@@ -17,7 +17,8 @@ from numpy.typing import NDArray
 from geometry.primitives.frame import Vec2
 
 _HARDLY = math.cos(math.radians(25.0))
-_DECIMALS = 3
+DECIMALS = 3
+"""To which ends are rounded that meet."""
 
 Spot = tuple[float, float]
 
@@ -32,7 +33,7 @@ def chains(segments: NDArray[np.float64]) -> list[list[Vec2]]:
     ways = (steps / np.maximum(np.hypot(*steps.T), 1e-12)[:, None]).tolist()
     points: list[list[list[float]]] = ends.tolist()
     meet: dict[Spot, list[tuple[int, int]]] = {}
-    for place, pair in enumerate(np.round(ends, _DECIMALS).tolist()):
+    for place, pair in enumerate(np.round(ends, DECIMALS).tolist()):
         for side, (x, y) in enumerate(pair):
             meet.setdefault((x, y), []).append((place, side))
     follows: dict[tuple[int, int], tuple[int, int]] = {}

@@ -16,7 +16,7 @@ import numpy as np
 import shapely
 from numpy.typing import NDArray
 
-from geometry.drawing.chains import chains
+from geometry.drawing.chains import DECIMALS, chains
 from geometry.drawing.marks import Mark, Role, Strokes
 from shared.line_styles import LINE_STYLES
 
@@ -72,6 +72,6 @@ def _covered(lines: Sequence[Floats]) -> set[int]:
 
 
 def _key(row: Floats) -> tuple[tuple[float, float], tuple[float, float]]:
-    """A segment, whichever end comes first."""
-    x0, y0, x1, y1 = row.tolist()
+    """A segment, whichever end comes first; ends that go on from one another are one."""
+    x0, y0, x1, y1 = np.round(row, DECIMALS).tolist()
     return min((x0, y0), (x1, y1)), max((x0, y0), (x1, y1))

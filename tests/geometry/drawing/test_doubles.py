@@ -42,6 +42,14 @@ def test_of_a_tenon_and_its_bore_one_circle_is_left():
     assert length(left) == pytest.approx(2.0 * 36 * 2.72 * np.sin(np.pi / 36))
 
 
+def test_ends_that_meet_but_for_a_hair_keep_their_owners():
+    """A corner of a curve as two solids make it, a millionth of a millimetre apart."""
+    lines = np.array([(0.0, 0.0, 5.0, 0.0), (5.000001, 0.0, 10.0, 0.1), (1.0, 0.05, 4.0, 0.05)])
+    owned = Strokes(Role.HIDDEN, lines, owners=("a", "b"), owner_of=np.array([0, 1, 1]))
+    (left,) = without_doubles((owned,))
+    assert left.owner_of.tolist() == [0, 1]
+
+
 def test_lines_as_far_apart_as_they_are_wide_both_stay():
     """0.25 wide (ISO 128, group 0.5): a second line 0.3 beside the first, and one across it."""
     lines = np.array([(0.0, 0.0, 20.0, 0.0), (0.0, 0.3, 20.0, 0.3), (10.0, -5.0, 10.0, 5.0)])
