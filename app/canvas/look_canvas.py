@@ -15,8 +15,18 @@ from geometry.bench.bench import Bench
 from geometry.drawing.marks import Label, Mark, Role
 from geometry.primitives.frame import Vec2, Vec3
 from geometry.sheets.picked_place import PICKED
-from geometry.sheets.section_plane import FIRST_TURN, Plane, Way, half_turn, reach_of, through
+from geometry.sheets.section_plane import (
+    FIRST_TURN,
+    Plane,
+    Way,
+    half_turn,
+    reach_of,
+    standing_at,
+    standing_of,
+    through,
+)
 from geometry.sheets.section_sheet import SectionSheet
+from shared.units import format_angle, format_length, read_angle, read_length
 
 STEP, BIG = 1.0, 10  # mm or degrees a press of a key, and how many with Shift
 MOVES = {
@@ -26,6 +36,7 @@ MOVES = {
     Qt.Key.Key_Up: STEP,
 }
 TURNS = {Qt.Key.Key_PageUp: STEP, Qt.Key.Key_PageDown: -STEP}
+_ROUNDING = 1e-6
 FREE_KEYS = Qt.KeyboardModifier.AltModifier | Qt.KeyboardModifier.ControlModifier
 
 
@@ -209,6 +220,27 @@ class LookCanvas(MarksView):
         else:
             super().keyPressEvent(event)
 
+    # Numbers
+
+    def numbers(self) -> tuple[str, str]:
+        """The place, as the sheet tells it, and the turn, as they are typed."""
+        size = standing_of(self._bench, self.plane).size
+        return (
+            _signed(size, format_length(abs(size), self._preferences.shown, with_unit=True)),
+            _signed(self.plane.turn, format_angle(abs(self.plane.turn))),
+        )
+
+    def give_place(self, length_text: str) -> None:
+        """From what the sheet says the place is measured; MakerError if it is no length."""
+        text, sign = _unsigned(length_text)
+        size = sign * read_length(text, self._preferences.shown)
+        self._put(standing_at(self._bench, self.plane, size))
+
+    def give_turn(self, angle_text: str) -> None:
+        """About the middle of its line; MakerError if it is no angle."""
+        text, sign = _unsigned(angle_text)
+        self._turn_to(half_turn(sign * read_angle(text)))
+
     def _square(self) -> None:
         self._turn_to(FIRST_TURN[self.way])
 
@@ -223,3 +255,12 @@ class LookCanvas(MarksView):
         at = min(max(plane.at, low), high)
         self._planes[plane.way] = Plane(plane.way, at, plane.turn)
         self.update()
+
+
+def _unsigned(text: str) -> tuple[str, float]:
+    text = text.strip()
+    return (text[1:], -1.0) if text.startswith(("-", "−")) else (text, 1.0)
+
+
+def _signed(value: float, text: str) -> str:
+    return f"−{text}" if value < -_ROUNDING else text

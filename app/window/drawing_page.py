@@ -22,11 +22,13 @@ from app.look.beside_paper import BesidePaper
 from app.look.paper_frame import PaperFrame
 from app.look.word_button import WordButton
 from app.panels.parts_page import PartsPage
+from app.panels.section_fields import SectionFields
 from app.panels.stick_model import TypeValue
 from app.panels.story_stick import StoryStick
 from app.panels.title_strip import TitleStrip
 from app.scene.looks import Look
 from app.scene.preferences import Preferences
+from shared.errors import MakerError
 
 if TYPE_CHECKING:
     from app.canvas.look_canvas import LookCanvas
@@ -51,6 +53,7 @@ class DrawingPage(BesidePaper):
         self._drawings = QStackedWidget(self)
         self._look_buttons = QButtonGroup(self)
         self._way_buttons = QButtonGroup(self)
+        self.plane = SectionFields(self)
         self._pages = QStackedWidget(self)
         self._tabs = QButtonGroup(self)
         self.put(self._side(), self._sheet(), ems=23, least=250)
@@ -68,6 +71,9 @@ class DrawingPage(BesidePaper):
 
             self._looks = LookCanvas(self._desk.model.bench, self._preferences, self)
             self._drawings.addWidget(self._looks)
+            self._looks.moved.connect(self._show_plane)
+            self.plane.given.connect(self._give_plane)
+            self.plane.given_up.connect(self._looks.setFocus)
         return self._looks
 
     def show_bench(self, preferences: Preferences) -> None:
@@ -90,6 +96,7 @@ class DrawingPage(BesidePaper):
             self.looks.show_look(look)
         for button in self._way_buttons.buttons():
             button.setVisible(look is Look.SECTION)
+        self.plane.setVisible(look is Look.SECTION)
 
     @property
     def page(self) -> int:
@@ -137,6 +144,7 @@ class DrawingPage(BesidePaper):
         row.addStretch(1)
         for place, word in enumerate(WAYS):
             row.addWidget(_choice(word, place, self._way_buttons, sheet))
+        row.addWidget(self.plane)
         self._way_buttons.button(0).setChecked(True)
         self._look_buttons.idClicked.connect(self._show_place)
         self._way_buttons.idClicked.connect(self._show_way)
@@ -149,6 +157,18 @@ class DrawingPage(BesidePaper):
         from geometry.sheets.section_plane import Way
 
         self.looks.show_way(tuple(Way)[place])
+
+    def _show_plane(self, told: str) -> None:
+        self.plane.show_numbers(self.looks.numbers(), told)
+
+    def _give_plane(self, place: int, text: str) -> None:
+        try:
+            (self.looks.give_place, self.looks.give_turn)[place](text)
+        except MakerError as error:
+            self.plane.refuse(place, error)
+            return
+        self.plane.fields[place].setModified(False)
+        self.looks.refresh()
 
 
 def _choice(word: str, place: int, group: QButtonGroup, parent: QWidget) -> WordButton:

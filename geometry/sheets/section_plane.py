@@ -10,7 +10,7 @@ toward the other one of the key view.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 
 import numpy as np
@@ -36,6 +36,8 @@ class Way(Enum):
 
 _NORMAL: dict[Way, Vec3] = {Way.ACROSS: _X, Way.ALONG: _Y, Way.LEVEL: _Z, Way.ASKEW: _Y}
 _TOWARD: dict[Way, Vec3] = {Way.ACROSS: _Z, Way.ALONG: _Z, Way.LEVEL: _X, Way.ASKEW: _X}
+
+_ROUNDING = 1e-6  # mm
 
 FIRST_TURN: dict[Way, float] = dict.fromkeys(Way, 0.0) | {Way.ASKEW: 45.0}
 
@@ -122,22 +124,54 @@ def half_turn(turn: float) -> float:
     return 90.0 - (90.0 - turn) % 180.0
 
 
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """Where a plane stands: its manner in words, and how far it is from something of the bench.
+
+    ``size`` is in mm, less than nothing ``beyond`` it; it changes by ``slope`` for a mm along the
+    plane's normal.
+    """
+
+    manner: str
+    size: float
+    on: str
+    beyond: str
+    slope: float
+
+    @property
+    def words(self) -> str:
+        """With lengths and angles as marks."""
+        where = self.on if self.size >= -_ROUNDING else self.beyond
+        return f"{self.manner} {length_mark(abs(self.size))} {where}"
+
+
 def told(bench: Bench, plane: Plane) -> str:
     """Where the plane stands, in words, with lengths and angles as marks."""
+    return standing_of(bench, plane).words
+
+
+def standing_at(bench: Bench, plane: Plane, size: float) -> Plane:
+    """The plane where its words tell of another size, measured from the same thing."""
+    standing = standing_of(bench, plane)
+    return replace(plane, at=plane.at + (size - standing.size) / standing.slope)
+
+
+def standing_of(bench: Bench, plane: Plane) -> Standing:
+    """What the plane's place is measured from."""
     left, right = reach_of(bench, Way.ACROSS)
     front, back = reach_of(bench, Way.ALONG)
     nx, ny, nz = plane.normal
     if plane.way is Way.ASKEW:
-        return _askew_told(plane, (left, right), (front, back))
+        return _askew(plane, (left, right), (front, back))
     if plane.turn:
         if plane.way is Way.ALONG:
-            return _turned_told(_Ends(back, front, *_BACK_TO_FRONT), (-ny, nz, plane.at), -1.0)
-        return _turned_told(_Ends(left, right, *_LEFT_TO_RIGHT), (nx, nz, plane.at), 1.0)
+            return _turned_standing(_Ends(back, front, *_BACK_TO_FRONT), (-ny, nz, plane.at), -1.0)
+        return _turned_standing(_Ends(left, right, *_LEFT_TO_RIGHT), (nx, nz, plane.at), 1.0)
     if plane.way is Way.ACROSS:
-        return f"Cut across, {length_mark(plane.at - left)} from the left end"
+        return Standing("Cut across,", plane.at - left, *_FROM_LEFT, 1.0)
     if plane.way is Way.ALONG:
-        return f"Cut along, {length_mark(back - plane.at)} in front of the back"
-    return f"Cut level, {length_mark(plane.at)} above the floor"
+        return Standing("Cut along,", back - plane.at, *_FROM_BACK, -1.0)
+    return Standing("Cut level,", plane.at, *_FROM_FLOOR, 1.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -155,25 +189,14 @@ class _Ends:
     beyond: str
 
 
-_LEFT_TO_RIGHT = (
-    "left end",
-    "right end",
-    "to the left",
-    "to the right",
-    "from the left end",
-    "beyond the left end",
-)
-_BACK_TO_FRONT = (
-    "back",
-    "front",
-    "backward",
-    "forward",
-    "in front of the back",
-    "behind the back",
-)
+_FROM_LEFT = ("from the left end", "beyond the left end")
+_FROM_BACK = ("in front of the back", "behind the back")
+_FROM_FLOOR = ("above the floor", "below the floor")
+_LEFT_TO_RIGHT = ("left end", "right end", "to the left", "to the right", *_FROM_LEFT)
+_BACK_TO_FRONT = ("back", "front", "backward", "forward", *_FROM_BACK)
 
 
-def _turned_told(ends: _Ends, plane: tuple[float, float, float], way: float) -> str:
+def _turned_standing(ends: _Ends, plane: tuple[float, float, float], way: float) -> Standing:
     """A plane that leans: where it meets the floor; one that slopes: how high it is at an end.
 
     ``plane`` is how far its normal leads away from the first end and up, and where it stands;
@@ -184,16 +207,17 @@ def _turned_told(ends: _Ends, plane: tuple[float, float, float], way: float) -> 
         angle = angle_mark(math.degrees(math.atan(abs(up / out))))
         lean = ends.towards if out * up > 0.0 else ends.away
         meets = (at / (way * out) - ends.first) * way
-        return f"Cut leaning {angle} {lean}, on the floor {_from(meets, ends.on, ends.beyond)}"
+        manner = f"Cut leaning {angle} {lean}, on the floor"
+        return Standing(manner, meets, ends.on, ends.beyond, 1.0 / out)
     angle = angle_mark(math.degrees(math.atan(abs(out / up))))
     falls = ends.towards if out * up < 0.0 else ends.away
     heights = [(at - way * out * end) / up for end in (ends.first, ends.last)]
     place = 0 if heights[0] >= 0.0 else 1
-    where = _from(heights[place], "above the floor", "below the floor")
-    return f"Cut falling {angle} {falls}, at the {(ends.at_first, ends.at_last)[place]} {where}"
+    manner = f"Cut falling {angle} {falls}, at the {(ends.at_first, ends.at_last)[place]}"
+    return Standing(manner, heights[place], *_FROM_FLOOR, 1.0 / up)
 
 
-def _askew_told(plane: Plane, along: Vec2, deep: Vec2) -> str:
+def _askew(plane: Plane, along: Vec2, deep: Vec2) -> Standing:
     """By where it meets an end of the bench, or else its back."""
     nx, ny, _ = plane.normal
     angle = angle_mark(math.degrees(math.atan2(abs(nx), abs(ny))))
@@ -201,11 +225,6 @@ def _askew_told(plane: Plane, along: Vec2, deep: Vec2) -> str:
     front, back = deep
     for end, words in zip(along, ("left end", "right end"), strict=True):
         if ny and front <= (meets := (plane.at - nx * end) / ny) <= back:
-            return f"{cut}, at the {words} {length_mark(back - meets)} in front of the back"
+            return Standing(f"{cut}, at the {words}", back - meets, *_FROM_BACK, -1.0 / ny)
     meets = (plane.at - ny * back) / nx - along[0]
-    return f"{cut}, at the back {_from(meets, 'from the left end', 'beyond the left end')}"
-
-
-def _from(size: float, on: str, beyond: str) -> str:
-    """A length on one side of a thing or on the other."""
-    return f"{length_mark(abs(size))} {on if size >= 0.0 else beyond}"
+    return Standing(f"{cut}, at the back", meets, *_FROM_LEFT, 1.0 / nx)

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
 from PySide6.QtGui import QMouseEvent
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QLineEdit
 from pytestqt.qtbot import QtBot
 
 from app.scene.looks import Look
@@ -135,6 +135,36 @@ def test_a_turned_plane_is_put_back(window: Workplace, qtbot: QtBot) -> None:
     looks.refresh()
     qtbot.mouseDClick(looks, LEFT, pos=spot + QPoint(0, -20))
     assert looks.plane.turn == 0.0
+
+
+def test_the_place_and_the_turn_of_a_plane_are_typed(window: Workplace, qtbot: QtBot) -> None:
+    window.commands["section"].trigger()
+    looks, (place, turned) = window.page.looks, window.page.plane.fields
+    assert "Cut across, 600 mm from the left end" in texts(window)
+    assert (place.text(), turned.text()) == ("600 mm", "0°")
+
+    def typed(field: QLineEdit, text: str) -> None:
+        field.setFocus()
+        field.selectAll()
+        qtbot.keyClicks(field, text)
+        qtbot.keyClick(field, Qt.Key.Key_Return)
+
+    typed(place, "45 cm")
+    assert "Cut across, 450 mm from the left end" in texts(window)
+    assert place.text() == "450 mm"
+    typed(turned, "-12")
+    assert looks.plane.turn == -12.0
+    assert any(text.startswith("Cut leaning 12° to the right") for text in texts(window))
+    typed(place, "300")
+    assert "Cut leaning 12° to the right, on the floor 300 mm from the left end" in texts(window)
+    before = looks.plane
+    typed(turned, "askew")
+    assert looks.plane == before
+    assert turned.wrong
+    assert turned.text() == "askew"
+    qtbot.keyClick(turned, Qt.Key.Key_Escape)
+    assert turned.text() == "−12°"
+    assert not turned.wrong
 
 
 def test_a_long_section_has_the_width_of_the_sheet(window: Workplace) -> None:

@@ -26,6 +26,8 @@ from geometry.sheets.section_plane import (
     key_view_of,
     normal_of,
     reach_of,
+    standing_at,
+    standing_of,
     through,
     told,
     turn_of_line,
@@ -171,6 +173,18 @@ def test_a_leaning_leg_cut_square_to_its_length_shows_its_own_section():
 )
 def test_where_a_plane_stands_is_told(plane, words):
     assert told(PLAIN, plane) == words
+
+
+@pytest.mark.parametrize("way", Way)
+@given(turn=st.integers(-89, 90), share=st.floats(0.2, 0.8), more=st.floats(-30.0, 30.0))
+def test_a_size_given_is_the_size_told(way, turn, share, more):
+    """Where the plane is still measured from the same thing."""
+    low, high = reach_of(PLAIN, way, turn)
+    plane = Plane(way, low + share * (high - low), float(turn))
+    now = standing_of(PLAIN, plane)
+    then = standing_of(PLAIN, standing_at(PLAIN, plane, now.size + more))
+    if (then.manner, then.on) == (now.manner, now.on):
+        assert then.size == pytest.approx(now.size + more, abs=1e-6)
 
 
 @pytest.mark.parametrize("way", Way)
