@@ -23,7 +23,7 @@ class SectionFields(QWidget):
         self.fields = tuple(ValueField(self) for _ in NAMES)
         self._shown, self._told = ("", ""), ""
         row = QHBoxLayout(self)
-        row.setContentsMargins(8, 0, 2, 0)
+        row.setContentsMargins(8, 2, 8, 0)
         row.setSpacing(4)
         for place, (name, field) in enumerate(zip(NAMES, self.fields, strict=True)):
             label = QLabel(name, self)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QButtonGroup,
     QHBoxLayout,
@@ -129,6 +130,7 @@ class DrawingPage(BesidePaper):
         sheet = PaperFrame(self)
         self._drawings.addWidget(self.canvas)
         sheet.column.addLayout(self._over_the_sheet(sheet))
+        sheet.column.addWidget(self.plane, 0, Qt.AlignmentFlag.AlignRight)
         sheet.column.addWidget(self._drawings, 1)
         sheet.column.addWidget(self.title)
         self.show_look(Look.ELEVATIONS)
@@ -144,7 +146,6 @@ class DrawingPage(BesidePaper):
         row.addStretch(1)
         for place, word in enumerate(WAYS):
             row.addWidget(_choice(word, place, self._way_buttons, sheet))
-        row.addWidget(self.plane)
         self._way_buttons.button(0).setChecked(True)
         self._look_buttons.idClicked.connect(self._show_place)
         self._way_buttons.idClicked.connect(self._show_way)
