@@ -104,7 +104,7 @@ class LookCanvas(MarksView):
 
     def key(self) -> Hashable:
         shown = (self._bench.spec, self._preferences, self.look, self.plane)
-        return (*shown, self._picked, self._gathered)
+        return (*shown, self._picked, self._gathered, self._pulling)
 
     def lit(self) -> frozenset[str]:
         return frozenset((PICKED, *(f"part:{name}" for name in self._gathered)))
@@ -115,7 +115,9 @@ class LookCanvas(MarksView):
             self._sheet = None
             found = whole_marks(self._bench, self.look, layout, self._picked, self._gathered)
             return found, 1.0
-        self._sheet = cut_through(self._bench, self.plane, layout, self._picked)
+        self._sheet = cut_through(
+            self._bench, self.plane, layout, self._picked, with_names=not self._pulling
+        )
         self._tell()
         return self._sheet.marks, 1.0
 
@@ -156,6 +158,7 @@ class LookCanvas(MarksView):
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         if event.button() == Qt.MouseButton.LeftButton:
             self._pulling = False
+            self.update()  # with its names again
             self._show_pulling(event)
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:

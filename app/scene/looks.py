@@ -65,12 +65,17 @@ def whole_marks(
 
 
 def cut_through(
-    bench: Bench, plane: Plane, layout: Layout, picked: Vec3 | None = None
+    bench: Bench,
+    plane: Plane,
+    layout: Layout,
+    picked: Vec3 | None = None,
+    *,
+    with_names: bool = True,
 ) -> SectionSheet:
     """The bench cut by a plane, beside a view in which the plane can be pulled and turned."""
     from geometry.sheets.section_sheet import section_sheet
 
-    return section_sheet(bench, plane, layout, picked)
+    return section_sheet(bench, plane, layout, picked, with_names=with_names)
 
 
 def detail_of(

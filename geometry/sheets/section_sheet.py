@@ -38,17 +38,26 @@ class SectionSheet:
 
 
 def section_sheet(
-    bench: Bench, plane: Plane, layout: Layout, picked: Vec3 | None = None
+    bench: Bench,
+    plane: Plane,
+    layout: Layout,
+    picked: Vec3 | None = None,
+    *,
+    with_names: bool = True,
 ) -> SectionSheet:
     """The bench cut by a plane, which is brought within the bench's reach; a ring goes round the
-    point that is picked out, in the small view, and in the section if it lies in the plane."""
+    point that is picked out, in the small view, and in the section if it lies in the plane.
+
+    Finding places for the names takes longer than all else: a hand that moves goes without.
+    """
     low, high = reach_of(bench, plane.way, plane.turn)
     plane = replace(plane, at=min(max(plane.at, low), high))
     view = view_of(bench, plane.way, plane.turn)
     cut = section(bench.parts, view, plane.at * dot(view.toward, plane.normal))
     for_key, for_section = _rooms(bench, view_of(bench, plane.way, 0.0), layout)
     key_marks, key = section_key(bench, plane, for_key, layout)
-    shown, drawn = _section(bench, cut, (for_section, layout), told(bench, plane))
+    names = [in_words(part.title, layout.words) for part in bench.parts] if with_names else []
+    shown, drawn = _section(bench, cut, names, (for_section, layout), told(bench, plane))
     marks = [*key_marks, *shown]
     if picked is not None:
         marks.append(ring(picked, key.view, key.place.scale, key.place.origin))
@@ -77,7 +86,7 @@ def _rooms(bench: Bench, view: View, layout: Layout) -> tuple[Room, Room]:
 
 
 def _section(
-    bench: Bench, cut: Section, where: tuple[Room, Layout], told: str
+    bench: Bench, cut: Section, names: Sequence[str], where: tuple[Room, Layout], told: str
 ) -> tuple[list[Mark], tuple[float, Vec2]]:
     """Its marks, and the scale and the origin at which it is drawn."""
     (left, bottom, right, _), layout = where
@@ -85,7 +94,6 @@ def _section(
     height = layout.lettering
     room = captioned(where[0])
     scale, origin = fitted(lines.bounds(), room, (_BESIDE, _ABOVE))
-    names = [in_words(part.title, layout.words) for part in bench.parts]
     labels = _labels(cut, lines.segments, names, (scale, origin, room, height))
     marks = section_marks(cut, bench.parts, scale, origin, [one.box for one in labels])
     marks += label_marks(labels, origin, height)
@@ -101,7 +109,7 @@ def _labels(
     where: tuple[float, Vec2, Room, float],
 ) -> tuple[Named, ...]:
     scale, (x, y), (left, bottom, right, top), height = where
-    if not len(lines):
+    if not len(lines) or not names:
         return ()
     spots = spots_of([part for _, part in cut.left], cut.view, lines)
     owners = [owner for owner, _ in cut.left]

@@ -109,6 +109,20 @@ def test_the_plane_turns_by_an_end_of_its_line(window: Workplace, way: int, end:
     assert math.dist(looks._sheet.key.ends[end], looks.to_sheet((x + 25.0, y + 25.0))) < 40.0
 
 
+def test_names_come_back_when_the_hand_lets_go(window: Workplace, qtbot: QtBot) -> None:
+    window.commands["section"].trigger()
+    looks = window.page.looks
+    assert "Top" in texts(window)
+    x, y = looks._sheet.key.ends[0]
+    spot = QPoint(round(x * looks._density), round(looks.height() - y * looks._density))
+    qtbot.mousePress(looks, LEFT, pos=spot)
+    qtbot.mouseMove(looks, spot + QPoint(20, 0))
+    assert "Top" not in texts(window)
+    assert any(text.startswith("Cut ") for text in texts(window))
+    qtbot.mouseRelease(looks, LEFT, pos=spot + QPoint(20, 0))
+    assert "Top" in texts(window)
+
+
 def test_a_turned_plane_is_put_back(window: Workplace, qtbot: QtBot) -> None:
     """By Escape while it is held, by Home and by a double click afterwards."""
     window.commands["section"].trigger()
