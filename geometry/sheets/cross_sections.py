@@ -42,6 +42,7 @@ _LEAST_GAP = 5.0  # mm between two faces, for a plane between them
 _LETTER = 3.5
 _SHAFT = 2.5  # mm of an arrow before its head
 _BEHIND = 1.2
+_TURNS = 4  # that names are placed in, as many parts are cut through side by side
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -177,7 +178,9 @@ def _marks(cut: Cut, parts: Sequence[Part], scale: float, where: tuple[Room, Lay
     )
     spots = [replace(s, point=(s.point[0] * scale, s.point[1] * scale)) for s in cut.spots]
     names = [in_words(part.title, layout.words) for part in parts]
-    labels: tuple[Named, ...] = named(names, spots, lines, height, room, _boxes(letters, origin))
+    labels: tuple[Named, ...] = named(
+        names, spots, lines, height, room, _boxes(letters, origin), _TURNS
+    )
     cuts = section_marks(cut.section, parts, scale, origin, [one.box for one in labels])
     return [*cuts, *marks, *label_marks(labels, origin, height)]
 

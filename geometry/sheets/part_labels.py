@@ -42,7 +42,6 @@ _RINGS = ((3.0, 6.0, 10.0, 15.0), (21.0, 28.0, 36.0, 46.0), (58.0, 72.0, 90.0, 1
 """How far from a part its name is looked for, mm; those of a group are tried together."""
 
 _TURNS = 24
-_TURNS_TAKEN = 4  # times that all labels are placed, each time another one first
 _NEAR_ENOUGH = 20.0  # mm of a leader
 _DETOUR = 9.0  # mm that a leader may be longer to cross one line less
 
@@ -95,16 +94,17 @@ def named(
     height: float,
     room: Room,
     there: Sequence[TextBox] = (),
+    turns: int = 1,
 ) -> tuple[Named, ...]:
     """A label at each spot, within ``room``; one that finds no place is left out.
 
     ``texts`` are by index; spots, ``lines`` (n, 4) and the texts already ``there`` in sheet mm
-    about the view's origin.
+    about the view's origin.  All are placed up to ``turns`` times, each time another one first.
     """
     drawing = shapely.STRtree(shapely.linestrings(lines.reshape(-1, 2, 2)))
     order = sorted(spots, key=lambda one: one.clear)
     best: tuple[Named, ...] = ()
-    for turn in range(_TURNS_TAKEN):
+    for turn in range(turns):
         found = _in_order(order, texts, (height, room), (drawing, there))
         if not turn or _worth(found) > _worth(best):
             best = found
