@@ -55,6 +55,11 @@ _TRADE = (
     ("blockboard", "lumber-core plywood"),
     ("thicknesser", "planer"),
     ("thicknessers", "planers"),
+    ("runner", "slide"),
+    ("runners", "slides"),
+    ("lipping", "edging"),
+    ("lippings", "edgings"),
+    ("lipped", "edged"),
     ("saw bench", "table saw"),
     ("saw benches", "table saws"),
     ("pillar drill", "drill press"),
@@ -68,6 +73,10 @@ _SPELLINGS = (
     ("millimetres", "millimeters"),
     ("centimetre", "centimeter"),
     ("centimetres", "centimeters"),
+    ("kilometre", "kilometer"),
+    ("kilometres", "kilometers"),
+    ("litre", "liter"),
+    ("litres", "liters"),
     ("centre", "center"),
     ("centres", "centers"),
     ("centred", "centered"),
@@ -102,7 +111,10 @@ _SPELLINGS = (
     ("analysed", "analyzed"),
 )
 
-_DOUBLED_L = ("bevel", "cancel", "chisel", "dowel", "label", "level", "model", "panel", "travel")
+_DOUBLED_L = (
+    *("bevel", "cancel", "chisel", "dowel", "label", "level", "model", "panel", "pencil"),
+    *("swivel", "travel"),
+)
 _ISE = (
     "centralis",
     "customis",
@@ -120,8 +132,9 @@ _ISE = (
 
 
 def _doubled_l() -> dict[str, str]:
-    """bevelled, bevelling to beveled, beveling."""
-    return {f"{stem}l{end}": f"{stem}{end}" for stem in _DOUBLED_L for end in ("ed", "ing")}
+    """bevelled, bevelling, leveller to beveled, beveling, leveler."""
+    ends = ("ed", "ing", "er", "ers")
+    return {f"{stem}l{end}": f"{stem}{end}" for stem in _DOUBLED_L for end in ends}
 
 
 def _ise() -> dict[str, str]:

@@ -24,6 +24,7 @@ from app.panels.leafing import Leafing
 from app.panels.square_fields import SquareFields
 from app.panels.title_fields import TitleFields
 from app.scene.preferences import UNIT_CHOICES, Preferences, unit_name
+from app.scene.wording import said
 from shared.paper import PAPERS, Paper
 from shared.units import Shown
 
@@ -54,11 +55,14 @@ class PapersPage(QScrollArea):
         self.setWidgetResizable(True)
         quiet_scrolling(self)
         self.setAccessibleName("Papers")
+        self._shown: Shown | None = None
         self.title_fields = TitleFields(self)
         self.units = QComboBox(self)
         self.units.addItems([unit_name(choice) for choice in UNIT_CHOICES])
+        self.contents = QLabel(self)
+        self.contents.setWordWrap(True)
         self.paper = QComboBox(self)
-        self.paper.addItems([_paper_text(paper) for paper in PAPERS.values()])
+        self.paper.addItems(list(PAPERS))
         self.folder = FlatField(self)
         self.choose = WordButton("Choose…", self)
         self.write = BoxButton("Write the pack", self)
@@ -93,8 +97,16 @@ class PapersPage(QScrollArea):
 
     def show_preferences(self, preferences: Preferences) -> None:
         """A change of unit on the screen changes it here; the other way round it does not."""
-        self.units.setCurrentIndex(UNIT_CHOICES.index(preferences.shown))
-        self.square.show_square(preferences.square)
+        if preferences.shown != self._shown:
+            self._shown = preferences.shown
+            self.units.setCurrentIndex(UNIT_CHOICES.index(preferences.shown))
+        self.paper.setCurrentIndex(list(PAPERS).index(preferences.paper))
+        for place, choice in enumerate(UNIT_CHOICES):
+            self.units.setItemText(place, said(unit_name(choice), preferences))
+        for place, paper in enumerate(PAPERS.values()):
+            self.paper.setItemText(place, said(_paper_text(paper), preferences))
+        self.contents.setText(said(_contents(), preferences))
+        self.square.show_square(preferences.square, preferences.shown)
 
     def show_alarm(self, count: int) -> None:
         """Say when findings mean 'do not cut'; the pack can be written all the same."""
@@ -153,7 +165,7 @@ class PapersPage(QScrollArea):
         column.addWidget(self.title_fields)
         column.addSpacing(8)
         column.addWidget(_heading("The pack for the shop", body))
-        column.addWidget(_contents(body))
+        column.addWidget(self.contents)
         column.addLayout(self._form())
         column.addWidget(self.alarm)
         row = QHBoxLayout()
@@ -186,15 +198,13 @@ def _heading(text: str, parent: QWidget) -> QLabel:
     return label
 
 
-def _contents(parent: QWidget) -> QLabel:
+def _contents() -> str:
     rows = "".join(
         f"<tr><td style='padding-right:18px'>{file}</td><td>{what}</td></tr>"
         for file, what in CONTENTS
     )
-    label = QLabel(f"<table>{rows}</table>", parent)
-    label.setWordWrap(True)
-    return label
+    return f"<table>{rows}</table>"
 
 
 def _paper_text(paper: Paper) -> str:
-    return f"{paper.name} ({paper.width:g} × {paper.height:g} mm)"
+    return f"{paper.name} ({{{paper.width:g} mm}} × {{{paper.height:g} mm}})"

@@ -18,8 +18,8 @@ TEXT_PERCENTS = (100, 125, 150, 200)
 
 @dataclass(frozen=True, slots=True)
 class Preferences:
-    """``inch`` is the fraction to go back to when inches are switched on; ``square`` what the
-    maker's printer makes of a check square, mm."""
+    """``inch`` is the fraction to go back to when inches are switched on; ``paper`` the name of
+    what the maker prints on; ``square`` what their printer makes of a check square, mm."""
 
     shown: Shown = SHOWN_MM
     inch: Shown = SHOWN_IN16
@@ -27,6 +27,7 @@ class Preferences:
     third_angle: bool = True
     theme: str = SYSTEM
     text_percent: int = 100
+    paper: str = "A4"
     square: Edges = TRUE
 
     def with_shown(self, shown: Shown) -> Preferences:

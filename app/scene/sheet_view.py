@@ -29,6 +29,8 @@ from geometry.sheets.pencil_marks import pencil_marks
 from geometry.views.look import part_under
 
 SMALLEST_SHARE = 0.22  # of the room, however much the dimensions want for themselves
+MODEST_SHARE = 0.3  # of the room: lettering gives way before the views come out smaller
+DENSITY_STEP = 0.5  # pixels to the mm, by which lettering gives way
 NARROWEST_SHEET, LOWEST_SHEET = 140.0, 115.0  # mm; lettering gives way before that
 LEAST_DENSITY = 3.0  # pixels to the mm: capitals 7.5 pixels high
 LEAST_SQUEEZED = 0.6  # of its scale, to which a fitted drawing shrinks for what comes below it
@@ -58,7 +60,7 @@ class SheetView:
         self.model = model
         self.preferences = preferences
         self.size: Vec2 = (800.0, 600.0)
-        self.density = 4.0
+        self.density = self._wanted = 4.0
         self.scale = 0.1
         self.place = SheetPlace(self.density, 0.0, 0.0)
         self.fitted = True
@@ -89,7 +91,7 @@ class SheetView:
         held = self._lower_corner()
         self.size, self._squeezed = size, False
         roomy = min(size[0] / NARROWEST_SHEET, size[1] / LOWEST_SHEET)
-        self.density = min(density, max(LEAST_DENSITY, roomy))
+        self.density = self._wanted = min(density, max(LEAST_DENSITY, roomy))
         if self.fitted:
             self.fit()
         else:
@@ -125,18 +127,12 @@ class SheetView:
     def fit(self) -> None:
         """The whole drawing as large as the window takes it.
 
-        Dimensions keep their size on the sheet and need the less room the larger the views are,
-        so several scales may just fit.  Coming down from the scale at which the views alone fill
-        the window finds the largest.
+        In a low window the dimensions alone would fill the sheet, so there the lettering gives
+        way, down to the least that can be read, before the bench becomes a stamp among them.
         """
-        room = (
-            max(40.0, (self.size[0] - 2 * MARGIN) / self.density),
-            max(40.0, (self.size[1] - 2 * MARGIN) / self.density),
-        )
-        largest = min(
-            have / max(need, 1.0) for have, need in zip(room, self.model.size, strict=True)
-        )
-        self.laid_out = self._largest_that_fits(0.8 * largest, SMALLEST_SHARE * largest, room)
+        self.density = self._wanted
+        while not self._fill_window() and self.density > LEAST_DENSITY:
+            self.density = max(LEAST_DENSITY, self.density - DENSITY_STEP)
         self.scale = self.laid_out.scale
         left, bottom, right, top = self.laid_out.extent
         middle = ((left + right) / 2, (bottom + top) / 2)
@@ -287,19 +283,38 @@ class SheetView:
 
     def _fit_unless_tiny(self) -> None:
         """Better cut off for a while than too small to be read."""
-        before = self.laid_out, self.scale, self.place
+        before = self.laid_out, self.scale, self.place, self.density
         self.fit()
-        if self.scale < LEAST_SQUEEZED * before[1]:
-            self.laid_out, self.scale, self.place = before
+        if self.pixels_per_mm < LEAST_SQUEEZED * before[1] * before[3]:
+            self.laid_out, self.scale, self.place, self.density = before
 
     def _lay_out(self, held: Hold) -> None:
         self.laid_out = lay_out(self.model, self.preferences, self.scale)
         sheet = self.laid_out.sheet_point(held.view, held.point)
         self.place = SheetPlace(self.density, 0.0, 0.0).holding(sheet, held.at)
 
+    def _fill_window(self) -> bool:
+        """Lay out at the largest scale that fits; True when all is in the window and not tiny.
+
+        Dimensions keep their size on the sheet and need the less room the larger the views are,
+        so several scales may just fit.  Coming down from the scale at which the views alone fill
+        the window finds the largest.
+        """
+        room = (
+            max(40.0, (self.size[0] - 2 * MARGIN) / self.density),
+            max(40.0, (self.size[1] - 2 * MARGIN) / self.density),
+        )
+        largest = min(
+            have / max(need, 1.0) for have, need in zip(room, self.model.size, strict=True)
+        )
+        self.laid_out = self._largest_that_fits(0.8 * largest, SMALLEST_SHARE * largest, room)
+        return self.laid_out.scale >= MODEST_SHARE * largest and _spare(self.laid_out, room) >= 1.0
+
     def _largest_that_fits(self, scale: float, least: float, room: Vec2) -> LaidOut:
-        """The sheet laid out to fill ``room`` (mm); at ``least`` even if it does not fit."""
+        """The sheet laid out to fill ``room`` (mm); where none fits down to ``least``, the one of
+        which the least is cut off, and of several the largest."""
         best: LaidOut | None = None
+        too_large: list[LaidOut] = []
         for _ in range(16):
             tried = lay_out(self.model, self.preferences, _bounded(scale))
             ratio = _spare(tried, room)
@@ -311,10 +326,11 @@ class SheetView:
                     break
                 scale *= min(ratio, 1.1)
             else:
-                scale *= max(min(ratio, 0.97), 0.85)
+                too_large.append(tried)
+                scale *= max(min(ratio, 0.97), 0.92)
                 if scale < least:
                     break
-        return best or lay_out(self.model, self.preferences, _bounded(least))
+        return best or min(too_large, key=lambda each: round(_excess(each, room)))
 
     def _lower_corner(self) -> Hold:
         """The front view's origin, on the floor at the left: it stays while the bench changes."""
@@ -351,6 +367,12 @@ def _spare(laid_out: LaidOut, room: Vec2) -> float:
         (room[0] - (right - left) + wide) / max(wide, 1e-6),
         (room[1] - (top - bottom) + high) / max(high, 1e-6),
     )
+
+
+def _excess(laid_out: LaidOut, room: Vec2) -> float:
+    """How far the sheet reaches out of the room, mm."""
+    left, bottom, right, top = laid_out.extent
+    return max(right - left - room[0], top - bottom - room[1])
 
 
 def _box(corners: tuple[Vec2, ...]) -> TextBox:

@@ -9,6 +9,8 @@ from functools import partial
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QMainWindow, QMenu
 
+from shared.words import Words, in_words
+
 Standard = QKeySequence.StandardKey
 Keys = Standard | str | tuple[str, ...]
 
@@ -99,6 +101,7 @@ class Actions:
 
     def __init__(self, window: QMainWindow, deeds: dict[str, Callable[[], object]]) -> None:
         self._actions: dict[str, QAction] = {}
+        self._texts: dict[str, str] = {}
         self.submenus: dict[str, QMenu] = {}
         for title, rows in MENUS:
             menu = window.menuBar().addMenu(title)
@@ -108,6 +111,12 @@ class Actions:
 
     def __getitem__(self, name: str) -> QAction:
         return self._actions[name]
+
+    def reword(self, words: Words) -> None:
+        """The rows in the maker's words; the others, some of which say more by now, stay."""
+        for name, text in self._texts.items():
+            if in_words(text, Words.AMERICAN) != text:
+                self._actions[name].setText(in_words(text, words))
 
     def _add(
         self,
@@ -127,6 +136,7 @@ class Actions:
         action.triggered.connect(partial(_call, deeds[row.name]))
         menu.addAction(action)
         self._actions[row.name] = action
+        self._texts[row.name] = row.text
 
 
 def _call(deed: Callable[[], object], _checked: bool = False) -> None:

@@ -88,7 +88,7 @@ def keys_html(preferences: Preferences) -> str:
             rows.append(f"<tr><td colspan=2><h3>{deed}</h3></td></tr>")
             continue
         rows.append(
-            f"<tr><td style='padding-right:24px'><b>{deed}</b></td>"
+            f"<tr><td style='padding-right:24px'><b>{said(deed, preferences)}</b></td>"
             f"<td>{said(what, preferences)}</td></tr>"
         )
     return f"<table cellpadding=4>{''.join(rows)}</table>"

@@ -13,6 +13,7 @@ from app.document.recent import RecentFiles
 from app.scene.preferences import THEME_CHOICES, UNIT_CHOICES, Preferences, unit_name
 from app.window.actions import choices
 from app.window.samples import sample_files, spoken_name
+from shared.words import in_words
 
 THEME_TEXTS = ("As the desktop", "Light: paper", "Dark: night")
 
@@ -59,7 +60,9 @@ class PreferenceMenus:
         self._themes: list[QAction] = choices(theme, THEME_TEXTS, choose_theme)
 
     def show(self, preferences: Preferences) -> None:
-        """Tick what is on."""
+        """Tick what is on; the units by the maker's spelling."""
+        for action, choice in zip(self._units, UNIT_CHOICES, strict=True):
+            action.setText(in_words(unit_name(choice), preferences.words))
         self._units[UNIT_CHOICES.index(preferences.shown)].setChecked(True)
         self._themes[THEME_CHOICES.index(preferences.theme)].setChecked(True)
 

@@ -27,7 +27,7 @@ class PapersStage(QObject):
     """Starts the writing with the values of the moment, and says how it went; turns the pages.
 
     The first page is drawn at once; the others beside the window, when somebody turns to them.
-    ``preferred`` carries preferences with another check square.
+    ``preferred`` carries preferences with another check square or paper.
     """
 
     preferred = Signal(object)
@@ -51,7 +51,7 @@ class PapersStage(QObject):
         page.write_asked.connect(self.write)
         page.show_asked.connect(self._open_folder)
         page.title_fields.described.connect(desk.describe)
-        page.chosen.connect(self._show_page)
+        page.chosen.connect(self._chosen)
         page.leafing.turned.connect(self._turn)
         page.square.measured.connect(self._measured)
         desk.work_changed.connect(self._follow)
@@ -122,6 +122,13 @@ class PapersStage(QObject):
         self._asked, self._number = None, 1
         self._show_page()
         raise error
+
+    def _chosen(self) -> None:
+        """The paper is kept for the next bench too; the units are those of this pack."""
+        preferences = self._presenter.preferences
+        if self.page.chosen_paper.name != preferences.paper:
+            self.preferred.emit(replace(preferences, paper=self.page.chosen_paper.name))
+        self._show_page()
 
     def _measured(self, square: Edges) -> None:
         self.preferred.emit(replace(self._presenter.preferences, square=square))

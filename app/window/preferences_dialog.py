@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QComboBox, QDialog, QFormLayout, QWidget
+from PySide6.QtWidgets import QComboBox, QDialog, QFormLayout, QLabel, QWidget
 
 from app.scene.preferences import (
     TEXT_PERCENTS,
@@ -14,7 +14,7 @@ from app.scene.preferences import (
     Preferences,
     unit_name,
 )
-from shared.words import Words
+from shared.words import Words, in_words
 
 WORD_CHOICES = tuple(Words)
 ANGLE_CHOICES = (True, False)
@@ -32,6 +32,7 @@ class PreferencesDialog(QDialog):
         self._form = QFormLayout(self)
         self._form.setContentsMargins(20, 16, 20, 16)
         self._form.setVerticalSpacing(10)
+        self._captions: dict[QLabel, str] = {}
         self.units = self._row("&Units", [unit_name(choice) for choice in UNIT_CHOICES])
         self.words = self._row(
             "&Trade words",
@@ -53,12 +54,19 @@ class PreferencesDialog(QDialog):
             (self.text, TEXT_PERCENTS.index(preferences.text_percent)),
         ):
             box.setCurrentIndex(place)
+        for place, choice in enumerate(UNIT_CHOICES):
+            self.units.setItemText(place, in_words(unit_name(choice), preferences.words))
+        for caption, label in self._captions.items():
+            caption.setText(in_words(label, preferences.words))
+            caption.buddy().setAccessibleName(caption.text().replace("&", ""))
 
     def _row(self, label: str, texts: list[str]) -> QComboBox:
         box = QComboBox(self)
         box.addItems(texts)
-        self._form.addRow(label, box)
-        box.setAccessibleName(label.replace("&", ""))
+        caption = QLabel(self)
+        caption.setBuddy(box)
+        self._form.addRow(caption, box)
+        self._captions[caption] = label
         box.activated.connect(self._choose)
         return box
 

@@ -17,8 +17,11 @@ from app.scene.preferences import (
 )
 from geometry.sheets.printer import TRUE, Edges, correction_of
 from shared.errors import ValueOutOfRange
+from shared.paper import PAPERS
 from shared.units import SHOWN_IN16, SHOWN_MM, Shown
 from shared.words import Words
+
+_LETTER_COUNTRIES = (QLocale.Country.UnitedStates, QLocale.Country.Canada)  # what shops there sell
 
 
 def first_preferences(locale: QLocale) -> Preferences:
@@ -29,6 +32,7 @@ def first_preferences(locale: QLocale) -> Preferences:
         shown=SHOWN_IN16 if imperial and american else SHOWN_MM,
         words=Words.AMERICAN if american else Words.BRITISH,
         third_angle=american or locale.territory() == QLocale.Country.UnitedKingdom,
+        paper="Letter" if locale.territory() in _LETTER_COUNTRIES else "A4",
     )
 
 
@@ -39,6 +43,7 @@ def read_preferences(settings: QSettings, locale: QLocale) -> Preferences:
     words = {choice.name.lower(): choice for choice in Words}
     theme = _text(settings, "theme", SYSTEM)
     percent = _number(settings, "text_percent", 100)
+    paper = _text(settings, "paper", first.paper)
     return Preferences(
         shown=units.get(_text(settings, "shown", ""), first.shown),
         inch=units.get(_text(settings, "inch", ""), first.inch),
@@ -46,6 +51,7 @@ def read_preferences(settings: QSettings, locale: QLocale) -> Preferences:
         third_angle=_flag(settings, "third_angle", default=first.third_angle),
         theme=theme if theme in THEME_CHOICES else SYSTEM,
         text_percent=percent if percent in TEXT_PERCENTS else 100,
+        paper=paper if paper in PAPERS else first.paper,
         square=_square(settings),
     )
 
@@ -57,6 +63,7 @@ def write_preferences(settings: QSettings, preferences: Preferences) -> None:
     settings.setValue("third_angle", preferences.third_angle)
     settings.setValue("theme", preferences.theme)
     settings.setValue("text_percent", preferences.text_percent)
+    settings.setValue("paper", preferences.paper)
     settings.setValue("square", " ".join(repr(size) for size in preferences.square))
 
 

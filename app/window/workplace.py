@@ -27,6 +27,7 @@ from app.panels.job_strip import BRIEF, CARVING, DRAWING, JOINTS, PAPERS, STAGES
 from app.panels.notice_strip import Notice, NoticeStrip
 from app.scene.looks import Look
 from app.scene.preferences import THEME_CHOICES, UNIT_CHOICES, Preferences, short_unit_name
+from app.scene.wording import said
 from app.window.actions import Actions
 from app.window.asking import Asker
 from app.window.drawing_page import PARTS, SIZES, DrawingPage
@@ -286,8 +287,9 @@ class Workplace(QObject):
         unit = short_unit_name(preferences.shown)
         self.unit_button.setText(unit)
         self.unit_button.setAccessibleName(f"Units: {unit}")
-        self.unit_button.setToolTip("Millimetres or inches (Ctrl+U)")
+        self.unit_button.setToolTip(said("Millimetres or inches (Ctrl+U)", preferences))
         self.unit_button.updateGeometry()
+        self.commands.reword(preferences.words)
         self._menus.show(preferences)
 
     def _follow_desktop(self) -> None:

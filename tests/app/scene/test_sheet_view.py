@@ -11,10 +11,13 @@ from hypothesis import strategies as st
 from app.scene.model import build_model
 from app.scene.preferences import Preferences
 from app.scene.sheet_place import SheetPlace
-from app.scene.sheet_view import SheetView
+from app.scene.sheet_view import LEAST_DENSITY, SheetView
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values
+from geometry.design.parameter import Value
 from geometry.drawing.marks import Label
+from shared.units import SHOWN_IN16
+from shared.words import Words
 
 
 @pytest.fixture
@@ -75,6 +78,36 @@ def test_a_fitted_sheet_fits(
     left, bottom, right, top = view.laid_out.extent
     used = max((right - left) * 3.6 / size[0], (top - bottom) * 3.6 / size[1])
     assert used > 0.85
+
+
+INCHES = Preferences(shown=SHOWN_IN16, words=Words.AMERICAN)
+
+
+@pytest.mark.parametrize("height", [400, 430])
+@pytest.mark.parametrize(
+    "changes", [{}, {"seat": "box with a lid"}, {"base": "trestles"}, {"partition_count": 3.0}]
+)
+def test_lettering_gives_way_before_the_bench_is_a_stamp_in_a_low_window(
+    height: float, changes: dict[str, Value]
+) -> None:
+    """What is left of a window of 1280 by 720 with its findings open."""
+    view = SheetView(build_model(set_values(default_spec(), changes)), INCHES)
+    view.resize((966.0, height), 4.0)
+    assert not view.overflows()
+    wide, high = (side * view.pixels_per_mm for side in view.model.size)
+    assert max(wide / 966.0, high / height) > 0.22
+    assert view.density >= LEAST_DENSITY
+    view.resize((966.0, 700.0), 4.0)
+    assert view.density == 4.0, "room again: letters as large as the window's"
+
+
+def test_what_fits_at_no_scale_is_cut_off_by_little() -> None:
+    """The bench is not a stamp there, and its dimensions are nearly all to be seen."""
+    view = SheetView(build_model(default_spec()), INCHES)
+    view.resize((966.0, 330.0), 4.0)
+    assert view.overflows()
+    _, bottom, _, top = view.laid_out.extent
+    assert (top - bottom) * view.density < 1.05 * 330.0
 
 
 def test_texts_have_one_size_at_all_scales(view: SheetView) -> None:
