@@ -154,7 +154,7 @@ def _limit(row: Limit, bench: Bench) -> Fact:
         "unit": row.unit,
         "default": row.default,
         "title": row.title,
-        "source": row.source,
+        "source": in_units(row.source, SHOWN_MM),
     }
 
 

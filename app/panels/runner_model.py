@@ -87,13 +87,17 @@ class RunnerModel(QAbstractTableModel):
     def data(self, index: Index, role: int = Role.DisplayRole) -> object:
         runner, (field, title, _) = self.runners[index.column()], SIZES[index.row()]
         text = cell_text(runner, field, self._preferences)
+        if role == Role.EditRole:
+            return text
+        # A maker's own words stay as they were written.
+        shown = text if self.is_own(index.column()) else said(text, self._preferences)
         match role:
             case Role.DisplayRole if field == NAME and is_used(self._spec, runner):
-                return f"{text} (this bench)"
-            case Role.DisplayRole | Role.EditRole:
-                return text
+                return f"{shown} (this bench)"
+            case Role.DisplayRole:
+                return shown
             case Role.AccessibleTextRole:
-                return f"{runner.name}, {title}: {text or 'none'}"
+                return f"{runner.name}, {said(title, self._preferences)}: {shown or 'none'}"
         return None
 
     def setData(self, index: Index, value: object, role: int = Role.EditRole) -> bool:

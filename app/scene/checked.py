@@ -17,6 +17,7 @@ from geometry.checks.all_checks import CHECKS, SLOW_CHECKS
 from geometry.checks.check import Check
 from geometry.checks.limit import Limit
 from geometry.design.judging import AS_FOUND, Judging
+from shared.units import SHOWN_MM, in_units
 
 _WIDE = 92
 
@@ -64,7 +65,7 @@ def _fact(check: Check) -> dict[str, Any]:
     return {
         "name": check.name,
         "title": check.title,
-        "about": check.about,
+        "about": in_units(check.about, SHOWN_MM),
         "limits": [
             {
                 "name": row.name,
@@ -73,7 +74,7 @@ def _fact(check: Check) -> dict[str, Any]:
                 "default": row.default,
                 "minimum": row.minimum,
                 "maximum": row.maximum,
-                "source": row.source,
+                "source": in_units(row.source, SHOWN_MM),
             }
             for row in check.limits
         ],

@@ -53,7 +53,7 @@ class RunnersPage(QDialog):
     ) -> None:
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.setWindowTitle("Drawer runners")
+        self.setWindowTitle(said("Drawer runners", preferences))
         self._desk, self._own, self._ask, self._preferences = desk, own, ask, preferences
         self.model = RunnerModel(desk.spec, preferences, self)
         self.model.show_own(own.rows())
@@ -93,7 +93,7 @@ class RunnersPage(QDialog):
     def _table(self) -> QTableView:
         table = QTableView(self)
         table.setModel(self.model)
-        table.setAccessibleName("Kinds of drawer runners")
+        table.setAccessibleName(said("Kinds of drawer runners", self._preferences))
         table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectColumns)
         table.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         table.setWordWrap(True)

@@ -252,9 +252,10 @@ CHECKS: tuple[Check, ...] = (
         "nearly_alike",
         "Pieces that are nearly, but not quite, alike",
         "Compares the pieces of one name and one timber, each laid on the other the way it comes "
-        "nearest, as in a mirror too. Sizes or cuts that differ by less than 3 mm, or faces by "
+        "nearest, as in a mirror too. Sizes or cuts that differ by less than {3 mm}, or faces by "
         "less than a degree, are not seen at the saw: one of the two is cut to the other's stop. "
-        "What differs by less than a stop keeps, 0.25 mm, is the same. Common practice, no source.",
+        "What differs by less than a stop keeps, {0.25 mm}, is the same. Common practice, no "
+        "source.",
         _nearly,
         limits=(ALIKE_WITHIN, ALIKE_ANGLE, SAWN_ALIKE),
         quick=False,

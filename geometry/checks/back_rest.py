@@ -143,7 +143,7 @@ CHECKS: tuple[Check, ...] = (
     Check(
         "rest_thin_wall",
         "Thin post beside the rails' mortises",
-        "Measures the wood of a post before and behind the rails' mortises. Under 6 mm it splits "
+        "Measures the wood of a post before and behind the rails' mortises. Under {6 mm} it splits "
         "when the rail is knocked in, or leaned on: common practice, no source.",
         _thin_walls,
         ("back rest",),
@@ -152,8 +152,8 @@ CHECKS: tuple[Check, ...] = (
     Check(
         "tips_back",
         "Bench tipping backward",
-        "Somebody sits 175 mm in front of the back rest with 600 N (ISO 7174-1:1988, 7.1.2, in a "
-        "page that quotes it) and pushes back 300 mm above the seat with 0.2857 (1000 − seat "
+        "Somebody sits {175 mm} in front of the back rest with 600 N (ISO 7174-1:1988, 7.1.2, in a "
+        "page that quotes it) and pushes back {300 mm} above the seat with 0.2857 (1000 − seat "
         "height in mm) N (EN 1022, from memory). The bench's own weight helps. Where the push "
         "turns the bench about its rear feet, it tips; a bench that is fixed to the wall or the "
         "floor does not.",

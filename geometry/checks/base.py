@@ -77,7 +77,7 @@ CHECKS: tuple[Check, ...] = (
         "thin_walls",
         "Thin tenons and mortise walls",
         "A bridle joint shares the thickness between the tenon and the walls beside it. Under "
-        "6 mm either breaks easily, the more so in a leaning leg: common practice, no source.",
+        "{6 mm} either breaks easily, the more so in a leaning leg: common practice, no source.",
         _thin_walls,
         ("bridled legs",),
         limits=(LEAST_WALL,),

@@ -133,7 +133,7 @@ CHECKS: tuple[Check, ...] = (
     Check(
         "rail_strength",
         "Rail that is stepped on",
-        "Where there are 100 mm or more over a rail, somebody will stand on it. Reckons its "
+        "Where there are {100 mm} or more over a rail, somebody will stand on it. Reckons its "
         "bending under the reference load in the middle of its longest span, and the shear of its "
         "tenon beside an end, as a share of the timber's strength. An estimate.",
         with_mends(_rail),

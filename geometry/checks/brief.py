@@ -191,16 +191,16 @@ CHECKS: tuple[Check, ...] = (
     Check(
         "hard_edge",
         "Front edge under the thigh",
-        "On a long sit the thigh rests on the seat's front edge. An edge broken by less than 3 mm "
-        "is felt: common practice, no source.",
+        "On a long sit the thigh rests on the seat's front edge. An edge broken by less than {3 "
+        "mm} is felt: common practice, no source.",
         by_brief(_hard_edge),
     ),
     Check(
         "heel_room",
         "Room for the heels",
         "Whoever stands up draws the feet back under the seat. Looks for what is as wide as two "
-        "feet and reaches lower than a heel under the seat's front edge. 75 mm are enough: common "
-        "practice, no source. No matter where nobody in particular sits.",
+        "feet and reaches lower than a heel under the seat's front edge. {75 mm} are enough: "
+        "common practice, no source. No matter where nobody in particular sits.",
         by_brief(_heels),
         limits=(LEAST_HEELS, HEEL_HEIGHT),
     ),

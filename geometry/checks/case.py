@@ -81,7 +81,7 @@ CHECKS: tuple[Check, ...] = (
         "Two bevels along one edge",
         "Where both ends flare by unlike amounts the bottom's front edge leans by another angle "
         "at each, and a saw leaves a step where the two bevels meet. It lies half way between the "
-        "run-outs and is planed off easily, if one knows. What is under 0.05 mm is gone with the "
+        "run-outs and is planed off easily, if one knows. What is under {0.05 mm} is gone with the "
         "first stroke of a plane: common practice, no source.",
         _bevel_step,
         ("case",),

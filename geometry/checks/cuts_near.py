@@ -288,7 +288,7 @@ CHECKS: tuple[Check, ...] = (
         "Measures the wood between each mortise, bore, slot and screw's hole and every other cut "
         "of its piece: taper, bevel, housing, rebate, chamfer, carving, another mortise, and the "
         "outside faces. A cut that meets one shows what is in it and takes its hold; less than "
-        "3 mm tears out under the cutter, and less than 1 mm over a screw is pushed up by its "
+        "{3 mm} tears out under the cutter, and less than {1 mm} over a screw is pushed up by its "
         "point (common practice, no source). Holes that a drawer's runner asks for are told of "
         "only where they are opened.",
         _near,
@@ -298,7 +298,7 @@ CHECKS: tuple[Check, ...] = (
         "thin_mortise_walls",
         "Thin wood beside or behind a mortise",
         "The wood beside and behind a mortise that carries people splits or breaks out when its "
-        "tenon works. It is measured on each piece against its faces; under 6 mm it is thin "
+        "tenon works. It is measured on each piece against its faces; under {6 mm} it is thin "
         "(common practice, no source). Bridles and the legs of aprons have checks of their own.",
         _thin_walls,
         limits=(LEAST_WALL,),

@@ -126,7 +126,7 @@ CHECKS: tuple[Check, ...] = (
         "front_binds",
         "Fronts with hardly a gap",
         "Timber swells across its grain in a damp season, and a front with no room round it then "
-        "binds. The limit of 1 mm is common practice for small fronts, no source; a tall solid "
+        "binds. The limit of {1 mm} is common practice for small fronts, no source; a tall solid "
         "front may want more.",
         _front_binds,
         ("drawers",),
@@ -138,7 +138,7 @@ CHECKS: tuple[Check, ...] = (
         "Measures each front as it is cut against whatever stands beside, above and below it, at "
         "the tightest place and all its way out: an upright that leans, a leg, another front. "
         "Where the gaps that were asked for are large enough, one that is not shows a part that "
-        "stands or is cut otherwise. The limit is that of the gaps: 1 mm, common practice for "
+        "stands or is cut otherwise. The limit is that of the gaps: {1 mm}, common practice for "
         "small fronts, no source.",
         _front_tight,
         ("drawers",),

@@ -67,10 +67,10 @@ CHECKS: tuple[Check, ...] = (
         "insert_room",
         "Inserts for levelling feet",
         "Compares the boring for a threaded insert with the end it stands in: it goes straight up, "
-        "so in a leaning leg it comes nearer to one side. At least 3 mm of wood should stay beside "
-        "it (common practice, no source); under 1 mm, or where it would meet a joint, nothing is "
-        "bored and the foot only bears. In a leg that leans two ways the wood is reckoned as less "
-        "than it is.",
+        "so in a leaning leg it comes nearer to one side. At least {3 mm} of wood should stay "
+        "beside it (common practice, no source); under {1 mm}, or where it would meet a joint, "
+        "nothing is bored and the foot only bears. In a leg that leans two ways the wood is "
+        "reckoned as less than it is.",
         _inserts,
         ("levelling feet",),
         limits=(LEAST_SKIN,),

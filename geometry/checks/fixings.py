@@ -106,7 +106,7 @@ CHECKS: tuple[Check, ...] = (
         "button_slips",
         "Button slipping out",
         "As the seat shrinks, a button that stands square to the movement draws out of its "
-        "mortise. The movement is that of the Wood Handbook, equation 13-2; 5 mm should stay in: "
+        "mortise. The movement is that of the Wood Handbook, equation 13-2; {5 mm} should stay in: "
         "common practice, no source.",
         _tongues,
         ("fixings",),
@@ -115,8 +115,8 @@ CHECKS: tuple[Check, ...] = (
     Check(
         "short_thread",
         "Screws that hold in little wood",
-        "A screw holds by the thread in the seat; it cannot go deeper than 3 mm under the upper "
-        "face. Less than 8 mm pulls out: common practice, no source.",
+        "A screw holds by the thread in the seat; it cannot go deeper than {3 mm} under the upper "
+        "face. Less than {8 mm} pulls out: common practice, no source.",
         _threads,
         ("fixings",),
         limits=(LEAST_THREAD,),

@@ -92,7 +92,7 @@ CHECKS: tuple[Check, ...] = (
         "apron_wall",
         "Thin wall beside an apron's mortise",
         "The wood between a mortise and the outside of the leg splits when the tenon works. Under "
-        "6 mm it is thin: common practice, no source.",
+        "{6 mm} it is thin: common practice, no source.",
         _thin_wall,
         ("aprons",),
         limits=(LEAST_WALL,),
@@ -101,7 +101,7 @@ CHECKS: tuple[Check, ...] = (
         "apron_tenon_thin",
         "Thin tenons of the aprons",
         "The aprons' tenons keep the legs from racking. A third of the apron is usual, and under "
-        "6 mm they break easily: common practice, no source.",
+        "{6 mm} they break easily: common practice, no source.",
         _thin_tenon,
         ("aprons",),
         limits=(LEAST_WALL,),

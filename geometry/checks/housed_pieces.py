@@ -294,7 +294,7 @@ CHECKS: tuple[Check, ...] = (
         "Partition that does not go between its housings",
         "Measures each piece that stands in two housings, as it is cut, against the floors of both "
         "where they are nearest to each other. Too long and it holds the case open, too short and "
-        "its tongues hold on little. It may be 2 mm short: common practice, no source.",
+        "its tongues hold on little. It may be {2 mm} short: common practice, no source.",
         _lengths,
         limits=(SHORTEST_IN_HOUSINGS,),
     ),
@@ -303,7 +303,7 @@ CHECKS: tuple[Check, ...] = (
         "Piece that does not go into its housing, or rattles in it",
         "Compares the thickness of each housed piece with the width of its housing, as both are "
         "cut. A tight one splits the board when it is driven home, a loose one is held by glue "
-        "alone and stands out of square. The limit of 0.5 mm is common practice, no source.",
+        "alone and stands out of square. The limit of {0.5 mm} is common practice, no source.",
         _sideways,
         limits=(LOOSEST_IN_HOUSING,),
     ),
@@ -313,7 +313,7 @@ CHECKS: tuple[Check, ...] = (
         "At the stop of a housing the router leaves a round, and the piece's front corner is "
         "notched so that it passes and hides it. A notch that is too short or too low keeps the "
         "piece from going home; one that is too high leaves a slit over the round. The limits are "
-        "the round's beginning and the housing's depth, with 0.5 mm over (common practice, no "
+        "the round's beginning and the housing's depth, with {0.5 mm} over (common practice, no "
         "source).",
         _notches,
         limits=(LOOSEST_IN_HOUSING,),
@@ -323,8 +323,8 @@ CHECKS: tuple[Check, ...] = (
         "Router's stop left showing",
         "Looks at how far each housing, as it is cut, stops behind the front of its piece, be it a "
         "shelf, a partition or an end. One that goes beyond shows its round; one that is hardly "
-        "covered shows it as soon as the arris is eased. The limit of 1 mm is common practice, no "
-        "source.",
+        "covered shows it as soon as the arris is eased. The limit of {1 mm} is common practice, "
+        "no source.",
         _covers,
         limits=(LEAST_COVER,),
     ),

@@ -127,7 +127,7 @@ CHECKS: tuple[Check, ...] = (
         "Round stop nearly showing",
         "Looks at how far a housing stops behind the partition's front. The router leaves a round "
         "there; a partition that hardly covers it shows it as soon as its arris is eased. The "
-        "limit of 1 mm is common practice, no source.",
+        "limit of {1 mm} is common practice, no source.",
         _round_stop,
         ("case", "partitions"),
         limits=(LEAST_COVER,),

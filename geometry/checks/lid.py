@@ -110,7 +110,7 @@ CHECKS: tuple[Check, ...] = (
         "lid_grip",
         "Nothing to lift the lid by",
         "Looks for what fingers find to lift the lid by: its overhang in front, or a notch in the "
-        "box. Fingertips need about 12 mm: common practice, no source.",
+        "box. Fingertips need about {12 mm}: common practice, no source.",
         _grip,
         ("lid",),
         limits=(LEAST_GRIP,),

@@ -18,7 +18,7 @@ SITTERS_APART = Limit(
     "From the middle of one person to the next",
     "mm",
     500.0,
-    "ANSUR II: half of all men are 509 mm or less across the shoulders",
+    "ANSUR II: half of all men are {509 mm} or less across the shoulders",
     300.0,
     1500.0,
 )

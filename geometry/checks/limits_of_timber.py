@@ -27,7 +27,7 @@ MOST_HELD = Limit(
     "Most that pieces held fast may move on each other",
     "mm",
     2.5,
-    f"{TRADE}: what 170 mm of oak move in a heated room",
+    f"{TRADE}: what {{170 mm}} of oak move in a heated room",
     0.1,
     20.0,
 )
@@ -80,7 +80,7 @@ SHEET_LENGTH = Limit(
     "Length of the sheets that there are",
     "mm",
     2500.0,
-    "table of sheet sizes: 2500 × 1250 mm",
+    "table of sheet sizes: {2500 mm} × {1250 mm}",
     300.0,
     6000.0,
 )
@@ -89,7 +89,7 @@ SHEET_WIDTH = Limit(
     "Width of the sheets that there are",
     "mm",
     1250.0,
-    "table of sheet sizes: 2500 × 1250 mm",
+    "table of sheet sizes: {2500 mm} × {1250 mm}",
     200.0,
     3000.0,
 )

@@ -86,7 +86,7 @@ CHECKS: tuple[Check, ...] = (
         "Cuts near a glue-up's mortises",
         "Measures the wood between each mortise for a loose tenon in a glued-up panel and every "
         "later cut of the panel: housing, rebate, chamfer, bevel, the flare's edge, the outside "
-        "faces. A cut that meets one shows the tenon; less than 3 mm tears out under the cutter "
+        "faces. A cut that meets one shows the tenon; less than {3 mm} tears out under the cutter "
         "(common practice, no source).",
         _in_glue_ups,
         ("glue-up tenons",),

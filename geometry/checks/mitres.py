@@ -167,7 +167,7 @@ CHECKS: tuple[Check, ...] = (
         "Takes the two faces of a mitre as the saw is set for them, or was: the tilt, and a third "
         "angle where the edge on the fence is not the one that the cut is square to, such as the "
         "leaning front of an end panel. Moved together until they touch, they gape by what is left "
-        "between them, told at the four corners of the joint. The limit of 0.2 mm is a thick "
+        "between them, told at the four corners of the joint. The limit of {0.2 mm} is a thick "
         "shaving: common practice, no source.",
         _mitres,
         limits=(WIDEST_MITRE,),

@@ -146,8 +146,8 @@ CHECKS: tuple[Check, ...] = (
     Check(
         "thin_rail_tenon",
         "Thin tenons of a rail",
-        "The tenons of a rail hold the two ends of a base upright. Under 6 mm they bend and break "
-        "when somebody drops onto the bench's end: common practice, no source.",
+        "The tenons of a rail hold the two ends of a base upright. Under {6 mm} they bend and "
+        "break when somebody drops onto the bench's end: common practice, no source.",
         _thin_tenon,
         limits=(LEAST_WALL,),
     ),

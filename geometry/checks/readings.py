@@ -71,8 +71,8 @@ CHECKS: tuple[Check, ...] = (
         "Adds up sizes as a maker does who reads them off the drawing: openings and thicknesses "
         "against the length, boards against heights, fronts and gaps against their opening, each "
         "in the unit and to the fraction that is shown. Every written size is rounded, so they may "
-        "miss a sum that is written too, and one of the two is cut. Less than 0.3 mm is lost under "
-        "a pencil line: common practice, no source.",
+        "miss a sum that is written too, and one of the two is cut. Less than {0.3 mm} is lost "
+        "under a pencil line: common practice, no source.",
         _adding_up,
         limits=(READ_APART,),
     ),

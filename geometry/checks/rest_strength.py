@@ -155,9 +155,9 @@ CHECKS: tuple[Check, ...] = (
         "rest_strength",
         "Back rest that is leaned on",
         "Reckons posts, rails and slats when all who sit lean back hard, each with 450 N (EN "
-        "12520, from memory) 300 mm over the seat or 100 mm under the rest's top: bending of the "
-        "posts where they leave the seat, their tenons and the glue on them, bending of rails and "
-        "slats, shear of the rails' tenons, as shares of the timber's strength. A third is the "
+        "12520, from memory) {300 mm} over the seat or {100 mm} under the rest's top: bending of "
+        "the posts where they leave the seat, their tenons and the glue on them, bending of rails "
+        "and slats, shear of the rails' tenons, as shares of the timber's strength. A third is the "
         "most to be used: common practice, no source. An estimate.",
         with_mends(_rest),
         ("back rest",),

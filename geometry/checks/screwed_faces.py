@@ -192,8 +192,8 @@ CHECKS: tuple[Check, ...] = (
         "A drawer's front, a hinge strip, posts behind a seat and wooden runners are screwed to "
         "what they lie on, through holes that are bored when the pieces are together. Looks in "
         "each half of the faces for a place where a no. 8 screw keeps off every cut of both "
-        "pieces (carving, groove, taper, housing, mortise) and does not come out: 8 mm of thread "
-        "and 1 mm of wood round it, common practice, no source. Where there is one it is the "
+        "pieces (carving, groove, taper, housing, mortise) and does not come out: {8 mm} of thread "
+        "and {1 mm} of wood round it, common practice, no source. Where there is one it is the "
         "maker's to choose it.",
         _no_room,
         limits=(LEAST_THREAD, LEAST_OVER_SCREW),

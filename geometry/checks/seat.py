@@ -40,7 +40,7 @@ CHECKS: tuple[Check, ...] = (
         "wide_seat_board",
         "Wide boards in the seat",
         "A seat that is glued up of wide boards turns hollow as each of them dries. Narrower ones, "
-        "laid in turn heart up and heart down, keep it flat. The limit of 200 mm is common "
+        "laid in turn heart up and heart down, keep it flat. The limit of {200 mm} is common "
         "practice, no source.",
         _wide_board,
         ("seat board",),

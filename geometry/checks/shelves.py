@@ -134,7 +134,7 @@ CHECKS: tuple[Check, ...] = (
         "shelf_length",
         "Shelf that does not go between its housings",
         "Measures each shelf against the floors of its two housings. Too long and it forces the "
-        "uprights apart, too short and its tongues hold on little. A shelf may be 2 mm short: "
+        "uprights apart, too short and its tongues hold on little. A shelf may be {2 mm} short: "
         "common practice, no source.",
         _lengths,
         ("shelves",),

@@ -232,7 +232,7 @@ CHECKS: tuple[Check, ...] = (
         "narrow_strip",
         "Strip too narrow to saw",
         "A narrow strip can hardly be held down and pushed past a saw. Looks at every piece and "
-        "board but wedges, tenons and other small things; a band under 1 mm is bought.",
+        "board but wedges, tenons and other small things; a band under {1 mm} is bought.",
         _narrow,
         NARROWEST_STRIP,
     ),

@@ -75,7 +75,7 @@ CHECKS: tuple[Check, ...] = (
         "Looks at the wood that a stopped housing leaves between its stop and the front of its "
         "board, at both of its sides. With none left the housing shows as a notch in the front "
         "edge, and with little the short bit of wood breaks out under the router. The limit of "
-        "3 mm is common practice, no source; with nothing left it must not be cut at all.",
+        "{3 mm} is common practice, no source; with nothing left it must not be cut at all.",
         _open_front,
         ("case",),
         limits=(LEAST_FRONT,),

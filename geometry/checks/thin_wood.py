@@ -235,7 +235,7 @@ CHECKS: tuple[Check, ...] = (
         "thin_tenon_of_rest",
         "Thin tenons of a back rest",
         "The tenons of posts, rails and slats hold the rest against everybody who leans back. "
-        "Under 6 mm they break easily: common practice, no source.",
+        "Under {6 mm} they break easily: common practice, no source.",
         _tenons,
         ("back rest",),
         limits=(LEAST_WALL,),
@@ -244,7 +244,7 @@ CHECKS: tuple[Check, ...] = (
         "thin_pin",
         "Thin pin, tail or finger",
         "Measures what stands between the cuts of dovetails and box joints, each where it is "
-        "narrowest, and the half pins at the edges. Under 3 mm one breaks off as it is cut or "
+        "narrowest, and the half pins at the edges. Under {3 mm} one breaks off as it is cut or "
         "driven home: common practice, no source.",
         _pins,
         limits=(LEAST_PIN,),
@@ -253,7 +253,7 @@ CHECKS: tuple[Check, ...] = (
         "thin_tongue",
         "Thin tongue in a groove",
         "The tongue that a rebate leaves at the end of a drawer's front or back holds the corner "
-        "together. Under 3 mm it breaks along its root: common practice, no source.",
+        "together. Under {3 mm} it breaks along its root: common practice, no source.",
         _tongues,
         limits=(LEAST_TONGUE_IN_GROOVE,),
     ),
@@ -261,7 +261,7 @@ CHECKS: tuple[Check, ...] = (
         "thin_behind_cut",
         "Little wood behind a housing, groove, rebate or hinge",
         "Measures what is left through the thickness behind whatever is sunk into a board, up to "
-        "its other face or to what is sunk into that. Under 2 mm it breaks through or shows as a "
+        "its other face or to what is sunk into that. Under {2 mm} it breaks through or shows as a "
         "line: common practice, no source.",
         _behind,
         limits=(LEAST_LEFT,),

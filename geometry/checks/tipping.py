@@ -282,8 +282,8 @@ CHECKS: tuple[Check, ...] = (
     Check(
         "tips_over",
         "Tipping over an edge",
-        "Puts somebody 50 mm in from each corner of the seat, 600 N as in ISO 7174-1:1988, 7.1.1, "
-        "as quoted, or the heaviest of the brief, and takes moments about every edge of the "
+        "Puts somebody {50 mm} in from each corner of the seat, 600 N as in ISO 7174-1:1988, "
+        "7.1.1, as quoted, or the heaviest of the brief, and takes moments about every edge of the "
         "outline of the feet: the bench's own weight from its solids against theirs, drawers shut "
         "and open, empty and full. The standard's level push beside it is a limit that is 0 until "
         "the maker sets it. An estimate: hinges, screws and the floor are left out, and a bench "

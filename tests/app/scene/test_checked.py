@@ -15,7 +15,7 @@ from geometry.checks.all_checks import CHECKS, SLOW_CHECKS
 from geometry.checks.limit_rows import LIMITS
 from geometry.checks.limits_of_joints import LEAST_WALL
 from geometry.design.judging import Judging
-from shared.units import SHOWN_IN16, SHOWN_MM
+from shared.units import SHOWN_IN16, SHOWN_MM, in_units
 
 MM = Preferences(shown=SHOWN_MM)
 
@@ -28,10 +28,10 @@ def test_every_check_and_every_limit_is_told() -> None:
     text = _plain(checks_text(MM))
     for check in (*CHECKS, *SLOW_CHECKS):
         assert check.title in text
-        assert check.about.split(". ")[0] in text, check.name
+        assert in_units(check.about, SHOWN_MM).split(". ")[0] in text, check.name
     for row in LIMITS:
         assert row.title in text, row.name
-        assert row.source in text, row.name
+        assert in_units(row.source, SHOWN_MM) in text, row.name
     assert "{" not in text
     assert max(map(len, checks_text(MM).splitlines())) <= 92
 
