@@ -25,7 +25,7 @@ from geometry.primitives.frame import Vec2
 
 FEWEST = 5
 _SAME = 0.01  # mm
-_ONE_PLACE = 0.15  # mm on paper: less than a line is wide
+ONE_PLACE = 0.15  # mm on paper: less than a line is wide
 _APART = 0.6  # mm between two texts
 _RING = 0.8  # mm
 _LEADER = 3.0  # mm from the line to where the text begins
@@ -96,8 +96,8 @@ def _once(own: Sequence[RowDimension]) -> list[RowDimension]:
     for one in sorted(own, key=lambda each: (each.rank, each.name)):
         twice = (
             one.text == other.text
-            and abs(one.low - other.low) < _ONE_PLACE
-            and abs(one.high - other.high) < _ONE_PLACE
+            and abs(one.low - other.low) < ONE_PLACE
+            and abs(one.high - other.high) < ONE_PLACE
             for other in kept
         )
         if not any(twice):

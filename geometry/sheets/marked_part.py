@@ -108,7 +108,8 @@ def _without_arrises(shape: Shape) -> tuple[list[Waste], Shape]:
     kept = [
         waste
         for waste in wastes(shape)
-        if waste.upright
+        if waste.flat
+        or waste.upright
         or (waste.low and waste.high)
         or waste.z_high - waste.z_low > _ARRIS * shape.blank.thickness
     ]

@@ -14,7 +14,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import combinations, pairwise
+from itertools import combinations, pairwise, product
 
 import shapely
 
@@ -126,13 +126,24 @@ def _round_middle(removal: Removal) -> Vec2 | None:
 def _reach(removal: HalfSpace | Prism | Hull, blank: Blank) -> tuple[float, float]:
     match removal:
         case HalfSpace():
-            return 0.0, blank.thickness
+            low, high = _reach_beyond(removal, blank)
         case Prism():
             low, high = removal.z_low, removal.z_high
         case Hull():
             heights = [z for _, _, z in removal.points]
             low, high = min(heights), max(heights)
     return max(low, 0.0), min(high, blank.thickness)
+
+
+def _reach_beyond(plane: HalfSpace, blank: Blank) -> tuple[float, float]:
+    """The heights between which wood lies beyond a plane: a taper along a face may begin within."""
+    nx, ny, nz = plane.outward
+    px, py, pz = plane.point
+    if abs(nz) < _NEARLY:
+        return 0.0, blank.thickness
+    corners = product((0.0, blank.length), (0.0, blank.width))
+    heights = [pz - (nx * (x - px) + ny * (y - py)) / nz for x, y in corners]
+    return (min(heights), blank.thickness) if nz > 0.0 else (0.0, max(heights))
 
 
 def _section(removal: HalfSpace | Prism | Hull, z: float, blank: Blank) -> shapely.Geometry:

@@ -7,10 +7,15 @@ import math
 import numpy as np
 import pytest
 
+from exporters.project_file import load
+from geometry.bench.build import build
 from geometry.design.part import Part
 from geometry.sheets.part_dimensions import part_dimensions
 from geometry.solids.cutting import solid_of
 from geometry.views.view import PART_EDGE, PART_END, PART_FACE
+from tests.samples import FOLDER
+
+SAMPLES = sorted(FOLDER.glob("*.settle"))
 
 TANGENT = math.tan(math.radians(15.0))
 
@@ -99,3 +104,25 @@ def test_names_are_unique(bench):
     for part in bench.parts:
         names = [one.name for one in part_dimensions(part.shape)]
         assert len(names) == len(set(names))
+
+
+@pytest.mark.parametrize("sample", SAMPLES, ids=lambda path: path.stem)
+def test_an_angle_lies_along_an_edge_of_the_piece(sample):
+    """Its slanting side runs along an edge of the finished solid, as it is seen in that view."""
+    views = {view.name: view for view in (PART_FACE, PART_EDGE, PART_END)}
+    for shape in {part.shape: None for part in build(load(sample).spec).parts}:
+        solid = solid_of(shape)
+        for one in part_dimensions(shape):
+            if one.unit != "deg":
+                continue
+            view = views[one.view]
+            edges = solid.vertices[solid.edges] @ np.array((view.right, view.up)).T
+            apex, run = np.array(one.apex), np.array(one.end) - one.apex
+            far = float(np.hypot(*run))
+            along, across = run / far, np.array((-run[1], run[0])) / far
+            off = np.abs((edges - apex) @ across).max(axis=1)
+            places = (edges - apex) @ along
+            shared = np.minimum(places.max(axis=1), far) - np.maximum(places.min(axis=1), 0.0)
+            size = np.hypot(*(edges[:, 1] - edges[:, 0]).T)
+            on_it = (off < 0.05) & (size > 0.5) & (shared > 0.3 * np.minimum(size, far))
+            assert on_it.any(), (one.view, one.value, one.apex)
