@@ -15,6 +15,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import product
+from typing import Protocol
 
 from geometry.dimensioning.dimension import Dimension
 from geometry.primitives.frame import Vec2
@@ -32,6 +33,7 @@ _LARGEST_SCALE = 1.0
 _WORTH = 0.45  # a second page is better than less than this part of the scale
 _MORE_DETAILS = 1  # and than so many details more
 _POOR = 0.3  # and than less than this part of the scale that the bare views have room for
+_NARROWEST = 30.0  # mm, a table
 _FOOT = 3.0  # mm between the border and a table beside the title block
 DETAIL_CAPTION = 7.0  # mm below a detail for its caption
 _DETAIL_WIDTH = 34.0  # mm, for the caption
@@ -65,6 +67,15 @@ class PagePlan:
     rings: tuple[Detail, ...]
 
 
+ALL_ROWS = slice(None)
+
+
+class TableMaker(Protocol):
+    """Makes a table, or some of its rows, for a width; an empty block where it has none."""
+
+    def __call__(self, width: float, some: slice = ALL_ROWS) -> TextBlock: ...
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class _Content:
     """What is still to be put on pages: views, a table in several widths, details."""
@@ -90,18 +101,18 @@ class _Tried:
 def planned(
     lineworks: Sequence[Linework],
     dimensions: Sequence[Dimension],
-    make_table: Callable[[float], TextBlock],
+    make_table: TableMaker,
     head_height: float,
     layout: Layout,
 ) -> tuple[PagePlan, ...]:
     """The pages of a part, the views on the first.
 
-    ``make_table`` gives the table for a width; ``head_height`` is what each page's head takes.
+    ``head_height`` is what each page's head takes; a table too long for one page goes on several.
     Views too large even for the smallest scale stand at that scale, over their room.
     """
     left, _, right, _ = layout.room
     widths = (right - left - TITLE_BLOCK_WIDTH, _COLUMN, right - left)
-    tables = tuple(make_table(width) for width in widths if width > 30.0)
+    tables = tuple(make_table(width) for width in widths if width > _NARROWEST)
     tables = tuple(table for table in tables if table.height)
     first: _Tried | None = None
     poor = _POOR * roomiest_scale(lineworks, layout)
@@ -128,11 +139,42 @@ def planned(
     pages = [plan]
     while rest.amount:
         plan, left_over = _fullest(rest, head_height, layout)
-        if left_over.amount == rest.amount:  # too large for a page of its own
+        if left_over.amount < rest.amount:
+            pages.append(replace(plan, rings=pages[0].rings))
+            rest = left_over
+        elif rest.tables:
+            pages += _in_pieces(make_table, rest, widths, head_height, layout)
+            rest = replace(rest, tables=())
+        else:  # a detail too large for a page of its own
             break
-        pages.append(replace(plan, rings=pages[0].rings))
-        rest = left_over
     return tuple(pages)
+
+
+def _in_pieces(
+    make_table: TableMaker,
+    rest: _Content,
+    widths: Sequence[float],
+    head_height: float,
+    layout: Layout,
+) -> list[PagePlan]:
+    """Pages with as many rows of a table each as they have room for, one at the least."""
+    pages: list[PagePlan] = []
+    first = 0
+    while make_table(widths[-1], slice(first, first + 1)).height:
+        count, page = 0, None
+        while make_table(widths[-1], slice(first + count, first + count + 1)).height:
+            some = slice(first, first + count + 1)
+            tables = tuple(make_table(width, some) for width in widths if width > _NARROWEST)
+            piece = replace(rest, blocks=(), details=(), tables=tables)
+            plan, left_over = _fullest(piece, head_height, layout)
+            if left_over.amount:
+                break
+            count, page = count + 1, plan
+        if page is None:
+            break
+        pages.append(page)
+        first += count
+    return pages
 
 
 def _widened(found: _Tried, tried: Callable[[float, float], _Tried]) -> _Tried:

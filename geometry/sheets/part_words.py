@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from geometry.design.part import Part
@@ -11,6 +11,8 @@ from geometry.primitives.frame import Vec2
 from geometry.sheets.cut_words import cut_lines
 from geometry.sheets.layout import Layout
 from geometry.sheets.lettering_fit import fitted
+from geometry.sheets.marked_part import NEAR, marked_part
+from geometry.sheets.page_plan import ALL_ROWS, TableMaker
 from geometry.sheets.relief_points import with_points
 from geometry.sheets.text_block import NO_TEXT, TextBlock, paragraph, table
 from geometry.sheets.trim import proud_words
@@ -71,12 +73,21 @@ def head(parts: Sequence[Part], layout: Layout, width: float) -> Head:
     sentences += [*proud_words(first), *(_sentence(note) for note in first.notes)]
     if first.shape.cuts:
         sentences.append(
-            "Lengths from the left end, widths from the face edge (V), depths from the face side "
-            "(loop)."
+            f"Lengths {_lengths_from(first)}, widths from the face edge (V), depths from the face "
+            "side (loop)."
         )
     told = [in_words(in_units(sentence, shown), words) for sentence in sentences]
     title = f"{in_words(group_title(parts), words)} – make {len(parts)}"
     return Head(title, paragraph(told, width, _SMALL))
+
+
+def _lengths_from(part: Part) -> str:
+    """Where an end slants, the two edges begin at different places."""
+    marked = marked_part(part.shape)
+    near, far = (marked.edge_ends(is_far)[0][0] for is_far in (False, True))
+    if abs(near - far) < NEAR:
+        return "from the left end"
+    return "along an edge from its own left corner, in the table from the outermost left end"
 
 
 def _grain(part: Part) -> str:
@@ -87,8 +98,9 @@ def _grain(part: Part) -> str:
     return f"grain along the {'width' if part.grain_across else 'length'}"
 
 
-def table_maker(part: Part, layout: Layout) -> Callable[[float], TextBlock]:
-    """Makes the part's table of cuts for a width; an empty block for a part without cuts."""
+def table_maker(part: Part, layout: Layout) -> TableMaker:
+    """Makes the part's table of cuts for a width, or some of its rows; an empty block where there
+    are none."""
     words, shown = layout.words, layout.shown
     rows = [
         (
@@ -99,11 +111,12 @@ def table_maker(part: Part, layout: Layout) -> Callable[[float], TextBlock]:
         for line in cut_lines(part.shape)
     ]
 
-    def make(width: float) -> TextBlock:
-        if not rows:
+    def make(width: float, some: slice = ALL_ROWS) -> TextBlock:
+        if not rows[some]:
             return NO_TEXT
-        cuts = table(("No.", "Cut", "Size and place"), rows, width, _SMALL)
-        return with_points(cuts, part.shape, width, layout)
+        cuts = table(("No.", "Cut", "Size and place"), rows[some], width, _SMALL)
+        last = rows[some][-1] is rows[-1]
+        return with_points(cuts, part.shape, width, layout) if last else cuts
 
     return make
 

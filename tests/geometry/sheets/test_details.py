@@ -12,11 +12,13 @@ import pytest
 from exporters.project_file import load
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
+from geometry.bench.glue_ups import boards_of
 from geometry.bench.limits import set_values
 from geometry.design.part import Part
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.placed import DimensionStyle
 from geometry.drawing.marks import Arc, Label, Role
+from geometry.sheets.cut_words import cut_lines
 from geometry.sheets.details import DIAMETERS, details, too_small
 from geometry.sheets.layout import Layout
 from geometry.sheets.page_plan import planned
@@ -28,6 +30,7 @@ from geometry.views.linework import Linework
 from geometry.views.look import look_at_part
 from geometry.views.view import PART_EDGE, PART_END, PART_FACE
 from shared.paper import PAPERS, SCALES
+from shared.units import in_units
 
 SCALE = 1.0 / 20.0
 SAMPLES = Path(__file__).parents[3] / "sample_projects"
@@ -126,3 +129,18 @@ def test_details_grow_where_the_page_has_room():
     )
     assert page.rings
     assert all(detail.scale >= 1.0 for detail in page.rings)
+
+
+@pytest.mark.parametrize("name", ["stitching_room", "sail_loft", "bakehouse", "boat_club"])
+def test_every_cut_is_told_on_some_page(name):
+    """However long the table is: what has no room on one page goes on to the next."""
+    project = load(SAMPLES / f"{name}_bench.settle")
+    bench = build(project.spec)
+    layout = Layout(PAPERS["A4"], title=title_block_of(project, date(2024, 1, 2)))
+    for whole in (bench, boards_of(bench)):
+        for group in part_groups(whole):
+            marks = [mark for leaf in part_leaves(group, layout) for mark in leaf.marks]
+            said = "".join(mark.text for mark in marks if isinstance(mark, Label)).replace(" ", "")
+            for line in cut_lines(group[0].shape):
+                words = in_units(line.words, layout.shown).replace(" ", "")
+                assert words in said, (group[0].name, line.number_text)
