@@ -22,7 +22,7 @@ from geometry.bench.apron_rules import CONSTRAINTS
 from geometry.bench.base_place import SNUG_EDGES
 from geometry.bench.derived import Derived, derived_angle, derived_length
 from geometry.bench.four_leg_numbers import APRONS
-from geometry.bench.member import Member
+from geometry.bench.member import THE_BASE, Member
 from geometry.bench.overall import FOUR_LEGS, base_is
 from geometry.cuts.cut import Blank
 from geometry.cuts.saw import SawCut
@@ -223,4 +223,5 @@ MEMBER = Member(
     derived=_derived,
     present=has_aprons,
     snug=_snug,
+    made_into=THE_BASE,
 )

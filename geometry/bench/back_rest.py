@@ -10,7 +10,7 @@ import math
 from collections.abc import Mapping
 
 from geometry.bench.derived import Derived, derived_angle, derived_length
-from geometry.bench.member import Member
+from geometry.bench.member import THE_REST, Member
 from geometry.bench.rest_numbers import (
     RestNumbers,
     bay_clear,
@@ -173,4 +173,5 @@ MEMBER = Member(
     derived=_derived,
     present=has_rest,
     snug=_snug,
+    made_into=THE_REST,
 )

@@ -9,25 +9,17 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from geometry.bench.member import Member
-from geometry.bench.overall import (
-    CROSSED,
-    FOUR_LEGS,
-    PANEL_FEET,
-    PLINTH,
-    TRESTLES,
-    stands_on_base,
-)
+from geometry.bench.overall import base_form, stands_on_base
 from geometry.design.parameter import Parameter, angle, length
 from geometry.design.spec import BenchSpec
 
 
-def _under(*bases: str) -> Callable[[BenchSpec], bool]:
-    """Whether a bench stands on one of these."""
-    return lambda spec: spec.value("base") in bases
+def _by_corner(spec: BenchSpec) -> bool:
+    return base_form(spec).by_corner
 
 
-_BY_CORNER = _under(CROSSED, TRESTLES)
-_BY_EDGE = _under(FOUR_LEGS, PLINTH, PANEL_FEET)
+def _by_edge(spec: BenchSpec) -> bool:
+    return not base_form(spec).by_corner
 
 
 def _inset(
@@ -49,7 +41,7 @@ PARAMETERS: tuple[Parameter, ...] = (
         0,
         30,
         "How far the legs lean out from the vertical; of four legs, as seen from the front.",
-        applies=_under(CROSSED, TRESTLES, FOUR_LEGS),
+        applies=lambda spec: base_form(spec).legs,
     ),
     _inset("inset_left", "Base in, left", 70, "From the left end to the base's outer top."),
     _inset("inset_right", "Base in, right", 70, "From the right end to the base's outer top."),
@@ -58,36 +50,36 @@ PARAMETERS: tuple[Parameter, ...] = (
         "Back left leg in",
         60,
         "From the back edge to the leg's outer top.",
-        _BY_CORNER,
+        _by_corner,
     ),
     _inset(
         "inset_back_right",
         "Back right leg in",
         60,
         "From the back edge to the leg's outer top.",
-        _BY_CORNER,
+        _by_corner,
     ),
     _inset(
         "inset_front_left",
         "Front left leg in",
         60,
         "From the front edge underneath to the leg's outer top; less than 0 stands forward.",
-        _BY_CORNER,
+        _by_corner,
     ),
     _inset(
         "inset_front_right",
         "Front right leg in",
         60,
         "From the front edge underneath to the leg's outer top; less than 0 stands forward.",
-        _BY_CORNER,
+        _by_corner,
     ),
-    _inset("inset_back", "Base in, back", 40, "From the back edge to the base's top.", _BY_EDGE),
+    _inset("inset_back", "Base in, back", 40, "From the back edge to the base's top.", _by_edge),
     _inset(
         "inset_front",
         "Base in, front",
         40,
         "From the front edge underneath to the base's top; less than 0 stands forward.",
-        _BY_EDGE,
+        _by_edge,
     ),
 )
 

@@ -20,7 +20,7 @@ from geometry.bench.base_numbers import (
 )
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_angle, derived_length
-from geometry.bench.member import Member
+from geometry.bench.member import THE_BASE, Member
 from geometry.bench.overall import CROSSED, TRESTLES, base_is
 from geometry.cuts.cut import Blank
 from geometry.cuts.saw import SawCut
@@ -339,4 +339,5 @@ MEMBER = Member(
     _joints,
     derived=_derived,
     present=has_bridled_legs,
+    made_into=THE_BASE,
 )

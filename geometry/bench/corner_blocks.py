@@ -25,7 +25,7 @@ from geometry.bench.corner_block_rules import CHOICE, CONSTRAINTS, PARAMETERS
 from geometry.bench.corner_screws import screws_up, seat_screw
 from geometry.bench.derived import Derived, derived_length
 from geometry.bench.four_leg_numbers import CORNERS
-from geometry.bench.member import Member
+from geometry.bench.member import THE_BASE, Member
 from geometry.cuts.contour import Face
 from geometry.cuts.cut import Blank, Cut
 from geometry.cuts.rebate import Rebate
@@ -215,4 +215,5 @@ MEMBER = Member(
     derived=_derived,
     present=has_blocks,
     snug=_snug,
+    made_into=THE_BASE,
 )

@@ -11,11 +11,12 @@ from collections.abc import Mapping
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
 from geometry.bench.feet_numbers import LEVELLING, PADS, WITHOUT, ground, has_feet
-from geometry.bench.foot_places import PLACED, FootPlace, feet_apart, foot_places
-from geometry.bench.member import Member
+from geometry.bench.foot_places import PLACED, feet_apart, foot_places
+from geometry.bench.member import THE_BASE, Member
 from geometry.bench.overall import (
     stands_on_base,
 )
+from geometry.bench.standing import FootPlace
 from geometry.cuts.cut import Blank
 from geometry.cuts.turned import Section, Turned
 from geometry.design.joint import Joint
@@ -238,6 +239,7 @@ MEMBER = Member(
     derived=_derived,
     present=has_feet,
     snug=_lowest,
+    made_into=THE_BASE,
 )
 
 LEVELLING_MEMBER = Member(

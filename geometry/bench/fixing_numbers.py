@@ -10,9 +10,10 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from geometry.bench.above import above
-from geometry.bench.bearers import CLEAR, Bearer, bearers, can_be_fixed
+from geometry.bench.bearers import bearers, can_be_fixed
 from geometry.bench.case_numbers import case_numbers
 from geometry.bench.overall import CASE, seat_is
+from geometry.bench.standing import CLEAR, Bearer
 from geometry.design.spec import BenchSpec
 from geometry.joints.button import ButtonNumbers, button_bearing
 from geometry.joints.slotted_screw import SlottedScrew, rectangle

@@ -30,7 +30,7 @@ from geometry.bench.fixing_numbers import (
     fixing_numbers,
     screw,
 )
-from geometry.bench.member import Member
+from geometry.bench.member import THE_BASE, Member
 from geometry.cuts.bore import Bore
 from geometry.cuts.cut import Blank, Cut
 from geometry.cuts.rebate import Rebate
@@ -370,4 +370,5 @@ MEMBER = Member(
     _joints,
     derived=_derived,
     present=has_fixings,
+    made_into=THE_BASE,
 )

@@ -21,7 +21,7 @@ from geometry.bench.four_leg_numbers import (
     stand,
     taper_stations,
 )
-from geometry.bench.member import Member
+from geometry.bench.member import THE_BASE, Member
 from geometry.bench.overall import FOUR_LEGS, base_is
 from geometry.bench.round_legs import tenon_numbers, top_station
 from geometry.cuts.cut import Blank
@@ -230,5 +230,11 @@ def has_four_legs(spec: BenchSpec) -> bool:
 
 
 MEMBER = Member(
-    "four legs", PARAMETERS, CONSTRAINTS, _parts, derived=_derived, present=has_four_legs
+    "four legs",
+    PARAMETERS,
+    CONSTRAINTS,
+    _parts,
+    derived=_derived,
+    present=has_four_legs,
+    made_into=THE_BASE,
 )

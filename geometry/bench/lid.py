@@ -19,7 +19,7 @@ from geometry.bench.lid_box_rules import LID_CONSTRAINTS
 from geometry.bench.lid_clear import open_corners
 from geometry.bench.lid_stay import stay_numbers
 from geometry.bench.lipped import SHEET, TIMBER
-from geometry.bench.member import Member
+from geometry.bench.member import THE_LID, Member
 from geometry.cuts.cut import Blank
 from geometry.design.joint import Joint
 from geometry.design.parameter import Parameter, choice
@@ -258,4 +258,5 @@ MEMBER = Member(
     derived=_derived,
     present=has_lid_box,
     snug=_snug,
+    made_into=THE_LID,
 )

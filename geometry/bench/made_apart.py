@@ -12,24 +12,6 @@ from geometry.bench.drawer_numbers import drawers
 from geometry.bench.members import has, present_members
 from geometry.design.spec import BenchSpec
 
-BASE, REST, LID, BODY = "the base", "the back rest", "the lid", "the body"
-
-# By the name of the member that brings the parts.
-_MADE_APART: dict[str, str] = {
-    "bridled legs": BASE,
-    "trestles": BASE,
-    "four legs": BASE,
-    "aprons": BASE,
-    "corner blocks": BASE,
-    "round legs": BASE,
-    "plinth": BASE,
-    "panel feet": BASE,
-    "feet": BASE,
-    "fixings": BASE,
-    "back rest": REST,
-    "lid": LID,
-}
-
 
 @lru_cache(maxsize=64)
 def made_apart(spec: BenchSpec) -> Mapping[str, str]:
@@ -37,7 +19,7 @@ def made_apart(spec: BenchSpec) -> Mapping[str, str]:
     found: dict[str, str] = {}
     for member in present_members(spec):
         for part in member.parts(spec):
-            found[part.name] = _MADE_APART.get(member.name, BODY)
+            found[part.name] = member.made_into
     if has(spec, "drawers"):
         for drawer in drawers(spec):
             for name in found:

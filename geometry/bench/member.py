@@ -17,6 +17,8 @@ from geometry.design.parameter import Parameter
 from geometry.design.part import Part
 from geometry.design.spec import BenchSpec
 
+THE_BASE, THE_REST, THE_LID, THE_BODY = "the base", "the back rest", "the lid", "the body"
+
 
 def _always(_spec: BenchSpec) -> bool:
     return True
@@ -55,7 +57,7 @@ class Member:
     ``joints`` are made once all parts of all members are there, by name.  ``cuts`` are those that
     a part gets last of all, in its own frame, ``notes`` what is said of it besides.  ``snug`` are
     numbers to move toward, stage by stage, when it comes in and those it kept do not fit (see
-    ``settling``).
+    ``settling``).  ``made_into`` is what its parts are made up into before that goes on.
     """
 
     name: str
@@ -68,6 +70,7 @@ class Member:
     derived: Callable[[BenchSpec], tuple[Derived, ...]] = _nothing_derived
     present: Callable[[BenchSpec], bool] = _always
     snug: Callable[[BenchSpec], tuple[Mapping[str, float], ...]] = _as_kept
+    made_into: str = THE_BODY
 
     @property
     def cuts_last(self) -> bool:

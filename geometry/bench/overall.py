@@ -47,12 +47,39 @@ FORMS: dict[str, Form] = {
 }
 
 SEATS = tuple(FORMS)
-BASES = (CROSSED, TRESTLES, FOUR_LEGS, PLINTH, PANEL_FEET)
+
+
+@dataclass(frozen=True, slots=True)
+class BaseForm:
+    """A form of base: whether its place is told ``by_corner`` or by its edges, whether it stands on
+    ``legs`` that lean, and which of its outsides are ``upright``: its ``ends``, its ``edges``.
+    """
+
+    by_corner: bool = False
+    legs: bool = False
+    upright: tuple[str, ...] = ()
+
+
+ENDS, EDGES = "ends", "edges"
+BASE_FORMS: dict[str, BaseForm] = {
+    CROSSED: BaseForm(by_corner=True, legs=True),
+    TRESTLES: BaseForm(by_corner=True, legs=True, upright=(ENDS,)),
+    FOUR_LEGS: BaseForm(legs=True),
+    PLINTH: BaseForm(upright=(ENDS, EDGES)),
+    PANEL_FEET: BaseForm(upright=(ENDS, EDGES)),
+}
+
+BASES = tuple(BASE_FORMS)
 
 
 def form_of(spec: BenchSpec) -> Form:
     """The form of the seat."""
     return FORMS[spec.word("seat")]
+
+
+def base_form(spec: BenchSpec) -> BaseForm:
+    """The form of the base that was chosen last, whether there is one or not."""
+    return BASE_FORMS[spec.word("base")]
 
 
 def stands_on_base(spec: BenchSpec) -> bool:

@@ -12,7 +12,7 @@ from collections.abc import Mapping
 
 from geometry.bench.base_place import SNUG_EDGES
 from geometry.bench.derived import Derived, derived_angle, derived_length
-from geometry.bench.member import Member
+from geometry.bench.member import THE_BASE, Member
 from geometry.bench.overall import PANEL_FEET, base_is
 from geometry.bench.panel_numbers import PanelNumbers, has_middle, is_wedged, panel_numbers
 from geometry.bench.panel_rules import CONSTRAINTS
@@ -298,4 +298,5 @@ MEMBER = Member(
     derived=_derived,
     present=has_panel_feet,
     snug=_snug,
+    made_into=THE_BASE,
 )

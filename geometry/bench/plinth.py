@@ -16,7 +16,7 @@ from geometry.bench.base_place import SNUG_EDGES
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
 from geometry.bench.feet_numbers import ground
-from geometry.bench.member import Member
+from geometry.bench.member import THE_BASE, Member
 from geometry.bench.overall import PLINTH, base_is
 from geometry.cuts.cut import Blank
 from geometry.design.joint import Joint
@@ -289,4 +289,5 @@ MEMBER = Member(
     derived=_derived,
     present=has_plinth,
     snug=_snug,
+    made_into=THE_BASE,
 )

@@ -17,7 +17,7 @@ from geometry.bench.four_leg_numbers import (
     outward_signs,
     stand,
 )
-from geometry.bench.member import Member
+from geometry.bench.member import THE_BASE, Member
 from geometry.bench.overall import FOUR_LEGS, base_is
 from geometry.cuts.cut import Blank
 from geometry.design.joint import Joint
@@ -322,4 +322,5 @@ MEMBER = Member(
     derived=_derived,
     present=has_round_legs,
     snug=_snug,
+    made_into=THE_BASE,
 )

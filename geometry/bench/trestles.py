@@ -17,7 +17,7 @@ from geometry.bench.base_place import SNUG_CORNERS
 from geometry.bench.bridled_legs import SNUG_LEGS
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_angle, derived_length
-from geometry.bench.member import Member
+from geometry.bench.member import THE_BASE, Member
 from geometry.bench.overall import TRESTLES, base_is
 from geometry.bench.wedges import PLAIN, WEDGED, wedge_piece
 from geometry.cuts.cut import Blank
@@ -351,4 +351,5 @@ MEMBER = Member(
     derived=_derived,
     present=has_trestles,
     snug=_snug,
+    made_into=THE_BASE,
 )

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 
-from geometry.bench.base_numbers import base_numbers
+from geometry.bench.bases import standing
 from geometry.bench.bench import Bench
 from geometry.bench.catalogue import broken_rules
 from geometry.bench.feet_numbers import ground
-from geometry.bench.four_leg_numbers import CORNERS, four_legs, stand
+from geometry.bench.four_leg_numbers import CORNERS
 from geometry.bench.members import has
+from geometry.bench.overall import base_form
+from geometry.bench.standing import Top, leg_top
 from geometry.checks.check import Check
 from geometry.checks.limits_of_handling import MOST_FOOT_OUT, MOST_LEG_OUT
 from geometry.design.finding import Finding, Level, Mend
@@ -24,81 +25,26 @@ _NONE = 1e-6  # mm: what rounding makes of nothing
 _LEVEL = 1e-3  # mm: corners this near the lowest are the foot's own
 
 
-@dataclass(frozen=True, slots=True)
-class _Piece:
-    """A piece of the base with the points at which it could stand out, in plan."""
-
-    name: str
-    words: str
-    points: tuple[Vec2, ...]
-
-    def out(self, length: float, depth: float) -> tuple[float, Vec2]:
-        """How far it stands out at most (less than 0: how far in), and where."""
-        return max((max(-x, x - length, y, -y - depth), (x, y)) for x, y in self.points)
+def _out(piece: Top, length: float, depth: float) -> tuple[float, Vec2]:
+    """How far it stands out at most (less than 0: how far in), and where."""
+    return max((max(-x, x - length, y, -y - depth), (x, y)) for x, y in piece.points)
 
 
-def _tops(bench: Bench) -> tuple[_Piece, ...]:
-    """The pieces of the base where they carry the bench."""
-    spec = bench.spec
-    if has(spec, "bridled legs"):
-        b = base_numbers(spec)
-        half = 0.0 if b.crossed else b.thickness / 2.0
-        return tuple(_leg(corner, ((x - half, y), (x + half, y))) for corner, (x, y) in b.tips)
-    if has(spec, "four legs"):
-        n = four_legs(spec)
-        found = []
-        for corner in CORNERS:
-            at = stand(n, corner)
-            frame = at.frame(0.0)
-            points = [
-                frame.to_bench((at.station(y, z, n.height), y, z))
-                for y in (0.0, n.size)
-                for z in (0.0, n.size)
-            ]
-            found.append(_leg(corner, tuple((x, y) for x, y, _ in points)))
-        return tuple(found)
-    left, right = spec.number("inset_left"), spec.number("length") - spec.number("inset_right")
-    back, front = -spec.number("inset_back"), spec.number("inset_front") - spec.number("depth")
-    if has(spec, "plinth"):
-        middle = ((left + right) / 2.0, (back + front) / 2.0)
-        sides: dict[str, Vec2] = {
-            "left": (left, middle[1]),
-            "front": (middle[0], front),
-            "right": (right, middle[1]),
-            "back": (middle[0], back),
-        }
-        return tuple(
-            _Piece(f"plinth_{side}", f"the plinth's {side}", (at,)) for side, at in sides.items()
-        )
-    return tuple(
-        _Piece(f"panel_foot_{side}", f"the {side} panel foot", ((x, back), (x, front)))
-        for side, x in (("left", left), ("right", right))
-    )
-
-
-def _leg(corner: str, points: tuple[Vec2, ...]) -> _Piece:
-    return _Piece(f"leg_{corner}", f"the {corner.replace('_', ' ')} leg", points)
-
-
-def _feet(bench: Bench) -> tuple[_Piece, ...]:
+def _feet(bench: Bench) -> tuple[Top, ...]:
     """The legs where they end, on the floor or on feet; none of a base without legs."""
     found = []
-    for corner in CORNERS if _has_legs(bench.spec) else ():
+    for corner in CORNERS if base_form(bench.spec).legs else ():
         corners = placed(bench.part(f"leg_{corner}")).vertices
         low = corners[corners[:, 2] < corners[:, 2].min() + _LEVEL]
-        found.append(_leg(corner, tuple((x, y) for x, y, _ in low.tolist())))
+        found.append(leg_top(corner, tuple((x, y) for x, y, _ in low.tolist())))
     return tuple(found)
-
-
-def _has_legs(spec: BenchSpec) -> bool:
-    return has(spec, "bridled legs") or has(spec, "four legs")
 
 
 def _outside(bench: Bench) -> Iterator[Finding]:
     length, depth = bench.spec.number("length"), bench.spec.number("depth")
     height, most = bench.spec.number("base_height"), MOST_LEG_OUT.of(bench)
-    for piece in _tops(bench):
-        out, place = piece.out(length, depth)
+    for piece in standing(bench.spec).tops(bench.spec):
+        out, place = _out(piece, length, depth)
         if out <= most + _NONE:
             continue
         yield Finding(
@@ -108,7 +54,7 @@ def _outside(bench: Bench) -> Iterator[Finding]:
                 f"{piece.words[0].upper()}{piece.words[1:]} stands {length_mark(out)} out from "
                 "under the bench: its top and joint show, and a foot can catch on it."
             ),
-            parts=(piece.name,),
+            parts=(piece.part,),
             place=(*place, height),
             amount=out,
             limit=most,
@@ -119,7 +65,7 @@ def _trips(bench: Bench) -> Iterator[Finding]:
     length, depth = bench.spec.number("length"), bench.spec.number("depth")
     most = MOST_FOOT_OUT.of(bench)
     for piece in _feet(bench):
-        out, place = piece.out(length, depth)
+        out, place = _out(piece, length, depth)
         if out <= most + _NONE:
             continue
         yield Finding(
@@ -129,7 +75,7 @@ def _trips(bench: Bench) -> Iterator[Finding]:
                 f"On the floor {piece.words} stands {length_mark(out)} beyond the bench's outline, "
                 "where one can trip on it."
             ),
-            parts=(piece.name,),
+            parts=(piece.part,),
             place=(*place, ground(bench.spec)),
             amount=out,
             limit=most,

@@ -14,7 +14,8 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from geometry.bench.bench import Bench
-from geometry.bench.made_apart import BODY, made_apart
+from geometry.bench.made_apart import made_apart
+from geometry.bench.member import THE_BODY
 from geometry.checks.assembly import Assembly
 from geometry.design.joint import Joint
 from geometry.joints.closing import closing_of
@@ -80,7 +81,7 @@ def _closes(joint: Joint, group_of: dict[str, int]) -> bool:
 
 
 def _title(joint: Joint, apart: Mapping[str, str]) -> str:
-    first, second = (apart.get(name, BODY) for name in joint.parts)
+    first, second = (apart.get(name, THE_BODY) for name in joint.parts)
     return first if first == second else f"{min(first, second)} and {max(first, second)}"
 
 

@@ -17,7 +17,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from geometry.bench.bench import Bench
-from geometry.bench.made_apart import BODY, made_apart
+from geometry.bench.made_apart import made_apart
+from geometry.bench.member import THE_BODY
 from geometry.design.joint import Contact, Joint
 from geometry.design.part import Part
 from geometry.joints.closing import Closing, closing_of
@@ -68,8 +69,8 @@ def pressed_in_steps(bench: Bench) -> Generator[None, None, tuple[Pressed, ...]]
             continue
         if joint.kind in _SPREAD and joint.parts[0] in wedged:
             continue
-        titles = frozenset(apart.get(name, BODY) for name in joint.parts)
-        together = frozenset(name for name in parts if apart.get(name, BODY) in titles)
+        titles = frozenset(apart.get(name, THE_BODY) for name in joint.parts)
+        together = frozenset(name for name in parts if apart.get(name, THE_BODY) in titles)
         faces = _faces_to_press(joint)
         square = unit(faces[0].normal)
         spots = _spots(faces)

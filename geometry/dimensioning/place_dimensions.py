@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from geometry.bench.base_numbers import base_numbers
 from geometry.bench.bench import Bench
-from geometry.bench.members import has
+from geometry.bench.overall import EDGES, ENDS, base_form
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.making import (
     BELOW,
@@ -19,10 +19,6 @@ from geometry.dimensioning.pull import Handhold, Pull
 from geometry.views.bench_views import end_view
 from geometry.views.view import FRONT, PLAN
 
-# Bases whose outsides stand upright, so that an edge can be dragged wherever it is taken.
-_UPRIGHT_ENDS = ("trestles", "plinth", "panel feet")
-_UPRIGHT_EDGES = ("plinth", "panel feet")
-
 
 def place_dimensions(bench: Bench) -> tuple[Dimension, ...]:
     spec = bench.spec
@@ -32,7 +28,7 @@ def place_dimensions(bench: Bench) -> tuple[Dimension, ...]:
         bound(bench, "inset_left", Place(FRONT, (0.0, z), (left, z), LEVEL, BELOW, 1)),
         bound(bench, "inset_right", Place(FRONT, (length, z), (right, z), LEVEL, BELOW, 1, -1.0)),
     )
-    found = (*ends, *(_by_corner(bench) if has(spec, "bridled legs") else _by_edge(bench)))
+    found = (*ends, *(_by_corner(bench) if base_form(spec).by_corner else _by_edge(bench)))
     # What stands flush needs no size to say so.
     return tuple(one for one in found if one.value != 0.0)
 
@@ -71,13 +67,15 @@ def place_handholds(bench: Bench) -> tuple[Handhold, ...]:
     spec = bench.spec
     found: list[Handhold] = []
     z = spec.number("base_height")
-    if any(has(spec, name) for name in _UPRIGHT_ENDS):
+    # An outside that stands upright can be dragged wherever it is taken.
+    upright = base_form(spec).upright
+    if ENDS in upright:
         for x, name, sign in (
             (spec.number("inset_left"), "inset_left", 1.0),
             (spec.number("length") - spec.number("inset_right"), "inset_right", -1.0),
         ):
             found.append(Handhold(FRONT.name, (x, 0.0), (x, z), Pull(name, (sign, 0.0))))
-    if any(has(spec, name) for name in _UPRIGHT_EDGES):
+    if EDGES in upright:
         view = end_view(bench)
         for y, name, sign in (
             (-spec.number("inset_back"), "inset_back", -1.0),

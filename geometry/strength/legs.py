@@ -28,7 +28,7 @@ from geometry.bench.four_leg_numbers import (
     taper_stations,
 )
 from geometry.bench.lid_box_numbers import lid_box
-from geometry.bench.overall import CASE, CROSSED, FOUR_LEGS, LID_BOX, TRESTLES, base_is
+from geometry.bench.overall import CASE, FOUR_LEGS, LID_BOX, base_form, base_is, stands_on_base
 from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Vec2, Vec3
 from geometry.strength.beam import Floats
@@ -73,7 +73,7 @@ class Stress:
 
 
 def has_legs(spec: BenchSpec) -> bool:
-    return any(base_is(base, spec) for base in (CROSSED, TRESTLES, FOUR_LEGS))
+    return stands_on_base(spec) and base_form(spec).legs
 
 
 @lru_cache(maxsize=64)

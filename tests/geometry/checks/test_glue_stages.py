@@ -12,7 +12,8 @@ from hypothesis import strategies as st
 
 from exporters.project_file import load
 from geometry.bench.build import build
-from geometry.bench.made_apart import BASE, BODY, REST, made_apart
+from geometry.bench.made_apart import made_apart
+from geometry.bench.member import THE_BASE, THE_BODY, THE_REST
 from geometry.checks.glue_stages import Closing, Stage, goes, stages
 from geometry.design.joint import Joint
 from geometry.joints.closing import GLUED, closing_of
@@ -119,17 +120,17 @@ def test_the_bottom_of_a_case_closes_its_mitres_and_its_housings_at_once() -> No
     """4 partitions and 2 mitres."""
     bench = build(load(SAMPLES / "cloakroom_bench.settle").spec)
     found = stages(bench, assembly_of(bench.parts, bench.joints))
-    (body,) = (one for one in found if one.title == BODY)
+    (body,) = (one for one in found if one.title == THE_BODY)
     assert len(body.last.joints) == 6
 
 
 @pytest.mark.parametrize(
     ("sample", "part", "title"),
     [
-        ("orchard_bench", "stretcher_back_left", BASE),
-        ("bakehouse_bench", "plinth_left", BASE),
-        ("bakehouse_bench", "post_1", REST),
-        ("weigh_house_bench", "lipping_2", BODY),
+        ("orchard_bench", "stretcher_back_left", THE_BASE),
+        ("bakehouse_bench", "plinth_left", THE_BASE),
+        ("bakehouse_bench", "post_1", THE_REST),
+        ("weigh_house_bench", "lipping_2", THE_BODY),
         ("boat_club_bench", "drawer_1_2_front", "the drawer, second in opening 1"),
     ],
 )
