@@ -24,6 +24,7 @@ from exporters.arcs import whole_circle
 from exporters.cutting_lines import CuttingLine
 from exporters.dxf_layers import NOTES_COLOUR, NOTES_LAYER, Layer
 from geometry.primitives.path import Path
+from shared.words import Words, in_words
 
 REFERENCE_LENGTH = 100.0
 _DECIMALS = 9  # rounding leaves 1e-13; an outline should not say -0.0000000000001
@@ -73,17 +74,27 @@ def extents(lines: Sequence[CuttingLine]) -> tuple[tuple[float, float], tuple[fl
     )
 
 
-def legend(drawings: Mapping[str, Sequence[CuttingLine]]) -> str:
-    """A page of plain text for the shop: the conventions, each layer, and the files it is in."""
+def legend(drawings: Mapping[str, Sequence[CuttingLine]], words: Words = Words.BRITISH) -> str:
+    """A page of plain text for the shop: the conventions, each layer, and the files it is in.
+
+    ``words`` are the maker's; names of layers and files stay what they are.
+    """
     files: dict[Layer, list[str]] = {}
     for name, lines in drawings.items():
         for layer in dict.fromkeys(line.layer for line in lines):
             files.setdefault(layer, []).append(name)
     rows = [
-        "\n".join((layer.name, _indented(layer.meaning()), _indented(_listed(files[layer])), ""))
+        "\n".join(
+            (
+                layer.name,
+                _indented(in_words(layer.meaning(), words)),
+                _indented(_listed(files[layer])),
+                "",
+            )
+        )
         for layer in sorted(files, key=lambda layer: (layer.operation.value, layer.name))
     ]
-    return _CONVENTIONS + "\n" + "\n".join(rows)
+    return in_words(_CONVENTIONS, words) + "\n" + "\n".join(rows)
 
 
 def _listed(files: Sequence[str]) -> str:

@@ -81,7 +81,7 @@ def pack_files(project: Project, options: PackOptions, on: date) -> dict[str, by
         "templates.pdf": templates_bytes(project, on, traced),
         "cut_list.csv": cut_list_bytes(pieces_to_cut(bench), options.shown, options.words),
         **{f"dxf/{name}.dxf": dxf_bytes(lines[name], options.dxf_release) for name in lines},
-        "dxf/LAYERS.txt": legend(lines).encode("utf-8"),
+        "dxf/LAYERS.txt": legend(lines, options.words).encode("utf-8"),
         **{f"meshes/{part.name}.stl": stl_bytes(part) for part in bench.parts},
         "facts.json": facts_text(content).encode("ascii"),
     }

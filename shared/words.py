@@ -146,8 +146,12 @@ def _ise() -> dict[str, str]:
 AMERICAN_FOR: dict[str, str] = {**dict(_TRADE), **dict(_SPELLINGS), **_doubled_l(), **_ise()}
 """British word, in small letters, to the American one."""
 
+# A strip of wood that a drawer runs on is a runner to Americans too; what is bought is a slide.
+_KEPT = ("wooden runner", "wooden runners", "drawer runner", "runner width")
+
 _ANY = re.compile(
-    r"\b(?:" + "|".join(sorted(AMERICAN_FOR, key=len, reverse=True)) + r")\b", re.IGNORECASE
+    r"\b(?:" + "|".join(sorted((*AMERICAN_FOR, *_KEPT), key=len, reverse=True)) + r")\b",
+    re.IGNORECASE,
 )
 
 
@@ -165,7 +169,9 @@ def in_words(text: str, words: Words) -> str:
 
 def _american(found: re.Match[str]) -> str:
     british = found[0]
-    american = AMERICAN_FOR.get(british.lower(), british)
+    american = AMERICAN_FOR.get(british.lower())
+    if american is None:
+        return british
     if british.isupper():
         return american.upper()
     return american[0].upper() + american[1:] if british[0].isupper() else american

@@ -53,11 +53,11 @@ class RunnersPage(QDialog):
     ) -> None:
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.setWindowTitle(said("Drawer runners", preferences))
         self._desk, self._own, self._ask, self._preferences = desk, own, ask, preferences
         self.model = RunnerModel(desk.spec, preferences, self)
         self.model.show_own(own.rows())
         self.table = self._table()
+        self._about = QLabel(self)
         self.note = QLabel(self)
         self.note.setWordWrap(True)
         self.use = self._button("Take for this bench", self._use)
@@ -66,6 +66,7 @@ class RunnersPage(QDialog):
         self.read = self._button("Read a table…", self._read)
         self.write = self._button("Write your own…", self._write)
         self._lay_out()
+        self._name()
         self.model.typed_over.connect(self._keep)
         self.model.refused.connect(self.say)
         self.table.selectionModel().currentChanged.connect(self._follow)
@@ -74,8 +75,9 @@ class RunnersPage(QDialog):
         self._follow()
 
     def show_preferences(self, preferences: Preferences) -> None:
-        """Lengths in another unit."""
+        """Lengths in another unit, words of another country."""
         self._preferences = preferences
+        self._name()
         self._colour()
         self._show_bench()
 
@@ -93,7 +95,6 @@ class RunnersPage(QDialog):
     def _table(self) -> QTableView:
         table = QTableView(self)
         table.setModel(self.model)
-        table.setAccessibleName(said("Kinds of drawer runners", self._preferences))
         table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectColumns)
         table.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         table.setWordWrap(True)
@@ -115,9 +116,8 @@ class RunnersPage(QDialog):
         self.resize(88 * em, 48 * em)
         column = QVBoxLayout(self)
         column.setContentsMargins(20, 16, 20, 16)
-        about = QLabel(said(_ABOUT, self._preferences), self)
-        about.setWordWrap(True)
-        column.addWidget(about)
+        self._about.setWordWrap(True)
+        column.addWidget(self._about)
         column.addWidget(self.table, 1)
         row = FlowLayout()
         row.addWidget(self.note)
@@ -128,6 +128,12 @@ class RunnersPage(QDialog):
         self._colour()
 
     # Following
+
+    def _name(self) -> None:
+        """What the page and its table are called, in the maker's words."""
+        self.setWindowTitle(said("Drawer runners", self._preferences))
+        self.table.setAccessibleName(said("Kinds of drawer runners", self._preferences))
+        self._about.setText(said(_ABOUT, self._preferences))
 
     def _colour(self) -> None:
         """The picked column is to be read as the others are."""

@@ -263,9 +263,9 @@ CHECKS: tuple[Check, ...] = (
         "drawer_blocked",
         "Drawer that cannot be opened or put in",
         "Sweeps each drawer, front and box, straight out of its opening against all other parts of "
-        "the bench as they are cut: uprights, runners, legs, what leans over it, the fronts beside "
-        "it. It must go as far as its runners do, and come out wholly, as it is put in by the same "
-        "way. The limit is the runner's travel; a part is in the way or it is not.",
+        "the bench as they are cut: uprights, wooden runners, legs, what leans over it, the fronts "
+        "beside it. It must go as far as its runners do, and come out wholly, as it is put in by "
+        "the same way. The limit is the runner's travel; a part is in the way or it is not.",
         _blocked,
         ("drawers",),
         quick=False,

@@ -107,7 +107,7 @@ def _rebate(cut: Rebate, blank: Blank) -> str:
     where = "along the face edge" if cut.y_low < _NEAR else "along the far edge"
     size = wide
     if wide > blank.width - _NEAR:
-        where = f"across the {_end(cut.x_low, blank)}"
+        where = f"across, {_along(cut.x_low, cut.x_high, blank)}"
         size = long
     words = f"{_mm(size)} wide, {_mm(cut.depth)} deep in the {cut.face.value}, {where}"
     if cut.x_low > _NEAR and size == wide:
@@ -120,7 +120,8 @@ def _rebate(cut: Rebate, blank: Blank) -> str:
 def _notch(cut: Notch, blank: Blank) -> str:
     edge = "face edge" if cut.y_low < _NEAR else "far edge"
     along, across = _mm(cut.x_high - cut.x_low), _mm(cut.y_high - cut.y_low)
-    return f"{along} along, {across} across, at the {edge}, {_end(cut.x_low, blank)}"
+    where = _along(cut.x_low, cut.x_high, blank)
+    return f"{along} along, {across} across, at the {edge}, {where}"
 
 
 def _finger_notch(cut: FingerNotch, _blank: Blank) -> str:
@@ -316,8 +317,13 @@ def _slant(near: float, far: float, width: float) -> str:
     return "square" if off < _SQUARE else f"{_deg(off)} off square"
 
 
-def _end(x_low: float, blank: Blank) -> str:
-    return "left end" if x_low < blank.length / 2.0 else "right end"
+def _along(x_low: float, x_high: float, blank: Blank) -> str:
+    """At which end something is, or how far from the left one."""
+    if x_low < _NEAR:
+        return "at the left end"
+    if x_high > blank.length - _NEAR:
+        return "at the right end"
+    return f"{_mm(x_low)} from the left end"
 
 
 def _in_from(z_low: float) -> str:

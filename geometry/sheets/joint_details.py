@@ -76,7 +76,7 @@ def _composed(
 ) -> Composed | None:
     joints, parts = told
     left, _, right, _ = layout.room
-    text = joint_head(joints, parts, right - left)
+    text = joint_head(joints, parts, layout, right - left)
     _, height = fitted(title, right - left, _TITLE_HEIGHT, bold=True)
     height = max(height, _LEAST_TITLE)
     # Bold letters are wider than those that lines are broken for.

@@ -49,7 +49,9 @@ def joint_title(joints: Sequence[Joint], parts: Mapping[str, Part]) -> str:
     return f"{kind[:1].upper()}{kind[1:]}: {first} and {second}{count}"
 
 
-def joint_head(joints: Sequence[Joint], parts: Mapping[str, Part], width: float) -> TextBlock:
+def joint_head(
+    joints: Sequence[Joint], parts: Mapping[str, Part], layout: Layout, width: float
+) -> TextBlock:
     """Where its like is found."""
     if len(joints) == 1:
         return NO_TEXT
@@ -57,7 +59,8 @@ def joint_head(joints: Sequence[Joint], parts: Mapping[str, Part], width: float)
     if len(joints) > _MOST_PAIRED:
         # So many are told by the pieces that they are in.
         pairs = list(dict.fromkeys(parts[joint.parts[0]].title for joint in joints))
-    return paragraph([f"For: {'; '.join(pairs)}."], width, _SMALL)
+    told = in_words(f"For: {'; '.join(pairs)}.", layout.words)
+    return paragraph([told], width, _SMALL)
 
 
 def measures_table(

@@ -71,7 +71,10 @@ ALL_ROWS = slice(None)
 
 
 class TableMaker(Protocol):
-    """Makes a table, or some of its rows, for a width; an empty block where it has none."""
+    """Makes a table, or some of its rows, for a width; an empty block where it has none.  It is
+    as long as it has rows."""
+
+    def __len__(self) -> int: ...
 
     def __call__(self, width: float, some: slice = ALL_ROWS) -> TextBlock: ...
 
@@ -157,24 +160,39 @@ def _in_pieces(
     head_height: float,
     layout: Layout,
 ) -> list[PagePlan]:
-    """Pages with as many rows of a table each as they have room for, one at the least."""
+    """Pages with as many rows of a table each as they have room for; one at the least, over its
+    room if need be."""
     pages: list[PagePlan] = []
     first = 0
-    while make_table(widths[-1], slice(first, first + 1)).height:
-        count, page = 0, None
-        while make_table(widths[-1], slice(first + count, first + count + 1)).height:
-            some = slice(first, first + count + 1)
+    while first < len(make_table):
+        page = None
+        fit, too_many = 0, len(make_table) - first + 1
+        while too_many - fit > 1:
+            count = (fit + too_many) // 2
+            some = slice(first, first + count)
             tables = tuple(make_table(width, some) for width in widths if width > _NARROWEST)
             piece = replace(rest, blocks=(), details=(), tables=tables)
             plan, left_over = _fullest(piece, head_height, layout)
             if left_over.amount:
-                break
-            count, page = count + 1, plan
+                too_many = count
+            else:
+                fit, page = count, plan
         if page is None:
-            break
+            fit, page = 1, _over_its_room(make_table, rest, first, head_height, layout)
         pages.append(page)
-        first += count
+        first += fit
     return pages
+
+
+def _over_its_room(
+    make_table: TableMaker, rest: _Content, row: int, head_height: float, layout: Layout
+) -> PagePlan:
+    """A page for a single row that no page has room for: what is too long is better than lost."""
+    left, _, right, top = layout.room
+    table = make_table(right - left, slice(row, row + 1))
+    stand = (left, top - head_height - table.height, right, top - head_height)
+    bare = replace(rest, blocks=(), details=(), tables=())
+    return _centred(bare, stand, [], (table, stand), layout)
 
 
 def _widened(found: _Tried, tried: Callable[[float, float], _Tried]) -> _Tried:

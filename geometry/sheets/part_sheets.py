@@ -24,6 +24,7 @@ from geometry.primitives.frame import BENCH_FRAME, Vec2
 from geometry.sheets.arrangement import linework_marks
 from geometry.sheets.balloons import balloons, free_spot, ground_of, ring_around
 from geometry.sheets.centre_lines import centre_lines
+from geometry.sheets.cut_table import cut_table
 from geometry.sheets.details import Detail
 from geometry.sheets.layout import Layout, scale_text
 from geometry.sheets.leaf import Leaf, standing
@@ -31,7 +32,7 @@ from geometry.sheets.marked_part import marked_part
 from geometry.sheets.page_plan import PagePlan, detail_size, planned, roomiest_scale
 from geometry.sheets.part_dimensions import part_dimensions
 from geometry.sheets.part_symbols import face_edge_mark, face_side_mark, grain_arrow
-from geometry.sheets.part_words import group_title, head, table_maker
+from geometry.sheets.part_words import group_title, head
 from geometry.sheets.relief_points import point_labels
 from geometry.sheets.trim import proud_regions
 from geometry.sheets.view_grid import Block
@@ -67,7 +68,7 @@ def part_leaves(parts: Sequence[Part], layout: Layout) -> tuple[Leaf, ...]:
     def plans_on(way: Layout) -> tuple[PagePlan, ...]:
         left, _, right, _ = way.room
         words = head(parts, way, right - left)
-        return planned(lineworks, dimensions, table_maker(part, way), words.height, way)
+        return planned(lineworks, dimensions, cut_table(part, way), words.height, way)
 
     plans = plans_on(layout)
     if layout.scale is None and plans[0].scale <= _POOR * roomiest_scale(lineworks, layout):

@@ -1,4 +1,4 @@
-"""The words on a part's page: what it is, how many, of what, and its table of cuts."""
+"""The words on a part's page: what it is, how many, of what."""
 
 from __future__ import annotations
 
@@ -8,13 +8,10 @@ from dataclasses import dataclass
 from geometry.design.part import Part
 from geometry.drawing.marks import Label, Mark, Role
 from geometry.primitives.frame import Vec2
-from geometry.sheets.cut_words import cut_lines
 from geometry.sheets.layout import Layout
 from geometry.sheets.lettering_fit import fitted
 from geometry.sheets.marked_part import NEAR, marked_part
-from geometry.sheets.page_plan import ALL_ROWS, TableMaker
-from geometry.sheets.relief_points import with_points
-from geometry.sheets.text_block import NO_TEXT, TextBlock, paragraph, table
+from geometry.sheets.text_block import TextBlock, paragraph
 from geometry.sheets.trim import proud_words
 from shared.materials import METALS
 from shared.units import format_length, in_units
@@ -96,29 +93,6 @@ def _grain(part: Part) -> str:
     if not part.solid_timber:
         return "sheet"
     return f"grain along the {'width' if part.grain_across else 'length'}"
-
-
-def table_maker(part: Part, layout: Layout) -> TableMaker:
-    """Makes the part's table of cuts for a width, or some of its rows; an empty block where there
-    are none."""
-    words, shown = layout.words, layout.shown
-    rows = [
-        (
-            line.number_text,
-            in_words(line.title, words),
-            in_words(in_units(line.words, shown), words),
-        )
-        for line in cut_lines(part.shape)
-    ]
-
-    def make(width: float, some: slice = ALL_ROWS) -> TextBlock:
-        if not rows[some]:
-            return NO_TEXT
-        cuts = table(("No.", "Cut", "Size and place"), rows[some], width, _SMALL)
-        last = rows[some][-1] is rows[-1]
-        return with_points(cuts, part.shape, width, layout) if last else cuts
-
-    return make
 
 
 def _own_name(part: Part, shared: str) -> str:

@@ -21,12 +21,11 @@ from geometry.drawing.marks import Anchor, Label, Mark, Role, Strokes
 from geometry.drawing.text_box import Ground, TextBox
 from geometry.primitives.facets import trimmed
 from geometry.primitives.frame import Vec2
-from geometry.sheets.layout import Layout
 from geometry.sheets.text_block import PAD, TextBlock, table
 from geometry.sheets.view_grid import Block
 from shared.lettering import text_width
-from shared.units import format_length
-from shared.words import in_words
+from shared.units import Shown, format_length
+from shared.words import Words, in_words
 
 TABLE_LETTERING = 2.5  # mm, capitals
 _LAST = 20.0  # mm, as wide as a table makes its last column at least
@@ -73,26 +72,31 @@ def relief_points(shape: Shape) -> tuple[MarkedPoint, ...]:
     )
 
 
-def with_points(block: TextBlock, shape: Shape, width: float, layout: Layout) -> TextBlock:
-    """The table of cuts with that of the relief's points below it, if there are any."""
-    points = relief_points(shape)
-    if not points:
-        return block
-    height = TABLE_LETTERING
-    rows = [
+def point_texts(shape: Shape, shown: Shown) -> tuple[tuple[str, ...], ...]:
+    """The rows of the table of points: number, from the left, from the top, depth."""
+    return tuple(
         (
             str(point.number),
-            *(format_length(v, layout.shown) for v in (point.across, point.down, point.deep)),
+            *(format_length(v, shown) for v in (point.across, point.down, point.deep)),
         )
-        for point in points
-    ]
-    head = tuple(in_words(word, layout.words) for word in _HEAD)
+        for point in relief_points(shape)
+    )
+
+
+def with_points(
+    block: TextBlock, rows: Sequence[Sequence[str]], width: float, words: Words
+) -> TextBlock:
+    """The table of cuts with that of the relief's points below it, if there are any."""
+    if not rows:
+        return block
+    height = TABLE_LETTERING
+    head = tuple(in_words(word, words) for word in _HEAD)
     each = _wide(head, rows, height)
     groups = max(1, min(math.floor((width - _LAST) / each), len(rows)))
     long = math.ceil(len(rows) / groups)
     columns = [rows[k : k + long] for k in range(0, len(rows), long)]
     joined = [
-        tuple(text for column in columns for text in (column[k] if k < len(column) else [""] * 4))
+        tuple(text for column in columns for text in (column[k] if k < len(column) else ("",) * 4))
         for k in range(long)
     ]
     heads = head * len(columns)

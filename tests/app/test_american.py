@@ -130,6 +130,21 @@ def test_the_pages_beside_the_window_speak_american(american: Workplace, qtbot: 
         assert amiss(texts_of(american.frame)) == set(), name
 
 
+def test_an_open_page_of_runners_follows_the_words(american: Workplace) -> None:
+    """Its title, the name of its table and what stands above it, not the cells alone."""
+    american.beside.open_runners()
+    page = american.beside.runners
+    assert page is not None
+    assert page.windowTitle() == "Drawer slides"
+    american.prefer(replace(american.presenter.preferences, words=Words.BRITISH))
+    assert page.windowTitle() == "Drawer runners"
+    assert page.table.accessibleName() == "Kinds of drawer runners"
+    assert any("check your runner's sheet" in text for text in texts_of(page))
+    american.prefer(replace(american.presenter.preferences, words=Words.AMERICAN))
+    assert page.windowTitle() == "Drawer slides"
+    assert amiss(texts_of(page)) == set()
+
+
 def test_british_words_come_back(american: Workplace) -> None:
     american.prefer(replace(american.presenter.preferences, words=Words.BRITISH))
     assert american.commands["other_unit"].text() == "&Millimetres or inches"

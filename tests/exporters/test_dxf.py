@@ -34,6 +34,7 @@ from geometry.design.part import Part, Shape
 from geometry.primitives.frame import BENCH_FRAME
 from geometry.primitives.path import QUARTER_TURN_BULGE, Path
 from geometry.solids.cutting import solid_of
+from shared.words import Words, in_words
 
 RUN_OVER = 8.0
 RADIUS = 6.35
@@ -328,3 +329,13 @@ def test_the_legend_names_every_layer_with_its_exact_depth(housed: Part) -> None
     assert "to a depth of 6.35 mm" in text
     assert "CUT_OUT_THRU" in text
     assert "housed.dxf" in text
+
+
+def test_the_legend_is_in_the_makers_words(housed: Part) -> None:
+    """Names of files and layers are no words: a piece called grey_lipping keeps its name."""
+    drawings = {"grey_lipping": cutting_lines(housed, RUN_OVER), "lipping": ()}
+    text = legend(drawings, Words.AMERICAN)
+    assert "Units are millimeters" in text
+    assert "allow for the bit" in text
+    assert "In: grey_lipping" in text
+    assert in_words(text, Words.AMERICAN) == text

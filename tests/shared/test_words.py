@@ -39,6 +39,11 @@ sentences = st.lists(
         ("STOPPED HOUSING", "STOPPED DADO"),
         ("Rebate the back.", "Rabbet the back."),
         ("Mitre/rebate", "Miter/rabbet"),
+        # what is bought is a slide, a strip of wood stays a runner
+        ("Drawer runners", "Drawer slides"),
+        ("check your runner's sheet", "check your slide's sheet"),
+        ("wide drawer on wooden runners", "wide drawer on wooden runners"),
+        ("Drawer runner, left, first in opening 1", "Drawer runner, left, first in opening 1"),
         ("the rebate’s depth", "the rabbet’s depth"),
     ],
 )

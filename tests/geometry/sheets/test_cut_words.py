@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from geometry.cuts.contour import Contour
 from geometry.cuts.cut import Blank
 from geometry.cuts.end_bore import EndBore
+from geometry.cuts.notch import Notch
+from geometry.cuts.rebate import Rebate
 from geometry.cuts.removal import Prism, Removal
 from geometry.cuts.shouldered_tenon import ShoulderedTenon
 from geometry.design.part import Shape
@@ -81,3 +83,22 @@ def test_a_bore_says_what_it_goes_into():
         "3 mm across, 9 mm deep from the reverse, middle 50 mm from the left end, 20 mm from the "
         "face edge"
     )
+
+
+def test_a_notch_is_where_it_is():
+    """Three in the edge of a board 1460 long: from the left end on, 480.2 along, and up to the
+    right end; 1460 - 64.2 = 1395.8."""
+    notches = tuple(Notch(x, x + 64.2, 0.0, 8.0) for x in (0.0, 480.2, 1395.8))
+    rows = cut_lines(Shape(Blank(1460.0, 420.0, 21.0), notches))
+    size = "64.2 mm along, 8 mm across, at the face edge, "
+    assert [in_units(row.words, SHOWN_MM).removeprefix(size) for row in rows] == [
+        "at the left end", "480.2 mm from the left end", "at the right end",
+    ]  # fmt: skip
+
+
+def test_a_rebate_across_the_middle_is_not_at_an_end():
+    """Across the whole of a board 120 wide: at its end, and 300 along it."""
+    rebates = (Rebate(0.0, 14.0, 0.0, 120.0, 6.0), Rebate(300.0, 314.0, 0.0, 120.0, 6.0))
+    end, middle = cut_lines(Shape(Blank(800.0, 120.0, 20.0), rebates))
+    assert end.words.endswith("across, at the left end")
+    assert in_units(middle.words, SHOWN_MM).endswith("across, 300 mm from the left end")

@@ -18,13 +18,13 @@ from geometry.design.part import Part
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.placed import DimensionStyle
 from geometry.drawing.marks import Arc, Label, Role
+from geometry.sheets.cut_table import cut_table
 from geometry.sheets.cut_words import cut_lines
 from geometry.sheets.details import DIAMETERS, details, too_small
 from geometry.sheets.layout import Layout
 from geometry.sheets.page_plan import planned
 from geometry.sheets.part_dimensions import part_dimensions
 from geometry.sheets.part_sheets import part_groups, part_leaves
-from geometry.sheets.part_words import table_maker
 from geometry.sheets.title_block import title_block_of
 from geometry.views.linework import Linework
 from geometry.views.look import look_at_part
@@ -106,7 +106,7 @@ def test_a_detail_is_larger_than_its_view(name):
             continue
         lineworks = [look_at_part(group[0], view) for view in (PART_FACE, PART_EDGE, PART_END)]
         dimensions = part_dimensions(group[0].shape)
-        maker = table_maker(group[0], Layout(PAPERS["A4"]))
+        maker = cut_table(group[0], Layout(PAPERS["A4"]))
         pages = planned(lineworks, dimensions, maker, 20.0, Layout(PAPERS["A4"]))
         view = pages[0].scale
         nearest = min(step.factor for step in SCALES if step.factor > view)
@@ -125,7 +125,7 @@ def test_details_grow_where_the_page_has_room():
     lineworks = [look_at_part(legs[0], view) for view in (PART_FACE, PART_EDGE, PART_END)]
     layout = Layout(PAPERS["A4"])
     (page,) = planned(
-        lineworks, part_dimensions(legs[0].shape), table_maker(legs[0], layout), 20.0, layout
+        lineworks, part_dimensions(legs[0].shape), cut_table(legs[0], layout), 20.0, layout
     )
     assert page.rings
     assert all(detail.scale >= 1.0 for detail in page.rings)
