@@ -25,6 +25,7 @@ from geometry.cuts.chamfer import Chamfer
 from geometry.cuts.contour import Contour, Operation
 from geometry.cuts.cut import Cut
 from geometry.cuts.leaning_bore import LeaningBore
+from geometry.cuts.screw_hole import ScrewHole
 from geometry.cuts.trim import Trim
 from geometry.design.part import Part, Shape
 from geometry.primitives.path import Path
@@ -84,7 +85,9 @@ def _off_the_machine(shape: Shape) -> Shape:
 
 
 def _by_hand(cut: Cut) -> bool:
-    return isinstance(cut, Chamfer | Trim) or (isinstance(cut, LeaningBore) and cut.leans)
+    if isinstance(cut, LeaningBore | ScrewHole):
+        return cut.leans
+    return isinstance(cut, Chamfer | Trim)
 
 
 def _left_proud(part: Part) -> list[BaseGeometry]:

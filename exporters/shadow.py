@@ -16,10 +16,10 @@ import shapely
 from shapely.geometry import Polygon
 from shapely.geometry.base import BaseGeometry
 
-from exporters.arcs import circles_of, with_arcs
-from geometry.cuts.removal import PART_FRAME, Prism
+from exporters.arcs import Circle, circles_of, with_arcs
+from geometry.cuts.removal import Prism
 from geometry.design.part import Part
-from geometry.primitives.frame import Vec2
+from geometry.primitives.frame import Frame, Vec2
 from geometry.primitives.path import Path
 from geometry.solids.solid import Solid
 from shared.tolerances import CHORD_ERROR, SHORTEST_SEGMENT
@@ -27,6 +27,7 @@ from shared.tolerances import CHORD_ERROR, SHORTEST_SEGMENT
 _GRID = 1e-6
 _SLIT = 1e-5
 _SHARPEST = 100.0  # corners are kept down to an angle of 2 asin(1 / 100), about a degree
+_SQUARE = 1e-9
 _SLIVER = 1e-3  # mm²; a hole that no cutter and no eye can find
 _STRAIGHT = 2e-6  # a vertex nearer to the line between its neighbours is on it
 
@@ -55,12 +56,17 @@ def outline_paths(region: Polygon, part: Part) -> tuple[Path, tuple[Path, ...]]:
         circle
         for cut in part.shape.cuts
         for removal in cut.removals(blank)
-        if isinstance(removal, Prism) and removal.frame == PART_FRAME
-        for circle in circles_of(removal.path)
+        if isinstance(removal, Prism) and abs(abs(removal.frame.z_axis[2]) - 1.0) < _SQUARE
+        for circle in _laid(circles_of(removal.path), removal.frame)
     )
     outer = with_arcs(region.exterior.coords[:-1], circles, CHORD_ERROR)
     holes = tuple(with_arcs(h.coords[:-1], circles, CHORD_ERROR) for h in region.interiors)
     return outer, holes
+
+
+def _laid(circles: Sequence[Circle], frame: Frame) -> list[Circle]:
+    """Circles of a frame square to the face, in the part's plane."""
+    return [Circle(frame.to_bench((*one.centre, 0.0))[:2], one.radius) for one in circles]
 
 
 def _cleaned(piece: Polygon) -> Polygon:

@@ -4,13 +4,17 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from geometry.cuts.contour import Contour
+from geometry.cuts.contour import Contour, Face, Operation
 from geometry.cuts.cut import Blank
 from geometry.cuts.overrun import OVERRUN
 from geometry.cuts.removal import Prism, Removal
 from geometry.cuts.stadium import stadium
 from geometry.primitives.frame import Frame, Vec3, cross
+from geometry.primitives.path import Path
 
+_SQUARE = 1e-9
+_NEARLY_SQUARE = 0.9  # cosine to a face: where a leaning hole is marked on it
+_ARM = 4.0  # mm, half of the cross that marks it
 _LAP = 1.0  # mm that the narrow part runs on into the wide one, so that no skin stays between
 
 
@@ -41,6 +45,26 @@ class ScrewHole:
             Prism(stadium(self.head, self.head), self.land, self.depth + OVERRUN, frame),
         )
 
-    def contours(self, blank: Blank) -> tuple[Contour, ...]:  # noqa: ARG002
-        """None: it is bored at the drill, square to the face that the piece is fixed by."""
-        return ()
+    @property
+    def leans(self) -> bool:
+        """Whether it is square neither to the face nor to an edge or an end."""
+        return max(abs(one) for one in self.into) < 1.0 - _SQUARE
+
+    def contours(self, blank: Blank) -> tuple[Contour, ...]:
+        """Of one square to a face its circle, and from the other face the room for the head.  One
+        that leans is bored at the drill: a cross where it leaves the face that it leans least from
+        square to.  One in an edge or an end draws none."""
+        if abs(self.into[2]) < _NEARLY_SQUARE:
+            return ()
+        x, y, _ = self.mouth
+        face, other = Face.FACE_SIDE, Face.REVERSE
+        if self.into[2] < 0.0:
+            face, other = other, face
+        if self.leans:
+            arms = (((x - _ARM, y), (x + _ARM, y)), ((x, y - _ARM), (x, y + _ARM)))
+            return tuple(Contour(Operation.SCRIBE, face, Path.line(*arm)) for arm in arms)
+        hole = Contour(Operation.INSIDE, face, stadium(self.shank, self.shank, (x, y)))
+        if self.land >= blank.thickness:
+            return (hole,)
+        head = stadium(self.head, self.head, (x, y))
+        return (hole, Contour(Operation.POCKET, other, head, blank.thickness - self.land))

@@ -61,11 +61,18 @@ class ScrewSlot:
         )
 
     def contours(self, blank: Blank) -> tuple[Contour, ...]:  # noqa: ARG002
-        """The slot of one that is square to a face; one in an edge draws none."""
+        """The slot of one that is square to a face, and from the other face the room for the head;
+        one in an edge draws none."""
         if abs(abs(self.into[2]) - 1.0) > _SQUARE:
             return ()
-        face = Face.FACE_SIDE if self.into[2] > 0.0 else Face.REVERSE
+        face, other = Face.FACE_SIDE, Face.REVERSE
+        if self.into[2] < 0.0:
+            face, other = other, face
         shift = (self.after - self.before) / 2.0
         (x, y, _), (dx, dy, _) = self.screw, self.along
-        path = stadium(self.length, self.width, (x + shift * dx, y + shift * dy), (dx, dy))
-        return (Contour(Operation.INSIDE, face, path),)
+        middle, along = (x + shift * dx, y + shift * dy), (dx, dy)
+        slot = Contour(Operation.INSIDE, face, stadium(self.length, self.width, middle, along))
+        if not self.counterbored:
+            return (slot,)
+        wide = stadium(self.length - self.width + self.head, self.head, middle, along)
+        return (slot, Contour(Operation.POCKET, other, wide, self.depth - self.land))

@@ -17,6 +17,7 @@ from geometry.cuts.screw_hole import ScrewHole
 from geometry.cuts.screw_slot import ScrewSlot
 from geometry.cuts.slot_mortise import SlotMortise
 from geometry.cuts.turned import Turned
+from geometry.primitives.frame import Vec3
 from shared.units import angle_mark, length_mark
 
 SQUARE = 0.01  # degrees: less than this off square is square
@@ -42,18 +43,56 @@ def _slot_mortise(cut: SlotMortise, blank: Blank) -> str:
 
 
 def _screw_slot(cut: ScrewSlot, _blank: Blank) -> str:
-    size = f"{_mm(cut.width)} wide, {_mm(cut.length)} long over its round ends, right through"
-    words = f"{size}, screw {_mm(cut.screw[0])} from the left end"
+    axis = squarest(cut.into)
+    face = _SIDES[axis][cut.into[axis] < 0.0]
+    words = (
+        f"{_mm(cut.width)} by {_mm(cut.length)} over its round ends, through from the {face}; "
+        f"screw {_place(cut.screw, axis)}; runs {_way(cut.along, axis)}"
+    )
     if not cut.counterbored:
         return words
-    return f"{words}; {_mm(cut.head)} wide for the head up to {_mm(cut.land)} from the face"
+    return f"{words}; {_mm(cut.head)} wide for the head from {_mm(cut.land)} deep on"
 
 
 def _screw_hole(cut: ScrewHole, _blank: Blank) -> str:
+    axis = squarest(cut.into)
+    face = _SIDES[axis][cut.into[axis] < 0.0]
     return (
-        f"{_mm(cut.shank)} across, square to the glued face; {_mm(cut.head)} across for the head "
-        f"from {_mm(cut.land)} off that face on"
+        f"{_mm(cut.shank)} across, through, square to the glued {face}; middle there "
+        f"{_place(cut.mouth, axis)}; {_mm(cut.head)} across for the head from {_mm(cut.land)} deep "
+        "on"
     )
+
+
+_SIDES = (("left end", "right end"), ("face edge", "far edge"), ("face side", "reverse"))
+"""Of each axis the side where it begins, and that where it ends."""
+
+
+def squarest(into: Vec3) -> int:
+    """The axis that a direction is nearest to; of two as near the one along the grain."""
+    return max(range(3), key=lambda k: (round(abs(into[k]), 6), -k))
+
+
+def _place(at: Vec3, axis: int) -> str:
+    """Where a point is, from the two reference sides that are not across its axis."""
+    near = [f"{_mm(at[k])} from the {_SIDES[k][0]}" for k in range(3) if k != axis]
+    return ", ".join(near)
+
+
+def _way(along: Vec3, axis: int) -> str:
+    """Which way a slot runs on its face."""
+    first, second = (k for k in range(3) if k != axis)
+    off = math.degrees(math.atan2(abs(along[second]), abs(along[first])))
+    if off < SQUARE:
+        return _WAYS[first]
+    if off > 90.0 - SQUARE:
+        return _WAYS[second]
+    side = _SIDES[first][along[first] * along[second] > 0.0]
+    way = f"{_deg(off)} off the {('length', 'width')[first]}"
+    return f"{way}, to the {_SIDES[second][1]} at the {side}"
+
+
+_WAYS = ("along the length", "across the width", "through the thickness")
 
 
 def _end_bore(cut: EndBore, _blank: Blank) -> str:

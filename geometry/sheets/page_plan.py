@@ -28,7 +28,7 @@ from geometry.views.linework import Linework
 from shared.paper import SCALES, TITLE_BLOCK_WIDTH, largest_scale
 
 _AIR = 7.0  # mm between views, details and tables
-_COLUMN = 84.0  # mm, a table at the right
+_COLUMN, _WIDE_COLUMN = 84.0, 112.0  # mm, a table at the right
 _LARGEST_SCALE = 1.0
 _WORTH = 0.45  # a second page is better than less than this part of the scale
 _MORE_DETAILS = 1  # and than so many details more
@@ -114,7 +114,7 @@ def planned(
     Views too large even for the smallest scale stand at that scale, over their room.
     """
     left, _, right, _ = layout.room
-    widths = (right - left - TITLE_BLOCK_WIDTH, _COLUMN, right - left)
+    widths = (right - left - TITLE_BLOCK_WIDTH, _COLUMN, _WIDE_COLUMN, right - left)
     tables = tuple(make_table(width) for width in widths if width > _NARROWEST)
     tables = tuple(table for table in tables if table.height)
     first: _Tried | None = None

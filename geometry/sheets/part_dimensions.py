@@ -18,9 +18,12 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from geometry.cuts.screw_hole import ScrewHole
+from geometry.cuts.screw_slot import ScrewSlot
 from geometry.design.part import Shape
 from geometry.dimensioning.dimension import Dimension
 from geometry.primitives.frame import Vec2
+from geometry.sheets.fitting_words import squarest
 from geometry.sheets.marked_part import NEAR, MarkedPart, Wall, marked_part
 from geometry.sheets.part_sizes import PartSizes, Stand
 from geometry.sheets.waste import Waste, inner_sides
@@ -46,6 +49,9 @@ def part_dimensions(shape: Shape) -> tuple[Dimension, ...]:
             _depths(sizes, waste)
         else:
             _tilted(sizes, waste, across=gaps[waste.number] <= _MANY)
+    for cut in shape.cuts:
+        if isinstance(cut, ScrewHole | ScrewSlot):
+            _for_a_screw(sizes, cut)
     _edges(sizes)
     return tuple(sizes.found.values())
 
@@ -67,6 +73,25 @@ def _hole(sizes: PartSizes, middle: Vec2) -> None:
     left = x < (part.low[0] + part.high[0]) / 2.0
     edge = (part.low[0] if left else part.high[0], -part.low[1])
     sizes.upright(PART_FACE, ((x, -y), edge), Stand(_LEFT if left else _RIGHT, _PLACE))
+
+
+def _for_a_screw(sizes: PartSizes, cut: ScrewHole | ScrewSlot) -> None:
+    """A hole or a slot in an end or an edge, from the two sides of the part beside it: one in a
+    face is marked as a hole there."""
+    part = sizes.part
+    x, y, z = cut.mouth if isinstance(cut, ScrewHole) else cut.screw
+    axis = squarest(cut.into)
+    left = x < (part.low[0] + part.high[0]) / 2.0
+    if axis == 0:
+        edge = (part.low[0] if left else part.high[0], -part.low[1])
+        sizes.upright(PART_FACE, ((x, -y), edge), Stand(_LEFT if left else _RIGHT, _PLACE))
+    elif axis == 1:
+        sizes.level(PART_EDGE, ((part.low[0], part.low[2]), (x, z)), Stand(_BELOW, _PLACE))
+    else:
+        _hole(sizes, (x, y))
+        return
+    corner = (part.low[0] if left else part.high[0], part.low[2])
+    sizes.upright(PART_EDGE, (corner, (x, z)), Stand(_LEFT if left else _RIGHT, _PLACE))
 
 
 # --- upright walls, marked on the face -----------------------------------------------------------

@@ -13,13 +13,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import combinations, pairwise, product
 
 import shapely
 
-from geometry.cuts.cut import Blank
+from geometry.cuts.cut import Blank, Cut
 from geometry.cuts.removal import PART_FRAME, HalfSpace, Hollow, Hull, Prism, Removal
+from geometry.cuts.screw_slot import ScrewSlot
 from geometry.design.part import Shape
 from geometry.primitives.frame import Vec2, Vec3
 from geometry.primitives.path import Path
@@ -37,7 +38,7 @@ class Waste:
     ``number`` counts the part's cuts from 1, ``title`` is the cut's.  ``flat`` is True for a saw
     cut by one plane.  ``low`` and ``high`` are the corners of the region at the two heights
     ``z_low`` and ``z_high``, the ends of its reach within the thickness.  ``middle`` is that of a
-    round hole, None for anything else.
+    round hole square to the face, or the screw's place in a slot for one, None for anything else.
     """
 
     number: int
@@ -64,7 +65,7 @@ def wastes(shape: Shape) -> tuple[Waste, ...]:
         for removal in cut.removals(shape.blank):
             waste = _waste(number, cut.title, removal, shape.blank)
             if waste is not None:
-                found.append(waste)
+                found.append(_marked_by_its_screw(waste, cut))
     return tuple(found)
 
 
@@ -81,9 +82,17 @@ def inner_sides(region: Sequence[Vec2], blank: Blank) -> list[Side]:
     return sides
 
 
+def _marked_by_its_screw(waste: Waste, cut: Cut) -> Waste:
+    """A slot for a screw square to the face is set out from where its screw stands."""
+    if isinstance(cut, ScrewSlot) and abs(abs(cut.into[2]) - 1.0) < _NEARLY:
+        return replace(waste, middle=cut.screw[:2])
+    return waste
+
+
 def _waste(number: int, title: str, removal: Removal, blank: Blank) -> Waste | None:
     if isinstance(removal, Hollow):
         return None
+    middle = _round_middle(removal)
     if isinstance(removal, Prism) and removal.frame != PART_FRAME:
         if not _is_convex(removal.path):
             return None
@@ -95,7 +104,6 @@ def _waste(number: int, title: str, removal: Removal, blank: Blank) -> Waste | N
     high = _clipped(_section(removal, z_high, blank), blank)
     if not low and not high:
         return None
-    middle = _round_middle(removal)
     return Waste(number, title, isinstance(removal, HalfSpace), z_low, z_high, low, high, middle)
 
 
@@ -114,13 +122,18 @@ def _corners(prism: Prism) -> tuple[Vec3, ...]:
 
 
 def _round_middle(removal: Removal) -> Vec2 | None:
-    """The centre of a hole bored square, which two half turns make."""
-    if not isinstance(removal, Prism) or len(removal.path.vertices) != 2:
+    """The centre of a hole bored square to the face, which arcs round one point make."""
+    if not isinstance(removal, Prism) or abs(abs(removal.frame.z_axis[2]) - 1.0) > _NEARLY:
         return None
-    (x0, y0, bulge), (x1, y1, other) = removal.path.vertices
-    if abs(abs(bulge) - 1.0) > _NEARLY or abs(abs(other) - 1.0) > _NEARLY:
+    corners = removal.path.vertices
+    if not all(bulge for _, _, bulge in corners):
         return None
-    return ((x0 + x1) / 2.0, (y0 + y1) / 2.0)
+    x, y = (sum(corner[k] for corner in corners) / len(corners) for k in (0, 1))
+    turn = 4.0 * sum(math.atan(bulge) for _, _, bulge in corners)
+    far = [math.hypot(px - x, py - y) for px, py, _ in corners]
+    if max(far) - min(far) > _NEARLY or abs(abs(turn) - math.tau) > _NEARLY:
+        return None
+    return removal.frame.to_bench((x, y, 0.0))[:2]
 
 
 def _reach(removal: HalfSpace | Prism | Hull, blank: Blank) -> tuple[float, float]:

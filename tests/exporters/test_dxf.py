@@ -30,6 +30,8 @@ from geometry.cuts.cut import Blank
 from geometry.cuts.housing import StoppedHousing
 from geometry.cuts.rebate import Rebate
 from geometry.cuts.removal import Prism, Removal
+from geometry.cuts.screw_hole import ScrewHole
+from geometry.cuts.screw_slot import ScrewSlot
 from geometry.design.part import Part, Shape
 from geometry.primitives.frame import BENCH_FRAME
 from geometry.primitives.path import QUARTER_TURN_BULGE, Path
@@ -281,6 +283,46 @@ def test_through_cuts_keep_true_arcs_and_circles() -> None:
     assert len(outline.points) == 5
     (arc,) = [bulge for bulge in outline.bulge if bulge]
     assert abs(arc) == pytest.approx(QUARTER_TURN_BULGE, abs=1e-6)
+
+
+def test_holes_and_slots_for_screws_are_in_the_cutting_file() -> None:
+    """A block of 60 x 40 x 20, read back with y from its foot: a hole 5 wide at 15, 30 down, with
+    the head's 9 wide from the reverse, 20 - 12 = 8 deep; a slot of 5 by 8 at 45, 18 down.  A hole
+    that leans by 1 degree shows a sliver of light: it is marked, not cut."""
+    sine, cosine = math.sin(math.radians(1.0)), math.cos(math.radians(1.0))
+    part = Part(
+        "block", "Block", "block", "ash",
+        Shape(
+            Blank(60.0, 40.0, 20.0),
+            (
+                ScrewHole((15.0, 30.0, 0.0), (0, 0, 1), (1, 0, 0), 5.0, 12.0, 9.0, 30.0),
+                ScrewSlot((45.0, 18.0, 0.0), (0, 0, 1), (0, 1, 0), 1.5, 1.5, 5.0, 20.0, 9.0, 20.0),
+                ScrewHole(
+                    (30.0, 10.0, 0.0), (0.0, sine, cosine), (1, 0, 0), 5.0, 12.0, 9.0, 30.0
+                ),
+            ),
+        ),
+        BENCH_FRAME,
+    )  # fmt: skip
+    drawing = dxfgrabber.read(io.StringIO(drawn(part).decode("ascii")))
+    circles = {
+        (one.layer, *(round(c, 6) for c in one.center[:2]), round(one.radius, 6))
+        for one in drawing.entities
+        if one.dxftype == "CIRCLE"
+    }
+    assert circles == {("CUT_IN_THRU", 15.0, 10.0, 2.5), ("REV_POCKET_D080", 15.0, 10.0, 4.5)}
+    (slot,) = (
+        one
+        for one in drawing.entities
+        if one.dxftype == "LWPOLYLINE" and one.layer == "CUT_IN_THRU"
+    )
+    corners = {tuple(round(c, 6) for c in point[:2]) for point in slot.points}
+    assert corners == {(42.5, 20.5), (47.5, 20.5), (47.5, 23.5), (42.5, 23.5)}
+    half_turns = [bulge for bulge in slot.bulge if abs(bulge) > 1e-6]
+    assert [abs(bulge) for bulge in half_turns] == pytest.approx([1.0, 1.0], abs=1e-6)
+    marks = [one for one in drawing.entities if one.layer == "SCRIBE_NOCUT"]
+    ends = {tuple(round(c, 6) for c in point[:2]) for mark in marks for point in mark.points}
+    assert {(26.0, 30.0), (34.0, 30.0), (30.0, 26.0), (30.0, 34.0)} <= ends
 
 
 @given(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from geometry.cuts.contour import Contour
@@ -10,6 +11,8 @@ from geometry.cuts.end_bore import EndBore
 from geometry.cuts.notch import Notch
 from geometry.cuts.rebate import Rebate
 from geometry.cuts.removal import Prism, Removal
+from geometry.cuts.screw_hole import ScrewHole
+from geometry.cuts.screw_slot import ScrewSlot
 from geometry.cuts.shouldered_tenon import ShoulderedTenon
 from geometry.design.part import Shape
 from geometry.primitives.path import Path
@@ -83,6 +86,56 @@ def test_a_bore_says_what_it_goes_into():
         "3 mm across, 9 mm deep from the reverse, middle 50 mm from the left end, 20 mm from the "
         "face edge"
     )
+
+
+BLOCK = Blank(160.0, 45.0, 28.0)
+DIAGONAL = math.sqrt(0.5)
+
+
+def test_a_hole_for_a_screw_is_placed_from_two_sides():
+    """Out of an end sawn at 45 degrees, 22 down and half way through 28; out of the reverse, 47
+    from the left end and 27 from the face edge, leaning by 5 degrees."""
+    lean = math.radians(5.0)
+    out_of_end, out_of_reverse = (
+        ScrewHole(mouth, into, toward, 5.0, 12.0, 8.0, 30.0)
+        for mouth, into, toward in (
+            ((148.0, 22.0, 14.0), (-DIAGONAL, 0.0, -DIAGONAL), (0.0, 1.0, 0.0)),
+            ((47.0, 27.0, 28.0), (0.0, math.sin(lean), -math.cos(lean)), (1.0, 0.0, 0.0)),
+        )
+    )
+    shape = Shape(BLOCK, (out_of_end, out_of_reverse))
+    end, reverse = (in_units(line.words, SHOWN_MM) for line in cut_lines(shape))
+    assert end == (
+        "5 mm across, through, square to the glued right end; middle there 22 mm from the face "
+        "edge, 14 mm from the face side; 8 mm across for the head from 12 mm deep on"
+    )
+    assert reverse == (
+        "5 mm across, through, square to the glued reverse; middle there 47 mm from the left end, "
+        "27 mm from the face edge; 8 mm across for the head from 12 mm deep on"
+    )
+
+
+def test_a_slot_for_a_screw_is_placed_and_says_which_way_it_runs():
+    """5 wide and 3 of travel make 8; of two mirror images the one goes to the reverse at the right,
+    the other at the left."""
+
+    def told(screw, into, along, land):
+        slot = ScrewSlot(screw, into, along, 1.5, 1.5, 5.0, land, 9.0, 45.0 if into[1] else 28.0)
+        (line,) = cut_lines(Shape(BLOCK, (slot,)))
+        return in_units(line.words, SHOWN_MM)
+
+    in_face = told((22.0, 18.0, 0.0), (0.0, 0.0, 1.0), (0.0, -1.0, 0.0), 28.0)
+    assert in_face == (
+        "5 mm by 8 mm over its round ends, through from the face side; screw 22 mm from the left "
+        "end, 18 mm from the face edge; runs across the width"
+    )
+    for way, end in ((DIAGONAL, "right"), (-DIAGONAL, "left")):
+        in_edge = told((82.0, 0.0, 14.0), (0.0, 1.0, 0.0), (way, 0.0, DIAGONAL), 20.0)
+        assert in_edge == (
+            "5 mm by 8 mm over its round ends, through from the face edge; screw 82 mm from the "
+            "left end, 14 mm from the face side; runs 45° off the length, to the reverse at the "
+            f"{end} end; 9 mm wide for the head from 20 mm deep on"
+        )
 
 
 def test_a_notch_is_where_it_is():

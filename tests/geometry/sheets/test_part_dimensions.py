@@ -9,7 +9,10 @@ import pytest
 
 from exporters.project_file import load
 from geometry.bench.build import build
-from geometry.design.part import Part
+from geometry.cuts.cut import Blank
+from geometry.cuts.screw_hole import ScrewHole
+from geometry.cuts.screw_slot import ScrewSlot
+from geometry.design.part import Part, Shape
 from geometry.sheets.part_dimensions import part_dimensions
 from geometry.solids.cutting import solid_of
 from geometry.views.view import PART_EDGE, PART_END, PART_FACE
@@ -53,6 +56,28 @@ def test_a_mitred_board_has_a_long_and_a_short_length(mitred):
 
 def test_a_notch_is_measured_from_its_own_corner(notched):
     assert sizes(notched, "face") == [7.0, 10.0, 120.0, 250.0]
+
+
+def test_holes_and_slots_for_screws_are_placed_from_two_sides():
+    """A block of 160 x 45 x 28: a slot in its face 22 along and 18 down, one in its edge 82 along
+    and 14 through, a hole out of its right end 20 down and 9 through."""
+    shape = Shape(
+        Blank(160.0, 45.0, 28.0),
+        (
+            ScrewSlot(
+                (22.0, 18.0, 0.0), (0.0, 0.0, 1.0), (0.0, 1.0, 0.0), 1.0, 1.0, 5.0, 28.0, 9.0, 28.0
+            ),
+            ScrewSlot(
+                (82.0, 0.0, 14.0), (0.0, 1.0, 0.0), (1.0, 0.0, 0.0), 1.0, 1.0, 5.0, 20.0, 9.0, 45.0
+            ),
+            ScrewHole((160.0, 20.0, 9.0), (-1.0, 0.0, 0.0), (0.0, 1.0, 0.0), 5.0, 12.0, 8.0, 40.0),
+        ),
+    )
+    found = {(d.view, round(d.value, 3)) for d in part_dimensions(shape)}
+    assert {("face", 22.0), ("face", 18.0)} <= found
+    assert {("edge", 82.0), ("edge", 14.0)} <= found
+    assert {("face", 20.0), ("edge", 9.0)} <= found
+    assert ("face", 5.0) not in found  # a slot is set out from its screw, not by its sides
 
 
 def test_a_splayed_leg(splayed_leg):
