@@ -153,7 +153,7 @@ def _limit(row: Limit, bench: Bench) -> Fact:
         "value": row.of(bench),
         "unit": row.unit,
         "default": row.default,
-        "title": row.title,
+        "title": in_units(row.title, SHOWN_MM),
         "source": in_units(row.source, SHOWN_MM),
     }
 

@@ -7,26 +7,23 @@ import re
 from geometry.design.brief import BriefRow, BriefValue
 from shared.errors import UnreadableValue
 from shared.units import (
-    KG_PER_POUND,
     Shown,
     format_length,
-    format_weight,
+    format_quantity,
+    read_as,
     read_count,
     read_length,
+    unit_beside,
 )
 
 _NUMBER = re.compile(r"([-−]?\d{1,6}(?:[.,]\d{1,4})?)\s*([^\d\s].*)?")
 
-# what a unit may be written as -> how much of the row's own unit one of it is
-_WEIGHTS = {"kg": 1.0, "lb": KG_PER_POUND, "lbs": KG_PER_POUND}
-_SHARES = {"%": 1.0, "percent": 1.0}
-_CELSIUS, _FAHRENHEIT = ("°c", "c"), ("°f", "f")
+_WORKS = {"kg": "Write it like 85 kg or 187 lb.", "%": "Write it like 45 %."}
 
 
 def asked_for(row: BriefRow, shown: Shown) -> str:
     """What an empty field asks for: the unit of a bare number."""
-    inches = shown.unit == "in"
-    words = {"mm": shown.unit, "kg": "lb" if inches else "kg", "%": "% humidity"}
+    words = {"mm": shown.unit, "kg": unit_beside("kg", shown), "%": "% humidity"}
     return {**words, "count": "how many"}.get(row.unit, "")
 
 
@@ -54,34 +51,21 @@ def brief_text(row: BriefRow, value: BriefValue, shown: Shown) -> str:
         return ""
     if row.unit == "mm":
         return format_length(value, shown, with_unit=True)
-    if row.unit == "kg":
-        return format_weight(value, shown)
     if row.unit == "count":
         return str(round(value))
-    return f"{value:g} {row.unit}"
+    return format_quantity(value, row.unit, shown, 1)
 
 
 def _with_unit(row: BriefRow, text: str, shown: Shown) -> float:
     found = _NUMBER.fullmatch(text)
-    works = {"kg": "Write it like 85 kg or 187 lb.", "%": "Write it like 45 %."}.get(
-        row.unit, "Write it like 20 °C or 68 °F."
-    )
+    works = _WORKS.get(row.unit, "Write it like 20 °C or 68 °F.")
     if found is None:
         raise UnreadableValue(f"“{text[:25]}” is no number.", where=row.title, remedy=works)
     number = float(found[1].replace("−", "-").replace(",", "."))
-    unit = (found[2] or "").strip().casefold()
-    if row.unit == "°C":
-        if unit in _FAHRENHEIT:
-            return round((number - 32.0) / 1.8, 6)
-        known = not unit or unit in _CELSIUS
-        factor = 1.0
-    elif row.unit == "kg":
-        factor = _WEIGHTS.get(unit, KG_PER_POUND if shown.unit == "in" else 1.0)
-        known = not unit or unit in _WEIGHTS
-    else:
-        factor, known = 1.0, not unit or unit in _SHARES
-    if not known:
+    unit = (found[2] or "").strip()
+    value = read_as(number, unit, row.unit, shown)
+    if value is None:
         raise UnreadableValue(
             f"“{unit[:12]}” is no unit that fits here.", where=row.title, remedy=works
         )
-    return round(number * factor, 6)
+    return round(value, 6)

@@ -69,7 +69,7 @@ def _fact(check: Check) -> dict[str, Any]:
         "limits": [
             {
                 "name": row.name,
-                "title": row.title,
+                "title": in_units(row.title, SHOWN_MM),
                 "unit": row.unit,
                 "default": row.default,
                 "minimum": row.minimum,

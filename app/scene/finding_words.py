@@ -10,22 +10,14 @@ from geometry.bench.catalogue import parameter
 from geometry.checks.limit import Limit
 from geometry.design.finding import Finding, Level, Mend
 from geometry.design.spec import BenchSpec
-from shared.units import format_angle, format_length
+from shared.units import amount_mark, in_units
 
 SET_ASIDE = "set aside"
 
 
 def amount_text(value: float, unit: str, preferences: Preferences) -> str:
     """A number of a finding or a limit with its unit: ``5.9 mm``, ``12°``, ``83 %``, ``1112 N``."""
-    if unit == "mm":
-        return format_length(value, preferences.shown, with_unit=True)
-    if unit == "deg":
-        return format_angle(value)
-    if unit == "mm³":
-        return f"{value / 1000.0:.3g} cm³"
-    if unit in ("count", ""):
-        return f"{value:.6g}".replace("-", "−")
-    return f"{value:.4g} {unit}".replace("-", "−")
+    return in_units(amount_mark(value, unit), preferences.shown)
 
 
 def measure_text(finding: Finding, preferences: Preferences) -> str:

@@ -17,7 +17,7 @@ from geometry.design.spec import BenchSpec
 from shared.moisture import equilibrium_moisture
 from shared.movement import DAMPEST, DRIEST, FLAT_SAWN, movement
 from shared.timber import TIMBERS
-from shared.units import length_mark
+from shared.units import length_mark, quantity_mark
 
 SOURCE = "Wood Handbook, FPL-GTR-190, eq. 4-5 and 13-2"
 
@@ -51,8 +51,8 @@ def _when_cut(spec: BenchSpec, brief: Brief, low: float, high: float) -> Advice:
         "Timber when it is cut",
         "%",
         f"Air from {brief.humidity_low:g} to {brief.humidity_high:g} % humid at "
-        f"{brief.temperature:g} °C brings timber to {low:.1f} to {high:.1f} %: cut it at about "
-        f"{middle:.1f} %, so that it moves as much one way as the other.",
+        f"{quantity_mark(brief.temperature, '°C')} brings timber to {low:.1f} to {high:.1f} %: cut "
+        f"it at about {middle:.1f} %, so that it moves as much one way as the other.",
         SOURCE,
         low=low,
         high=high,

@@ -32,7 +32,7 @@ from shared.seating import (
     TIPPING_LOAD,
     TIPPING_SOURCE,
 )
-from shared.units import length_mark
+from shared.units import length_mark, quantity_mark
 
 _TITLES = {
     LEFT: "Overhang, left end",
@@ -52,13 +52,13 @@ _SPARE = 1.0  # mm: insets are taken back a little farther than they must
 
 def edge_load(brief: Brief) -> tuple[float, str]:
     """The load near an edge in N, and what it is."""
-    found = [(TIPPING_LOAD, f"the {TIPPING_LOAD:g} N of {TIPPING_SOURCE}")]
+    found = [(TIPPING_LOAD, f"the {quantity_mark(TIPPING_LOAD, 'N')} of {TIPPING_SOURCE}")]
     people = sitters(brief)
     if people is not None and people.weight.large:
         kg = people.weight.large
-        found.append((kg * GRAVITY, f"a sitter of {kg:.0f} kg"))
+        found.append((kg * GRAVITY, f"a sitter of {quantity_mark(kg, 'kg')}"))
     if brief.load:
-        found.append((brief.load * GRAVITY, f"the given load of {brief.load:g} kg"))
+        found.append((brief.load * GRAVITY, f"the given load of {quantity_mark(brief.load, 'kg')}"))
     return max(found)
 
 
@@ -76,7 +76,7 @@ def overhang_advice(bench: Bench, brief: Brief) -> tuple[Advice, ...]:
         )
         source = f"{TIPPING_SOURCE}; moments of the bench's own weight"
         if low is not None:
-            why += f", and heels need {length_mark(HEEL_ROOM)} in front of a plinth to stand up"
+            why += f", and heels need {length_mark(HEEL_ROOM)} before a plinth to stand up"
             source += f"; {PRACTICE}"
         wanted = min(now, high - _SPARE)
         if low is not None:

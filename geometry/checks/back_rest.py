@@ -14,7 +14,7 @@ from geometry.checks.limits_of_joints import LEAST_WALL, MOST_LEVER_BEHIND, MOST
 from geometry.checks.limits_of_loads import PUSHED_UP, SITTER, SITTER_BEFORE_BACK
 from geometry.design.finding import Finding, Level, Mend
 from geometry.design.spec import BenchSpec
-from shared.units import length_mark
+from shared.units import length_mark, quantity_mark
 
 _SPARE = 1.0  # mm: feet are set a little farther back than they must
 
@@ -33,7 +33,7 @@ def _lever(bench: Bench) -> Iterator[Finding]:
         check="rest_lever",
         level=Level.THINK_AGAIN,
         message=(
-            f"The posts are held over only {length_mark(held)} {where} and rise "
+            f"The posts are held {where} over only {length_mark(held)} and rise "
             f"{length_mark(r.height)} above it: whoever leans back levers them out."
         ),
         parts=tuple(part.name for part in bench.parts if part.kind == "post"),
@@ -103,7 +103,8 @@ def _tips(bench: Bench) -> Iterator[Finding]:
         level=Level.THINK_AGAIN,
         message=(
             f"Someone who leans back hard tips the bench: about its rear feet it is held down by "
-            f"{stands / 1000.0:.0f} N m, and {push / 1000.0:.0f} N m are wanted. Stand the feet "
+            f"{quantity_mark(stands / 1000.0, 'N m')}, and "
+            f"{quantity_mark(push / 1000.0, 'N m')} are wanted. Stand the feet "
             "farther back, or the rest farther forward. An estimate."
         ),
         parts=tuple(part.name for part in bench.parts if part.kind == "post"),
@@ -152,8 +153,8 @@ CHECKS: tuple[Check, ...] = (
     Check(
         "tips_back",
         "Bench tipping backward",
-        "Somebody sits {175 mm} in front of the back rest with 600 N (ISO 7174-1:1988, 7.1.2, in a "
-        "page that quotes it) and pushes back {300 mm} above the seat with 0.2857 (1000 − seat "
+        "Somebody sits {175 mm} before the back rest with {600 N} (ISO 7174-1:1988, 7.1.2, in "
+        "a page that quotes it) and pushes back {300 mm} above the seat with 0.2857 (1000 − seat "
         "height in mm) N (EN 1022, from memory). The bench's own weight helps. Where the push "
         "turns the bench about its rear feet, it tips; a bench that is fixed to the wall or the "
         "floor does not.",

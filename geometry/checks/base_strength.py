@@ -24,6 +24,7 @@ from geometry.checks.strengthening import (
 )
 from geometry.strength.bases import TENON, Borne, bottom, stepped_on, trestle_stretchers
 from geometry.strength.line import SHEAR
+from shared.units import quantity_mark
 
 _STEP_IN = "somebody who steps on it"
 
@@ -35,8 +36,8 @@ def _bottom(bench: Bench) -> Iterator[Told]:
         return
     message = (
         f"With {borne.words} where it bears most, the base pushes up under the bottom with about "
-        f"{borne.force:.0f} N and strains it in {borne.way} to about {borne.share:.0f} % of its "
-        "strength, between the uprights beside that place"
+        f"{quantity_mark(borne.force, 'N')} and strains it in {borne.way} to about "
+        f"{borne.share:.0f} % of its strength, between the uprights beside that place"
     )
     power = 1.0 if borne.way == SHEAR else 0.5
     thicker = Size("board_thickness", "Make the case's boards").grown(
@@ -57,8 +58,8 @@ def _trestles(bench: Bench) -> Iterator[Told]:
             continue
         message = (
             f"With {borne.words} where it bears most, “{bench.part(borne.part).title}” carries "
-            f"about {borne.force:.0f} N and is strained in {borne.way} to about {borne.share:.0f} "
-            "% of what the rail's mortise leaves of its strength"
+            f"about {quantity_mark(borne.force, 'N')} and is strained in {borne.way} to about "
+            f"{borne.share:.0f} % of what the rail's mortise leaves of its strength"
         )
         factor = (borne.share / limit) ** 0.5
         ways = (
@@ -75,7 +76,7 @@ def _rail(bench: Bench) -> Iterator[Told]:
         return
     what = "its tenon in shear" if borne.way == TENON else "it in bending"
     message = (
-        f"Under {borne.force:.0f} N, {_STEP_IN}, the rail strains {what} to about "
+        f"Under {quantity_mark(borne.force, 'N')}, {_STEP_IN}, the rail strains {what} to about "
         f"{borne.share:.0f} % of its strength"
     )
     yield _told("rail_strength", borne, limit, message, _rail_ways(bench, borne, limit))

@@ -191,8 +191,8 @@ CHECKS: tuple[Check, ...] = (
     Check(
         "hard_edge",
         "Front edge under the thigh",
-        "On a long sit the thigh rests on the seat's front edge. An edge broken by less than {3 "
-        "mm} is felt: common practice, no source.",
+        "On a long sit the thigh rests on the seat's front edge. An edge broken by less than "
+        "{3 mm} is felt: common practice, no source.",
         by_brief(_hard_edge),
     ),
     Check(

@@ -30,7 +30,7 @@ def _threads(bench: Bench) -> Iterator[Finding]:
         place=middle_of_named(bench, _block("front_right")),
         amount=b.bite,
         limit=least,
-        mend=Mend(f"Let them go {length_mark(least)} in.", (("corner_block_bite", least),)),
+        mend=Mend(f"Let them go in {length_mark(least)}.", (("corner_block_bite", least),)),
     )
 
 

@@ -209,7 +209,7 @@ def _shorter_screws(
         bite = hollow.holder.shape.blank.thickness - other.depth - least
     if bite < 6.0:
         return None
-    return Mend(f"Let the screws go {length_mark(bite)} in.", (("fixing_bite", bite),))
+    return Mend(f"Let the screws go in {length_mark(bite)}.", (("fixing_bite", bite),))
 
 
 def _less(bench: Bench, name: str, by: float, sentence: str) -> Mend | None:

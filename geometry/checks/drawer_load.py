@@ -19,6 +19,7 @@ from geometry.checks.limits_of_drawers import DRAWER_FILL, MOST_OF_RUNNER
 from geometry.design.finding import Finding, Level, Mend
 from geometry.solids.measure import volume_of
 from shared.materials import weight_of
+from shared.units import quantity_mark
 
 _STEP = 5.0  # kg: runners are sold by such loads; common practice, no source
 
@@ -61,15 +62,19 @@ def _overloaded(bench: Bench) -> Iterator[Finding]:
             check="runner_overloaded",
             level=Level.THINK_AGAIN,
             message=(
-                f"{drawer.title} weighs about {whole:.0f} kg when it is full, {weight.own:.1f} kg "
-                f"of it its own; its runners carry {carries:g} kg. An estimate."
+                f"{drawer.title} weighs about {quantity_mark(whole, 'kg')} when it is full, "
+                f"{quantity_mark(weight.own, 'kg', 1)} of it its own; its runners carry "
+                f"{quantity_mark(carries, 'kg')}. An estimate."
             ),
             parts=tuple(f"{drawer.name}_{piece}" for piece in ("side_left", "side_right")),
             place=(drawer.x_low, -drawer.face, drawer.z_low),
             amount=whole,
             limit=limit,
             unit="kg",
-            mend=Mend(f"Take runners that carry {stronger:g} kg.", (("runner_load", stronger),)),
+            mend=Mend(
+                f"Take runners that carry {quantity_mark(stronger, 'kg')}.",
+                (("runner_load", stronger),),
+            ),
             estimate=True,
         )
 

@@ -68,7 +68,7 @@ def _tongues(bench: Bench) -> Iterator[Finding]:
         place=worst.at,
         amount=left,
         limit=least,
-        mend=Mend(f"Let them stand {length_mark(needed)} in.", (("button_engaged", needed),)),
+        mend=Mend(f"Let them stand in by {length_mark(needed)}.", (("button_engaged", needed),)),
     )
 
 
@@ -79,7 +79,7 @@ def _threads(bench: Bench) -> Iterator[Finding]:
         return
     mend = None
     if board.thickness - 3.0 >= least:
-        mend = Mend(f"Let them go {length_mark(least)} in.", (("fixing_bite", least),))
+        mend = Mend(f"Let them go in {length_mark(least)}.", (("fixing_bite", least),))
     yield Finding(
         check="short_thread",
         level=Level.THINK_AGAIN,
@@ -98,7 +98,7 @@ CHECKS: tuple[Check, ...] = (
         "Fixings without a place",
         "Counts the fixings that were asked for and have no place: where the stretch between two "
         "joints is too short, the piece too thin or too low, or the hole less than "
-        f"{LEAST_EDGE:g} mm from the seat's edge. The limit is the number asked for.",
+        f"{length_mark(LEAST_EDGE)} from the seat's edge. The limit is the number asked for.",
         _lacking,
         ("fixings",),
     ),

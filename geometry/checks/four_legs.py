@@ -24,7 +24,7 @@ def _thin_wall(bench: Bench) -> Iterator[Finding]:
         check="apron_wall",
         level=Level.THINK_AGAIN,
         message=(
-            f"The aprons' mortises leave walls of only {length_mark(wall)} in the legs, less than "
+            f"The aprons' mortises leave the legs walls of only {length_mark(wall)}, less than "
             f"{length_mark(least)}: set the aprons farther back, or take larger legs."
         ),
         parts=tuple(part.name for part in bench.parts if part.kind == "leg"),

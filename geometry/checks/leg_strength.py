@@ -33,6 +33,7 @@ from geometry.strength.legs import Leg, Stress, greatest_forces, has_legs, leg_s
 from geometry.strength.line import strained
 from geometry.strength.loads import Case
 from geometry.strength.seats import seat_lines
+from shared.units import quantity_mark
 
 _MOST = 999.0  # %: beyond it only 'far too weak' is meant
 _LARGEST = 2.0  # times as large is the most that is tried at once
@@ -62,7 +63,8 @@ def _legs(bench: Bench) -> Iterator[Told]:
         "leg_strength",
         level_of(share),
         f"With {worst.case.words} where it bears most, “{bench.part(leg.part).title}” carries "
-        f"about {worst.force:.0f} N and is pressed and bent to about {share:.0f} % of its strength",
+        f"about {quantity_mark(worst.force, 'N')} and is pressed and bent to about {share:.0f} % "
+        "of its strength",
         tuple(one.part for one, _ in found),
         (*leg.foot, worst.height),
         share,
@@ -87,8 +89,8 @@ def _joints(bench: Bench) -> Iterator[Told]:
     yield share_told(
         "leg_joint_strength",
         Level.THINK_AGAIN,  # how joints break is too rough a guess to forbid one
-        f"With {case.words} where it bears most, about {force:.0f} N go through the joint of "
-        f"“{first}” and “{second}”: {worst.way} uses about {share:.0f} % of its strength",
+        f"With {case.words} where it bears most, about {quantity_mark(force, 'N')} go through the "
+        f"joint of “{first}” and “{second}”: {worst.way} uses about {share:.0f} % of its strength",
         tuple(dict.fromkeys(part for row in found for part in row[3].parts)),
         _top_of(bench, leg),
         share,

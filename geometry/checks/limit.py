@@ -1,6 +1,7 @@
 """A limit that findings are judged by: a value with its source, which the maker may change.
 
-Millimetres, degrees, newtons, percent or a plain number, as ``unit`` says.
+Millimetres, degrees, newtons, percent or a plain number, as ``unit`` says.  Title and source are
+sentences of the engine: a size in them is written ``{1000 mm}``.
 """
 
 from __future__ import annotations
@@ -10,6 +11,7 @@ from dataclasses import dataclass
 
 from geometry.bench.bench import Bench
 from shared.errors import UnreadableValue, ValueOutOfRange
+from shared.units import amount_mark
 
 TRADE = "common practice, no source"
 
@@ -45,9 +47,11 @@ class Limit:
             low = value < self.minimum
             bound = self.minimum if low else self.maximum
             raise ValueOutOfRange(
-                f"{value:g} is {'less' if low else 'more'} than this limit can be.",
+                f"{amount_mark(value, self.unit)} is {'less' if low else 'more'} than this limit "
+                "can be.",
                 where=self.title,
-                remedy=f"It goes from {self.minimum:g} to {self.maximum:g} {self.unit}.",
+                remedy=f"It goes from {amount_mark(self.minimum, self.unit)} to "
+                f"{amount_mark(self.maximum, self.unit)}.",
                 limit=bound,
             )
         return value

@@ -11,7 +11,7 @@ OPEN_TIME = Limit(
     "How long glue stays open, from the first spreading to the clamps",
     "min",
     10.0,
-    f"{TRADE}: white glue at 20 °C; the bottle says",
+    f"{TRADE}: white glue at {{20 °C}}; the bottle says",
     1.0,
     240.0,
 )

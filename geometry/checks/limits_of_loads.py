@@ -18,7 +18,7 @@ MOST_OF_STRENGTH = Limit(
 )
 SHELF_LOAD = Limit(
     "shelf_load",
-    "Books on a metre of shelf",
+    "Books on {1000 mm} of shelf",
     "N",
     330.0,
     "trade guideline, 20 to 25 lb a foot (brezlin.com, shelving guidelines)",
@@ -27,7 +27,7 @@ SHELF_LOAD = Limit(
 )
 VISIBLE_SAG = Limit(
     "visible_sag",
-    "Sag that is seen, on a metre of shelf",
+    "Sag that is seen, on {1000 mm} of shelf",
     "mm",
     2.6,
     "trade guideline, 1/32 in a foot (brezlin.com, shelving guidelines)",

@@ -9,7 +9,7 @@ HEAVY_SITTER = Limit(
     "Weight of each person who sits, where the brief names none",
     "N",
     1079.0,
-    "EN 16139, scope: persons of up to 110 kg",
+    "EN 16139, scope: persons of up to {110 kg}",
     300.0,
     3000.0,
 )
@@ -36,7 +36,7 @@ BACK_PUSH = Limit(
     "Push of each person who leans back hard",
     "N",
     450.0,
-    "EN 12520, static load on a back, from memory; ISO 7173 tries fatigue with 330 N",
+    "EN 12520, static load on a back, from memory; ISO 7173 tries fatigue with {330 N}",
     100.0,
     3000.0,
 )

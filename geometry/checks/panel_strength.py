@@ -24,6 +24,7 @@ from geometry.checks.strengthening import (
 )
 from geometry.design.finding import Level
 from geometry.strength.panels import DENT, PAD, Stood, panels_under
+from shared.units import quantity_mark
 
 _NAMES = {PAD: "panel_pad_strength", DENT: "panel_dents"}
 _MOST = 999.0  # %: beyond it only 'far too weak' is meant
@@ -55,7 +56,7 @@ def _told(bench: Bench, way: str, group: list[Stood], limit: float) -> Told:
         _NAMES.get(way, "panel_strength"),
         Level.THINK_AGAIN if way == DENT else level_of(share),
         f"With {worst.case.words} where it bears most, “{title}” carries about "
-        f"{worst.force:.0f} N, {way}: about {share:.0f} % of its strength",
+        f"{quantity_mark(worst.force, 'N')}, {way}: about {share:.0f} % of its strength",
         tuple(dict.fromkeys(part for one in group for part in one.parts)),
         worst.place,
         share,

@@ -21,6 +21,7 @@ from geometry.primitives.frame import Vec3
 from geometry.solids.measure import bounding_box
 from geometry.strength.joints import BENT, BORE
 from geometry.strength.racking import ACROSS, ALONG, Racked, racked
+from shared.units import quantity_mark
 
 _MOST = 999.0  # %: beyond it only 'far too weak' is meant
 _LARGEST = 2.0  # times as large is the most that is tried at once
@@ -38,9 +39,10 @@ def _racks(bench: Bench) -> Iterator[Told]:
                 check=f"racks_{one.way}",
                 level=Level.THINK_AGAIN,
                 message=(
-                    f"A level push of {push:.0f} N {_WAYS[one.way]} racks the bench: each joint "
-                    f"that must hold it square bears {one.moment / 1000.0:.0f} N m, and "
-                    f"{one.fails} uses about {share:.0f} % of its strength. An estimate."
+                    f"A level push of {quantity_mark(push, 'N')} {_WAYS[one.way]} racks the bench: "
+                    f"each joint that must hold it square bears "
+                    f"{quantity_mark(one.moment / 1000.0, 'N m')}, and {one.fails} uses about "
+                    f"{share:.0f} % of its strength. An estimate."
                 ),
                 parts=one.parts,
                 place=_middle(bench, one.parts[0]),
@@ -91,7 +93,7 @@ CHECKS: tuple[Check, ...] = (
     Check(
         "racks",
         "Racking under a level push",
-        "Pushes the seat level, along and across, with 330 N (ISO 7173:1989, 7.6, as quoted: at "
+        "Pushes the seat level, along and across, with {330 N} (ISO 7173:1989, 7.6, as quoted: at "
         "the front edge of a seat without a back), takes feet and seat to turn as on hinges, and "
         "reckons the moment in each joint that is left to keep the bench square: bridles, aprons, "
         "round tenons or a rail, as a share of what its glue, its tenon or the walls of its "

@@ -37,7 +37,7 @@ from geometry.strength.rests import (
 from geometry.strength.screws import pulls, stands_pulled
 from shared.fixings import shank_of
 from shared.materials import density_of
-from shared.units import length_mark
+from shared.units import length_mark, quantity_mark
 
 _DEEPER = Size("post_depth", "Make the posts", "deep")
 _WIDER = Size("post_width", "Make the posts", "wide")
@@ -82,8 +82,8 @@ def _told(bench: Bench, found: list[Leaned], limit: float) -> Told:
     return share_told(
         "rest_strength",
         Level.THINK_AGAIN if worst.way in _ROUGH else level_of(worst.share),
-        f"Leaned on with {worst.force:.0f} N, “{bench.part(worst.part).title}” uses about "
-        f"{worst.share:.0f} % of its strength in {worst.way}",
+        f"Leaned on with {quantity_mark(worst.force, 'N')}, “{bench.part(worst.part).title}” uses "
+        f"about {worst.share:.0f} % of its strength in {worst.way}",
         tuple(one.part for one in found),
         worst.place,
         worst.share,
@@ -118,9 +118,9 @@ def _screws(bench: Bench) -> Iterator[Told]:
     yield share_told(
         "rest_screws",
         Level.THINK_AGAIN,  # which screws they are is the maker's to choose
-        f"Leaned on with {force:.0f} N, a post pulls at its screws in "
-        f"“{bench.part(screws[k][0].part).title}” with about {drawn[k]:.0f} N, and no. "
-        f"{POST_SCREW.of(bench):.0f} screws with {thread} of thread use about {share:.0f} % of "
+        f"Leaned on with {quantity_mark(force, 'N')}, a post pulls at its screws in "
+        f"“{bench.part(screws[k][0].part).title}” with about {quantity_mark(drawn[k], 'N')}, and "
+        f"no. {POST_SCREW.of(bench):.0f} screws with {thread} of thread use about {share:.0f} % of "
         "what they stand there",
         (*posts, screws[k][0].part),
         (r.middle(0), r.front, screws[k][1]),
@@ -154,7 +154,7 @@ CHECKS: tuple[Check, ...] = (
     Check(
         "rest_strength",
         "Back rest that is leaned on",
-        "Reckons posts, rails and slats when all who sit lean back hard, each with 450 N (EN "
+        "Reckons posts, rails and slats when all who sit lean back hard, each with {450 N} (EN "
         "12520, from memory) {300 mm} over the seat or {100 mm} under the rest's top: bending of "
         "the posts where they leave the seat, their tenons and the glue on them, bending of rails "
         "and slats, shear of the rails' tenons, as shares of the timber's strength. A third is the "

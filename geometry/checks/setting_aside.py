@@ -12,7 +12,7 @@ from dataclasses import replace
 
 from geometry.design.finding import Finding, Level
 from geometry.design.judging import Judging, SetAside
-from shared.units import angle_mark, length_mark
+from shared.units import amount_mark
 
 CLEARLY = 0.05
 """The share of an amount (or of its limit) by which it must grow to be clearly worse."""
@@ -32,7 +32,7 @@ def as_judged(finding: Finding, judging: Judging) -> Finding:
         return finding
     if not grown_worse(finding, let_be):
         return replace(finding, set_aside=let_be.reason)
-    then = "" if let_be.amount is None else f" at {_amount(let_be.amount, finding.unit)}"
+    then = "" if let_be.amount is None else f" at {amount_mark(let_be.amount, finding.unit)}"
     return replace(
         finding, worse=f"Worse than when it was set aside{then}, because: {let_be.reason}"
     )
@@ -50,13 +50,3 @@ def grown_worse(finding: Finding, let_be: SetAside) -> bool:
     if finding.amount < finding.limit:
         farther = -farther
     return farther > CLEARLY * max(abs(let_be.amount), abs(finding.limit))
-
-
-def _amount(value: float, unit: str) -> str:
-    if unit == "mm":
-        return length_mark(round(value, 2))
-    if unit == "deg":
-        return angle_mark(round(value, 2))
-    if unit == "mm³":
-        return f"{value / 1000.0:.3g} cm³"
-    return f"{value:.4g}" if unit == "count" else f"{value:.4g} {unit}"

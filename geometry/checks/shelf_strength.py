@@ -25,6 +25,7 @@ from geometry.checks.strengthening import Size, Told, Way, with_mends
 from geometry.design.finding import Finding, Level, Mend
 from geometry.design.spec import BenchSpec
 from geometry.strength.stuff import Section, across_grain, stuff_of
+from shared.units import quantity_mark
 
 _THICKNESS = Size("shelf_thickness", "Make the shelves")
 
@@ -93,8 +94,8 @@ def _strains(bench: Bench) -> Iterator[Told]:
             check="shelf_strength",
             level=level_of(share),
             message=(
-                f"Full of books, {load:.0f} N, the shelf in {at.title} is strained in bending to "
-                f"about {share:.0f} % of its strength: an estimate."
+                f"Full of books, {quantity_mark(load, 'N')}, the shelf in {at.title} is strained "
+                f"in bending to about {share:.0f} % of its strength: an estimate."
             ),
             parts=(f"shelf_{at.index}",),
             place=_middle(at),

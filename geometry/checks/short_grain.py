@@ -215,8 +215,8 @@ CHECKS: tuple[Check, ...] = (
         "short_beyond_cut",
         "Short grain beyond a mortise, groove or housing",
         "Measures the wood along the grain between a mortise, a groove or a housing and the end of "
-        "its piece. With little left it breaks out as the joint is driven home. The limit of {6 "
-        "mm} is common practice, no source.",
+        "its piece. With little left it breaks out as the joint is driven home. The limit of "
+        "{6 mm} is common practice, no source.",
         _beyond_cuts,
         limits=(LEAST_END_GRAIN,),
     ),

@@ -51,7 +51,7 @@ def _bends(bench: Bench) -> Iterator[Told]:
         level=Level.THINK_AGAIN,
         message=(
             f"Under {sag.case.words} the {bench.part(line.pieces[0].part).title.lower()} bends "
-            f"about {tenth(sag.amount)} in a span of {tenth(sag.span)}, and more than "
+            f"about {tenth(sag.amount)} over a span of {tenth(sag.span)}, and more than "
             f"{tenth(limit)} feels weak; a load that stays for a year bends it "
             f"{tenth(later)}: an estimate."
         ),
@@ -150,7 +150,7 @@ CHECKS: tuple[Check, ...] = (
         "seat_bends",
         "Seat bending between its supports",
         "Reckons how far what is sat on bends between the ends, partitions, legs or panels that "
-        "carry it, and where it stands out over them: with one load anywhere, the 250 lbf (1112 N) "
+        "carry it, and where it stands out over them: with one load anywhere, the {1112 N} "
         "of the 2010 ADA Standards (903.6) or the brief's own if that is heavier, and with the "
         "brief's persons, or two, side by side. Aprons, crossed stretchers and a plinth on feet "
         "help a slab, and so does a rail that is glued on. More than 1/360 of the span feels weak: "

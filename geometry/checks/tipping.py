@@ -28,7 +28,7 @@ from geometry.checks.limits_of_standing import HAND_ON_DRAWER, SITTER_PUSHES
 from geometry.checks.offers import bench_with
 from geometry.design.finding import Finding, Level, Mend, Seeking
 from geometry.solids.cutting import placed
-from shared.units import length_mark
+from shared.units import length_mark, quantity_mark
 
 _WHERE = {
     LEFT: "at the left end",
@@ -105,20 +105,21 @@ def _turned_over(bench: Bench, one: Sitting, where: str, load: float) -> str:
         full = "With its drawers full the" if len(one.state.forces) > 1 else "The"
         return (
             f"{full} bench falls by itself, with nobody on it: its own weight lies outside its "
-            f"feet {where} and turns it over them with {-holds / newtons:.1f} N m."
+            f"feet {where} and turns it over them with {quantity_mark(-holds / newtons, 'N m', 1)}."
         )
     if one.held <= 0.0:
         return (
             f"A push at the seat tips the bench, with nobody on it: it turns it over the feet "
-            f"{where} with {push / newtons:.1f} N m, and it is held down by "
-            f"{holds / newtons:.1f} N m."
+            f"{where} with {quantity_mark(push / newtons, 'N m', 1)}, and it is held down by "
+            f"{quantity_mark(holds / newtons, 'N m', 1)}."
         )
     opened = "" if not one.state.opened else f" with {_open(bench, one.state)} open and full"
     inside = length_mark(SITTER_FROM_EDGE.of(bench))
     return (
-        f"Somebody of {load:.0f} N who sits {where}, {inside} in, tips the bench{opened}: they "
-        f"turn it over the feet with {(load * one.out + push) / newtons:.0f} N m, and it is held "
-        f"down by {holds / newtons:.0f} N m. {one.tips:.0f} N there are enough."
+        f"Somebody of {quantity_mark(load, 'N')} who sits {where}, {inside} from it, tips the "
+        f"bench{opened}: they turn it over the feet with "
+        f"{quantity_mark((load * one.out + push) / newtons, 'N m')}, and it is held down by "
+        f"{quantity_mark(holds / newtons, 'N m')}. {quantity_mark(one.tips, 'N')} there are enough."
     )
 
 
@@ -239,7 +240,7 @@ def _moment_over(moment: float) -> str:
     newton_metres = f"{moment / 1000.0:.0f}"
     if newton_metres == "0":
         return "its weight stands right over"
-    return f"{newton_metres} N m turn it over"
+    return f"{quantity_mark(moment / 1000.0, 'N m')} turn it over"
 
 
 def _drawer_told(bench: Bench, one: _Leaning) -> Finding:
@@ -259,8 +260,9 @@ def _drawer_told(bench: Bench, one: _Leaning) -> Finding:
     else:
         message = (
             f"With {_open(bench, state)} open and full, a hand that leans on it with "
-            f"{HAND_ON_DRAWER.of(bench):.0f} N tips the bench: it turns it over the front feet "
-            f"with {turns / 1000.0:.1f} N m, and {held / 1000.0:.1f} N m hold it down. An estimate."
+            f"{quantity_mark(HAND_ON_DRAWER.of(bench), 'N')} tips the bench: it turns it over the "
+            f"front feet with {quantity_mark(turns / 1000.0, 'N m', 1)}, and "
+            f"{quantity_mark(held / 1000.0, 'N m', 1)} hold it down. An estimate."
         )
     return Finding(
         check="all_drawers_tip" if state.opened == ALL else "drawer_tips",
@@ -282,12 +284,12 @@ CHECKS: tuple[Check, ...] = (
     Check(
         "tips_over",
         "Tipping over an edge",
-        "Puts somebody {50 mm} in from each corner of the seat, 600 N as in ISO 7174-1:1988, "
-        "7.1.1, as quoted, or the heaviest of the brief, and takes moments about every edge of the "
-        "outline of the feet: the bench's own weight from its solids against theirs, drawers shut "
-        "and open, empty and full. The standard's level push beside it is a limit that is 0 until "
-        "the maker sets it. An estimate: hinges, screws and the floor are left out, and a bench "
-        "that is fixed to the wall or the floor does not tip.",
+        "Puts somebody {50 mm} from the edges at each corner of the seat, {600 N} as in ISO "
+        "7174-1:1988, 7.1.1, as quoted, or the heaviest of the brief, and takes moments about "
+        "every edge of the outline of the feet: the bench's own weight from its solids against "
+        "theirs, drawers shut and open, empty and full. The standard's level push beside it is a "
+        "limit that is 0 until the maker sets it. An estimate: hinges, screws and the floor are "
+        "left out, and a bench that is fixed to the wall or the floor does not tip.",
         _sitter_tips,
         limits=(SITTER, SITTER_FROM_EDGE, SITTER_PUSHES, DRAWER_FILL),
         quick=False,

@@ -231,7 +231,7 @@ def _mouth(cut: Mortise, blank: Blank) -> str:
 
 def _round_tenon(cut: RoundTenon, _blank: Blank) -> str:
     shoulder = math.degrees(math.acos(min(1.0, abs(cut.outward[0]))))
-    words = f"{_mm(2.0 * cut.radius)} in diameter"
+    words = f"diameter {_mm(2.0 * cut.radius)}"
     return f"{words}, shoulder {_deg(shoulder)} off square" if shoulder > _SQUARE else words
 
 
@@ -327,7 +327,7 @@ def _along(x_low: float, x_high: float, blank: Blank) -> str:
 
 
 def _in_from(z_low: float) -> str:
-    return f"{_mm(z_low)} in from the face side" if z_low > _NEAR else "flush with the face side"
+    return f"{_mm(z_low)} from the face side" if z_low > _NEAR else "flush with the face side"
 
 
 def _from_edge(y_low: float) -> str:

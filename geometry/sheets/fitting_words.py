@@ -113,7 +113,7 @@ def _end_bore(cut: EndBore, _blank: Blank) -> str:
 
 def _turned(cut: Turned, _blank: Blank) -> str:
     return "; ".join(
-        f"{_mm(2.0 * one.radius)} in diameter from {_mm(one.x_low)} to {_mm(one.x_high)}"
+        f"diameter {_mm(2.0 * one.radius)} from {_mm(one.x_low)} to {_mm(one.x_high)}"
         for one in cut.sections
     )
 

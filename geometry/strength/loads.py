@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from geometry.advice.sitters import sitters
 from geometry.design.brief import Brief
 from shared.seating import GRAVITY
+from shared.units import quantity_mark
 
 SAT_ON = 300.0  # mm along the seat that somebody bears on; common practice, no source
 NEAREST = 100.0  # mm from an edge to the middle of a load: half a test's pad, EN 1728, from memory
@@ -51,14 +52,14 @@ class Loads:
     def cases(self, length: float) -> tuple[Case, ...]:
         """All for which a seat so long has room: a pair, three, and as many as there are."""
         kg = self.sitter / GRAVITY
-        found = [Case(f"{self.single:.0f} N at one place", self.single, (0.0,), 0.0)]
+        found = [Case(f"{quantity_mark(self.single, 'N')} at one place", self.single, (0.0,), 0.0)]
         fit = min(self.persons, int((length - SAT_ON) / self.room + 1.0 + 1e-9))
         for count in sorted({2, 3, fit}):
             if not 1 < count <= fit:
                 continue  # one person alone bears no harder than a single load
             first = -(count - 1) / 2.0 * self.room
             offsets = tuple(first + k * self.room for k in range(count))
-            who = f"{count} persons of {kg:.0f} kg side by side"
+            who = f"{count} persons of {quantity_mark(kg, 'kg')} side by side"
             found.append(Case(who, self.sitter, offsets, SAT_ON))
         return tuple(found)
 

@@ -1,4 +1,4 @@
-"""Numbers to text: lengths, angles and weights the way a maker marks them.
+"""Numbers to text: lengths, angles, weights and forces the way a maker marks them.
 
 Millimetres print with one decimal, a trailing .0 dropped, and sizes below 1 mm with two.  Inches
 print as whole inches and a real fraction in lowest terms, feet never; what is too small for the
@@ -9,14 +9,17 @@ as on a shop rule, and the rounding forgives the last bits of a computed number.
 from __future__ import annotations
 
 import re
-from math import floor, isfinite
+from math import floor, isfinite, log10
 
 from shared.tolerances import PRINTED_EXACTLY
 from shared.units.fractions import fraction_glyphs
-from shared.units.shown import KG_PER_POUND, MM_PER_INCH, Shown
+from shared.units.quantities import UNITS, told_as, unit_beside
+from shared.units.shown import MM_PER_INCH, Shown
 
 MINUS = "−"
-_MARK = re.compile(r"\{([-+]?[0-9]+(?:\.[0-9]*)?(?:[eE][-+]?[0-9]+)?) (mm|deg)\}")
+_MARK = re.compile(
+    rf"\{{([-+]?[0-9]+(?:\.[0-9]*)?(?:[eE][-+]?[0-9]+)?)(?::([0-9]))? (mm|deg|{'|'.join(UNITS)})\}}"
+)
 _THOUSANDTHS = 1000
 _FORGIVEN = 1e-6  # of one step: 12.2499999999 was meant as 12.25 and prints as 12.3
 
@@ -44,10 +47,18 @@ def format_angle(deg: float) -> str:
 
 def format_weight(kg: float, shown: Shown) -> str:
     """A weight with its unit: kilograms beside millimetres, pounds beside inches."""
-    assert isfinite(kg), kg
-    if shown.unit == "in":
-        return _decimal(kg / KG_PER_POUND, 1) + " lb"
-    return _decimal(kg, 1) + " kg"
+    return format_quantity(kg, "kg", shown, 1)
+
+
+def format_quantity(value: float, unit: str, shown: Shown, decimals: int) -> str:
+    """A weight, force … with its unit, one of ``quantities.UNITS`` or any other, and at most so
+    many decimals.
+
+    >>> format_quantity(600.0, "N", Shown("in"), 0), format_quantity(12.25, "kg", Shown(), 1)
+    ('135 lb', '12.3 kg')
+    """
+    assert isfinite(value), value
+    return f"{_decimal(told_as(value, unit, shown), decimals)} {unit_beside(unit, shown)}"
 
 
 def printed_error(mm: float, shown: Shown) -> float:
@@ -75,11 +86,52 @@ def angle_mark(deg: float) -> str:
     return f"{{{deg:.10g} deg}}"
 
 
-def in_units(text: str, shown: Shown) -> str:
-    """The sentence with each ``{12.7 mm}`` and ``{15 deg}`` written as the maker reads it.
+def quantity_mark(value: float, unit: str, decimals: int = 0) -> str:
+    """A weight, force … inside a sentence of the engine, to be rendered by ``in_units`` with at
+    most so many decimals, in whichever unit: ``{37.5:0 N m}``.  One that is written out, such as
+    ``{600 N}``, is rendered without any."""
+    assert unit in UNITS, unit
+    return f"{{{value:.10g}:{decimals} {unit}}}"
 
-    >>> in_units("The cutter is {12.7 mm} wide, tilted {15 deg}.", Shown("in"))
-    'The cutter is ½ in wide, tilted 15°.'
+
+def decimals_of(value: float, figures: int) -> int:
+    """How many decimals give so many figures; none for a large number.
+
+    >>> decimals_of(0.0123, 3), decimals_of(1234.5, 3)
+    (4, 0)
+    """
+    place = floor(log10(abs(value))) if value else 0
+    return min(9, max(0, figures - 1 - place))
+
+
+def amount_mark(value: float, unit: str) -> str:
+    """The amount of a finding or a limit with its unit, to be rendered by ``in_units``.
+
+    ``unit`` is mm, deg, mm³, count, one of ``quantities.UNITS``, or any that needs no change.
+
+    >>> in_units(amount_mark(1112.0, "N"), Shown("in")), amount_mark(-83.25, "%")
+    ('250 lb', '−83.25 %')
+    """
+    if unit == "mm":
+        return length_mark(value)
+    if unit == "deg":
+        return angle_mark(value)
+    if unit == "mm³":
+        volume = value / 1000.0
+        return quantity_mark(volume, "cm³", decimals_of(volume, 3))
+    if unit in UNITS:
+        return quantity_mark(value, unit, decimals_of(value, 4))
+    if unit in ("count", ""):
+        return f"{value:.6g}".replace("-", MINUS)
+    return f"{value:.4g} {unit}".replace("-", MINUS)
+
+
+def in_units(text: str, shown: Shown) -> str:
+    """The sentence with each ``{12.7 mm}``, ``{15 deg}`` and ``{600 N}`` written as the maker
+    reads it.
+
+    >>> in_units("The cutter is {12.7 mm} wide, tilted {15 deg}, {2 kg}.", Shown("in"))
+    'The cutter is ½ in wide, tilted 15°, 4 lb.'
     """
     return _MARK.sub(lambda found: _rendered(found, shown), text)
 
@@ -88,7 +140,12 @@ def _rendered(found: re.Match[str], shown: Shown) -> str:
     value = float(found[1])
     if not isfinite(value):
         return found[0]
-    return format_angle(value) if found[2] == "deg" else format_length(value, shown, with_unit=True)
+    _, decimals, unit = found.groups()
+    if unit == "deg":
+        return format_angle(value)
+    if unit == "mm":
+        return format_length(value, shown, with_unit=True)
+    return format_quantity(value, unit, shown, int(decimals or 0))
 
 
 def _millimetres(mm: float, shown: Shown) -> str:

@@ -10,12 +10,15 @@ import pytest
 from app.__main__ import main
 from app.scene.checked import checks_html, checks_text, limit_text
 from app.scene.preferences import Preferences
+from app.scene.wording import said
 from app.window.workplace import Workplace
 from geometry.checks.all_checks import CHECKS, SLOW_CHECKS
 from geometry.checks.limit_rows import LIMITS
 from geometry.checks.limits_of_joints import LEAST_WALL
 from geometry.design.judging import Judging
-from shared.units import SHOWN_IN16, SHOWN_MM, in_units
+from shared.units import SHOWN_IN16, SHOWN_MM
+from shared.units.quantities import UNITS
+from shared.words import AMERICAN_FOR, Words
 
 MM = Preferences(shown=SHOWN_MM)
 
@@ -28,12 +31,22 @@ def test_every_check_and_every_limit_is_told() -> None:
     text = _plain(checks_text(MM))
     for check in (*CHECKS, *SLOW_CHECKS):
         assert check.title in text
-        assert in_units(check.about, SHOWN_MM).split(". ")[0] in text, check.name
+        assert said(check.about, MM).split(". ")[0] in text, check.name
     for row in LIMITS:
-        assert row.title in text, row.name
-        assert in_units(row.source, SHOWN_MM) in text, row.name
+        assert said(row.title, MM) in text, row.name
+        assert said(row.source, MM) in text, row.name
     assert "{" not in text
     assert max(map(len, checks_text(MM).splitlines())) <= 92
+
+
+def test_an_american_reads_neither_metric_nor_british() -> None:
+    """Nothing but the names of what was measured elsewhere: formulas and page numbers."""
+    text = _plain(checks_text(Preferences(shown=SHOWN_IN16, words=Words.AMERICAN)))
+    assert not re.findall(rf".{{30}}\d (?:mm|cm|{'|'.join(UNITS)})\b.{{10}}", text)
+    assert not re.findall(r".{30}\bin in\b.{10}", text)
+    found = {word for word in AMERICAN_FOR if re.search(rf"\b{word}\b", text, re.IGNORECASE)}
+    assert not found
+    assert "Load of a person sitting, anywhere: 250 lb" in text
 
 
 def test_a_limit_is_told_in_the_makers_units_and_with_their_own_value() -> None:

@@ -16,6 +16,7 @@ from geometry.strength.bases import forces_on_lines
 from geometry.strength.loads import Loads
 from shared.timber_stiffness import STIFFNESS
 from shared.timber_strength import STRENGTH
+from shared.units import SHOWN_MM, in_units
 from tests.judges.frame import beam as judged_beam
 from tests.samples import NAMES, assert_cured, of_check, plain
 
@@ -110,7 +111,7 @@ def test_a_trestle_that_its_rail_has_weakened() -> None:
     found = of_check(bench, "trestle_strength")
     spec = bench.spec
     assert [one.parts for one in found] == [("stretcher_left",), ("stretcher_right",)]
-    force = float(found[0].message.split("about ")[1].split(" N")[0])
+    force = float(in_units(found[0].message, SHOWN_MM).split("about ")[1].split(" N")[0])
     lean = np.cos(np.radians(spec.number("splay")))
     span = spec.number("depth") - spec.number("inset_back_left") - spec.number("inset_front_left")
     span -= spec.number("leg_top_width") / float(lean)

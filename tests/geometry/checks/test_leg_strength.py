@@ -11,6 +11,7 @@ from geometry.checks.strengthening import own_weight
 from geometry.design.finding import Level
 from geometry.design.parameter import Value
 from shared.timber_strength import DENTED, ROLLING, STRENGTH
+from shared.units import SHOWN_MM, in_units
 from tests.samples import NAMES, assert_cured, of_check, plain
 
 
@@ -28,7 +29,7 @@ def test_feet_too_thin() -> None:
     (found,) = of_check(bench, "leg_strength")
     assert found.level is Level.THINK_AGAIN
     assert found.parts == ("leg_back_left", "leg_back_right", "leg_front_left", "leg_front_right")
-    force = float(found.message.split("about ")[1].split(" N")[0])
+    force = float(in_units(found.message, SHOWN_MM).split("about ")[1].split(" N")[0])
     lean = math.sqrt(
         1.0
         + math.tan(math.radians(bench.spec.number("splay"))) ** 2
@@ -57,7 +58,7 @@ def test_a_tenon_that_dents() -> None:
     (found,) = of_check(bench, "leg_joint_strength")
     assert "denting" in found.message
     assert {"stretcher_left", "leg_front_left"} <= set(found.parts)
-    force = float(found.message.split("about ")[1].split(" N")[0])
+    force = float(in_units(found.message, SHOWN_MM).split("about ")[1].split(" N")[0])
     wide = bench.spec.number("leg_top_width") / math.cos(math.radians(bench.spec.number("splay")))
     stands = DENTED * STRENGTH["black cherry"].denting
     assert found.amount == pytest.approx(100.0 * force / 2.0 / (4.0 * wide) / stands, rel=1e-3)
@@ -76,7 +77,7 @@ def test_aprons_too_low_for_a_lean() -> None:
     assert "glued cheeks" in found.message
     assert "“Apron, front”" in found.message
     spec = bench.spec
-    force = float(found.message.split("about ")[1].split(" N")[0])
+    force = float(in_units(found.message, SHOWN_MM).split("about ")[1].split(" N")[0])
     high = spec.number("base_height") - 40.0
     taken = (spec.number("leg_size") - spec.number("leg_foot")) / 2.0
     leans = [math.tan(math.radians(spec.number(name))) for name in ("splay", "rake")]
@@ -104,7 +105,7 @@ def test_round_tenons_that_lean_too_much() -> None:
     assert "bore" in found.message
     assert "bottom" in found.parts
     spec = bench.spec
-    force = float(found.message.split("about ")[1].split(" N")[0])
+    force = float(in_units(found.message, SHOWN_MM).split("about ")[1].split(" N")[0])
     high = spec.number("base_height")
     lean = math.hypot(*(math.tan(math.radians(spec.number(name))) for name in ("splay", "rake")))
     moment = force * (high * (lean - 0.2) - spec.number("leg_size") / 3.0)

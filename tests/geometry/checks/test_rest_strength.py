@@ -16,6 +16,7 @@ from shared.fixings import shank_of
 from shared.timber import TIMBERS
 from shared.timber_stiffness import STIFFNESS
 from shared.timber_strength import ROLLING, STRENGTH
+from shared.units import SHOWN_MM, in_units
 from tests.samples import assert_cured, of_check, plain
 
 
@@ -49,7 +50,7 @@ def test_thin_tenons_of_posts() -> None:
     """
     bench = plain("bowling_green_bench", {"post_tenon": 15.0})
     (found,) = of_check(bench, "rest_strength")
-    force = float(found.message.split("with ")[1].split(" N")[0])
+    force = float(in_units(found.message, SHOWN_MM).split("with ")[1].split(" N")[0])
     glue = 2.0 * 50.0 * 44.0 * ROLLING * STRENGTH["white ash"].shear
     bears = 50.0 * 15.0**2 / 6.0 * STIFFNESS["white ash"].rupture + glue * 19.0
     assert found.amount == pytest.approx(100.0 * force * 300.0 / bears, rel=2e-3)
@@ -101,7 +102,7 @@ def test_posts_screwed_to_the_edge_of_a_slab() -> None:
     in, with 40 mm of thread stand 15,700 G² D lb for each inch of it."""
     bench = plain("bowling_green_bench", {"post_fixing": "behind the seat"})
     (found,) = [one for one in findings(bench) if one.check == "rest_screws"]
-    force = float(found.message.split("with ")[1].split(" N")[0])
+    force = float(in_units(found.message, SHOWN_MM).split("with ")[1].split(" N")[0])
     gravity = TIMBERS["white ash"].density / 1120.0
     stands = 15_700.0 * gravity**2 * 0.190 * (40.0 / 25.4) * 4.4482216
     assert found.amount == pytest.approx(100.0 * force * 344.0 / 44.0 / stands, rel=2e-3)

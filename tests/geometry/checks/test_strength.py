@@ -18,6 +18,7 @@ from geometry.design.brief import Brief
 from geometry.design.finding import Level
 from geometry.design.judging import AS_FOUND
 from geometry.design.parameter import Value
+from shared.units import SHOWN_MM, in_units
 from tests.judges.frame import Frame
 from tests.judges.frame import beam as judged_beam
 from tests.samples import NAMES, assert_cured, of_check, plain, sample
@@ -122,7 +123,7 @@ def test_a_heavy_load_of_the_brief_is_borne_in_mind() -> None:
     # 1000 kg x 9.80665 m/s², in the middle of 1030 mm, on 360 x 40² / 6 = 96 000 mm³
     stress = 1000.0 * 9.80665 * 1030.0 / 4.0 / 96_000.0
     assert found.amount == pytest.approx(100.0 * stress / RUPTURE, rel=1e-9)
-    assert "9807 N" in found.message
+    assert "9807 N" in in_units(found.message, SHOWN_MM)
 
 
 def test_a_seat_that_breaks_is_not_to_be_cut() -> None:

@@ -50,7 +50,7 @@ def test_numbers_that_do_not_run_on_are_listed():
 def test_an_end_cut_says_how_far_it_is_off_square(splayed_leg):
     words = [in_units(row.words, SHOWN_MM) for row in cut_lines(splayed_leg.shape)]
     assert words[0] == "across, 15° off square, blade square"
-    assert words[-1] == "14 mm wide, 13 mm in from the face side; floor 15° off square"
+    assert words[-1] == "14 mm wide, 13 mm from the face side; floor 15° off square"
 
 
 def test_an_unknown_cut_is_measured_by_its_waste():

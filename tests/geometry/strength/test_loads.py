@@ -15,6 +15,7 @@ from geometry.design.judging import AS_FOUND
 from geometry.strength.loads import Loads, loads_of
 from shared.body_measures import BODY_MEASURES, WEIGHT
 from shared.seating import GRAVITY
+from shared.units import SHOWN_MM, in_units
 
 
 def _loads(brief: Brief) -> Loads:
@@ -58,5 +59,5 @@ def test_the_briefs_persons_reach_what_is_found() -> None:
     assert "seat_bends" not in {one.check for one in findings(bench)}
     four = judged(bench, AS_FOUND, Brief(who=MEN, persons=4.0))
     (found,) = (one for one in four if one.check == "seat_bends")
-    assert "4 persons of 111 kg" in found.message
+    assert "4 persons of 111 kg" in in_units(found.message, SHOWN_MM)
     assert findings(replace(bench, brief=Brief(who=MEN, persons=4.0)))

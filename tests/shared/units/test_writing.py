@@ -174,8 +174,11 @@ def test_weights_by_hand() -> None:
         ("The cutter is {12.7 mm} wide.", SHOWN_MM, "The cutter is 12.7 mm wide."),
         ("{927.1 mm} and {15 deg}", SHOWN_IN16, "36 ½ in and 15°"),
         ("{-5 mm}, {1e-05 mm}, {14.0362 deg}", SHOWN_MM, "−5 mm, 0 mm, 14.04°"),
+        ("{600 N}, {37.5:1 N m}, {181.44:0 kg}", SHOWN_MM, "600 N, 37.5 N m, 181 kg"),
+        ("{600 N}, {37.5:1 N m}, {181.44:0 kg}", SHOWN_IN16, "135 lb, 27.7 ft-lb, 400 lb"),
+        ("{20 °C}, {330 kg/m³}, {16.387064 cm³}", SHOWN_IN16, "68 °F, 21 lb/ft³, 1 in³"),
         ("no marks", SHOWN_MM, "no marks"),
-        ("{nan mm} {1e999 mm} {x mm} {5 kg} {5mm} {}", SHOWN_MM, None),
+        ("{nan mm} {1e999 mm} {x mm} {5 oz} {5mm} {}", SHOWN_MM, None),
     ],
 )
 def test_sentences_by_hand(text: str, shown: Shown, rendered: str | None) -> None:
