@@ -24,9 +24,10 @@ from app.scene.model import build_model
 from exporters.project_file import SUFFIX, load, read_project
 from exporters.project_writing import project_bytes
 from exporters.writing import write_file
-from geometry.bench.catalogue import default_spec
+from geometry.bench.plain import plain_spec
 from geometry.design.project import Project
 from shared.errors import CannotWrite, MakerError
+from shared.units import Shown
 
 UNTITLED = "Untitled bench"
 KEEP_AFTER_MS = 2_000
@@ -36,9 +37,9 @@ Tell = Callable[[Notice], None]
 ChooseTarget = Callable[[Path], Path | None]
 
 
-def new_project() -> Project:
-    """A bench to begin with."""
-    return Project(spec=default_spec(), title=UNTITLED)
+def new_project(shown: Shown) -> Project:
+    """A bench to begin with, in round sizes of that unit."""
+    return Project(spec=plain_spec(shown), title=UNTITLED)
 
 
 class FileDesk(QObject):
@@ -74,10 +75,10 @@ class FileDesk(QObject):
 
     # Opening
 
-    def new(self) -> None:
+    def new(self, shown: Shown) -> None:
         """A fresh bench; unsaved work is kept aside."""
         aside = self._put_aside()
-        self._lay_down(new_project(), None, "", saved=True)
+        self._lay_down(new_project(shown), None, "", saved=True)
         self._offer_return(aside)
 
     def open(self, path: Path) -> bool:

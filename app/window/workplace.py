@@ -60,7 +60,7 @@ class Workplace(QObject):
         self._base_font = QApplication.font()
         self._body = QWidget(frame)
         self.ask = Asker(frame)
-        self.desk = Desk(new_project(), self)
+        self.desk = Desk(new_project(preferences.shown), self)
         self.notices = NoticeStrip(self._body)
         self.files = FileDesk(
             self.desk,
@@ -117,7 +117,7 @@ class Workplace(QObject):
     def _deeds(self) -> dict[str, Callable[[], object]]:
         canvas = self.page.canvas
         return {
-            "new": self.files.new,
+            "new": self._new,
             "open": self._open,
             "save": self.files.save,
             "save_as": self.files.save_as,
@@ -195,6 +195,9 @@ class Workplace(QObject):
         text = "A plain bench to begin with: pull any dimension, or click one and type."
         if alone:
             self.notices.tell(Notice(text, tuple(deeds), kind="start"))
+
+    def _new(self) -> None:
+        self.files.new(self.presenter.preferences.shown)
 
     def _open(self) -> None:
         path = self.desk.path or next(iter(self.files.recent.files()), Path.home())

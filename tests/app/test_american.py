@@ -186,3 +186,17 @@ def test_paper_is_first_that_of_the_country() -> None:
     assert first_preferences(QLocale("en_US")).paper == "Letter"
     assert first_preferences(QLocale("fr_CA")).paper == "Letter"
     assert first_preferences(QLocale("en_GB")).paper == "A4"
+
+
+def test_a_bench_to_begin_with_is_round_in_the_unit_that_is_shown(window: Workplace) -> None:
+    """48 in, 1200 mm; another unit alone never changes a size."""
+    metric = window.presenter.preferences
+    window.prefer(replace(metric, shown=SHOWN_IN16))
+    assert window.desk.spec.number("length") == 1200.0
+    window.commands["new"].trigger()
+    assert window.desk.spec.number("length") == pytest.approx(48.0 * 25.4)
+    assert window.desk.saved
+    window.prefer(metric)
+    assert window.desk.spec.number("length") == pytest.approx(48.0 * 25.4)
+    window.commands["new"].trigger()
+    assert window.desk.spec.number("length") == 1200.0

@@ -15,6 +15,7 @@ from app.panels.job_strip import PAPERS, STAGES
 from app.window.menus import fill_recent
 from app.window.workplace import Workplace
 from exporters.project_file import load
+from shared.units import SHOWN_MM
 from tests.app.opening import open_window
 
 
@@ -27,7 +28,7 @@ def test_save_and_open_give_the_same_bench(window: Workplace, tmp_path: Path) ->
     assert load(saved).spec == window.desk.spec
     assert not window.frame.isWindowModified()
     assert "hall bench" in window.frame.windowTitle()
-    window.files.new()
+    window.files.new(SHOWN_MM)
     assert window.desk.spec.number("length") == 1200.0
     window.files.open(saved)
     assert window.desk.spec.number("length") == 1313.0
@@ -126,7 +127,7 @@ def test_opening_over_unsaved_work_keeps_it(window: Workplace, tmp_path: Path) -
     window.ask.next = tmp_path / "other.settle"
     window.files.save()
     window.desk.set_values({"length": 1555.0})
-    window.files.new()
+    window.files.new(SHOWN_MM)
     assert window.desk.spec.number("length") == 1200.0
     window.notices.buttons()["Go back to it"].click()
     assert window.desk.spec.number("length") == 1555.0
@@ -178,7 +179,7 @@ def test_a_dropped_file_is_opened(window: Workplace, tmp_path: Path) -> None:
     window.ask.next = tmp_path / "b.settle"
     window.desk.set_values({"length": 1818.0})
     window.files.save()
-    window.files.new()
+    window.files.new(SHOWN_MM)
     mime = QMimeData()
     mime.setUrls([QUrl.fromLocalFile(str(tmp_path / "b.settle"))])
     event = QDropEvent(
