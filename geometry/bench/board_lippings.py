@@ -7,16 +7,17 @@ its thickness, and turn a mitred corner with the boards.  Housings stop behind t
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import product
 
 from geometry.bench.case import boards, has_case
-from geometry.bench.case_numbers import LEFT, LIP_READS, CaseNumbers, case_numbers
+from geometry.bench.case_numbers import LEFT, LIP_READS, RIGHT, CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.edges import edges_of
-from geometry.bench.lipped import LIPPED, strip_word, widths
+from geometry.bench.lipped import LIPPED, strip_measures, strip_word
 from geometry.bench.member import Member
 from geometry.cuts.chamfer import Chamfer, ChamferEnd
 from geometry.cuts.contour import Face
@@ -24,11 +25,12 @@ from geometry.cuts.cut import Blank, Cut
 from geometry.cuts.edge_moulding import EdgeMoulding
 from geometry.cuts.removal import HalfSpace
 from geometry.cuts.saw import SawCut
-from geometry.design.joint import Joint
+from geometry.design.joint import Joint, Measure
 from geometry.design.parameter import Parameter, length
 from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
 from geometry.joints.glued_faces import glued_faces
+from geometry.joints.mitred_strips import mitred_strips
 from geometry.primitives.frame import Frame, Vec3, scale, unit
 
 PARAMETERS: tuple[Parameter, ...] = (
@@ -45,7 +47,6 @@ PARAMETERS: tuple[Parameter, ...] = (
 )
 
 BOARD_LIPPING = "board lipping"  # the kind of part
-MITRED_LIPPING = "mitred lipping"  # of joint
 
 CONSTRAINTS: tuple[Constraint, ...] = (
     rule(
@@ -169,23 +170,40 @@ def _strip(spec: BenchSpec, lip: Lip) -> Part:
         title=f"{strip_word(lip.thickness)}, {core.title[:1].lower()}{core.title[1:]}",
         kind=BOARD_LIPPING,
         material=spec.word("timber"),
-        shape=Shape(blank, tuple(_saw_cuts(lip, frame))),
+        shape=Shape(blank, tuple(_saw_cuts(case_numbers(spec), lip, frame))),
         frame=frame,
     )
 
 
-def _saw_cuts(lip: Lip, frame: Frame) -> Iterator[Cut]:
-    """Flush with the faces of the board, and along its mitres."""
-    sizes = lip.core.shape.blank
+def _saw_cuts(c: CaseNumbers, lip: Lip, frame: Frame) -> Iterator[Cut]:
+    """Flush with the faces of the board, and along those of its mitres that no joint tells of."""
     if abs(lip.through) > 0.0:
-        for z, way in ((0.0, -1.0), (sizes.thickness, 1.0)):
+        for z, way in ((0.0, -1.0), (lip.core.shape.blank.thickness, 1.0)):
             yield _sawn("bevel", lip, frame, lip.point(0.0, z, lip.behind), (0.0, 0.0, way))
-    # A mitre goes from the end of the outside face to as far in as the board is thick.
-    t = sizes.thickness
-    for mitred, x, way in ((lip.low, 0.0, -1.0), (lip.high, sizes.length, 1.0)):
-        if mitred:
-            outward = unit((way, 0.0, -1.0))
-            yield _sawn("mitre", lip, frame, lip.point(x, t, lip.behind), outward)
+    for mitred, low in ((lip.low, True), (lip.high, False)):
+        if mitred and _leans(c, *_corner(lip.core.name, low=low)):
+            yield _mitred(lip, frame, low=low)
+
+
+def _corner(name: str, *, low: bool) -> tuple[str, str]:
+    """At which end of the bench, and whether at top or bottom, an end of a board's x stands."""
+    if name.startswith("end_panel_"):
+        side = name.removeprefix("end_panel_")
+        return side, "top" if (side == LEFT) == low else "bottom"
+    return (LEFT if (name == "bottom") == low else RIGHT), name
+
+
+def _leans(c: CaseNumbers, side: str, where: str) -> bool:
+    """Whether a bottom leans there and the end does not."""
+    return where == "bottom" and c.bevel(side) != c.greatest_flare * c.thickness / c.height
+
+
+def _mitred(lip: Lip, frame: Frame, *, low: bool) -> SawCut:
+    """A mitre goes from the end of the outside face to as far in as the board is thick."""
+    sizes = lip.core.shape.blank
+    x, way = (0.0, -1.0) if low else (sizes.length, 1.0)
+    outward = unit((way, 0.0, -1.0))
+    return _sawn("mitre", lip, frame, lip.point(x, sizes.thickness, lip.behind), outward)
 
 
 def _sawn(title: str, lip: Lip, frame: Frame, point: Vec3, outward: Vec3) -> SawCut:
@@ -224,8 +242,16 @@ def _glued(lip: Lip, parts: Mapping[str, Part]) -> Joint:
         core,
         corners,
         strip.frame.z_axis,
-        widths(core, sizes.width + lip.behind),
+        (*strip_measures(core, strip, corners, sizes.width + lip.behind), *_bevel(lip)),
     )
+
+
+def _bevel(lip: Lip) -> tuple[Measure, ...]:
+    """Of a board whose front leans through its thickness."""
+    if abs(lip.through) <= 0.0:
+        return ()
+    bevel = math.degrees(math.atan(abs(lip.through)))
+    return (Measure("lipping_bevel", bevel, "deg", "of the lipping's edges, from square"),)
 
 
 def _turned(c: CaseNumbers, found: Mapping[str, Lip], parts: Mapping[str, Part]) -> Iterator[Joint]:
@@ -236,16 +262,14 @@ def _turned(c: CaseNumbers, found: Mapping[str, Lip], parts: Mapping[str, Part])
     for end, where in product((c.left, c.right), ("top", "bottom")):
         panel = f"end_panel_{end.side}"
         holders = [name for name in (where, panel) if name in found]
-        leans = where == "bottom" and c.bevel(end.side) != c.greatest_flare * c.thickness / c.height
-        if not end.mitred or not holders or leans:
+        if not end.mitred or not holders or _leans(c, end.side, where):
             continue
         lip = found[holders[0]]
         first, second = (
             parts[f"{name}_lipping" if name in found else name] for name in (where, panel)
         )
         board = parts[holders[0]]
-        at_low = holders[0] == panel and (end.side == LEFT) == (where == "top")
-        at_low = at_low or (where in holders and (end.side == LEFT) == (where == "bottom"))
+        at_low = _corner(holders[0], low=True) == (end.side, where)
         x, step = (0.0, 1.0) if at_low else (board.shape.blank.length, -1.0)
         t = board.shape.blank.thickness
         corners = tuple(
@@ -255,8 +279,22 @@ def _turned(c: CaseNumbers, found: Mapping[str, Lip], parts: Mapping[str, Part])
         normal = board.frame.turn_to_bench(unit((-step, 0.0, -1.0)))
         if holders[0] == panel:
             normal = scale(normal, -1.0)
-        yield glued_faces(
-            f"mitre_lipping_{where}_{end.side}", MITRED_LIPPING, first, second, corners, normal
+        cut_first, cut_second = (
+            _mitred(
+                found[name],
+                parts[f"{name}_lipping"].frame,
+                low=_corner(name, low=True) == (end.side, where),
+            )
+            if name in found
+            else None
+            for name in (where, panel)
+        )
+        yield mitred_strips(
+            f"mitre_lipping_{where}_{end.side}",
+            (first, second),
+            (cut_first, cut_second),
+            corners,
+            normal,
         )
 
 

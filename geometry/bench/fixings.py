@@ -40,7 +40,7 @@ from geometry.design.parameter import Parameter, choice, count, length
 from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
 from geometry.joints.button import button_in, button_under, hole_middle
-from geometry.joints.glued_faces import glued_faces
+from geometry.joints.glued_faces import glued_block
 from geometry.joints.slotted_screw import slotted_screw
 from geometry.primitives.frame import Frame, Vec3, add, cross, rounded, scale
 from shared.fixings import WOOD_SCREWS
@@ -294,9 +294,7 @@ def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
         else:
             piece = parts[f"fixing_block_{place.name}"]
             face = _block_face(f, place)
-            joints.append(
-                glued_faces(f"{name}_block", "glued block", piece, bearer, face, _into(place))
-            )
+            joints.append(glued_block(f"{name}_block", piece, bearer, face, _into(place)))
             joints.append(slotted_screw(name, piece, board, screw(f, place)))
     return tuple(joints)
 

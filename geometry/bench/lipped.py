@@ -6,13 +6,17 @@ strip: x along its board, face side to the front, y through the board from its f
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from geometry.cuts.cut import Blank
 from geometry.design.joint import Joint, Measure
 from geometry.design.part import Part, Shape
 from geometry.joints.glued_faces import glued_faces
+from geometry.joints.reference_faces import Told, places_of
 from geometry.primitives.frame import Frame, Vec3
 
 TIMBER, SHEET = "timber", "sheet"
+_STRIP = Told("lipping", "the lipping", "the lipping")
 LIPPED = "glued lipping"  # the joint of a strip and its board
 BAND = 1.0  # mm: what is thinner is a band of veneer, bought and not sawn
 # By the kind of a strip, its thickness.
@@ -56,13 +60,23 @@ def glued_strip(core: Part, strip: Part, whole: float) -> Joint:
         strip.frame.to_bench((sizes.length, sizes.width, z)),
         strip.frame.to_bench((0.0, sizes.width, z)),
     )
-    return glued_faces(strip.name, LIPPED, strip, core, corners, _back(core), widths(core, whole))
+    measures = strip_measures(core, strip, corners, whole)
+    return glued_faces(strip.name, LIPPED, strip, core, corners, _back(core), measures)
 
 
-def widths(core: Part, whole: float) -> tuple[Measure, ...]:
-    """What is measured of a board of sheet before and after its strip is glued on."""
+def strip_measures(
+    core: Part, strip: Part, corners: Sequence[Vec3], whole: float
+) -> tuple[Measure, ...]:
+    """The strip's sizes and place, and what is measured of a board of sheet before and after it is
+    glued on to the face with these ``corners``; ``whole`` is the board's finished width."""
+    sizes = strip.shape.blank
     return (
-        Measure("core_width", core.shape.blank.width, "mm", "of the sheet under the lipping"),
+        Measure(
+            "lipping_thick", sizes.thickness, "mm", "square to the joint", (0,), strip.frame.z_axis
+        ),
+        Measure("lipping_wide", sizes.width, "mm", "through the board", (0,), strip.frame.y_axis),
+        *places_of(core, corners, _back(core), _STRIP, 1),
+        Measure("core_width", core.shape.blank.width, "mm", "of the sheet under the lipping", (1,)),
         Measure("finished_width", whole, "mm", f"of the {core.kind} with its lipping"),
     )
 

@@ -11,12 +11,12 @@ from collections.abc import Mapping
 
 from geometry.bench.case_numbers import case_numbers
 from geometry.bench.constraint import Constraint, rule
-from geometry.bench.lipped import LIPPED
+from geometry.bench.lipped import LIPPED, strip_measures
 from geometry.bench.member import Member
 from geometry.bench.openings import SHELF, Opening, filled_with
 from geometry.bench.shelves import has_shelves, lip_of, shelf_front
 from geometry.cuts.cut import Blank
-from geometry.design.joint import Joint, Measure
+from geometry.design.joint import Joint
 from geometry.design.parameter import Parameter, length
 from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
@@ -91,19 +91,9 @@ def _glued(spec: BenchSpec, at: Opening, parts: Mapping[str, Part]) -> Joint:
         (at.x_right, y, high),
         (at.x_left, y, high),
     )
-    core = parts[f"shelf_{at.index}"]
-    return glued_faces(
-        f"lipping_{at.index}",
-        LIPPED,
-        parts[f"lipping_{at.index}"],
-        core,
-        corners,
-        (0.0, 1.0, 0.0),
-        (
-            Measure("core_width", core.shape.blank.width, "mm", "of the sheet under the lipping"),
-            Measure("finished_width", front - at.back, "mm", "of the shelf with its lipping"),
-        ),
-    )
+    core, strip = parts[f"shelf_{at.index}"], parts[f"lipping_{at.index}"]
+    measures = strip_measures(core, strip, corners, front - at.back)
+    return glued_faces(strip.name, LIPPED, strip, core, corners, (0.0, 1.0, 0.0), measures)
 
 
 MEMBER = Member(

@@ -23,7 +23,7 @@ from geometry.design.joint import Joint
 from geometry.design.parameter import Parameter, choice, length
 from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
-from geometry.joints.glued_faces import glued_faces
+from geometry.joints.glued_faces import glued_block, glued_faces
 from geometry.joints.mitre import mitre
 from geometry.primitives.frame import Frame, Vec2, Vec3
 
@@ -233,9 +233,7 @@ def _blocked(
         (*far, p.height),
         (x, y, p.height),
     )
-    return glued_faces(
-        f"block_{corner}_{name}", "glued block", block, board, face, _turned(board.frame.z_axis)
-    )
+    return glued_block(f"block_{corner}_{name}", block, board, face, _turned(board.frame.z_axis))
 
 
 def _turned(direction: Vec3) -> Vec3:

@@ -13,7 +13,9 @@ class Measure:
     """A number a maker marks or sets: mm or degrees, and what it is measured from.
 
     ``found_on`` tells on which of the joint's two parts, 0 and 1, it can be measured; on neither
-    if it is no size of theirs, but one to work to.
+    if it is no size of theirs, but one to work to.  A length may tell the unit direction ``along``
+    which it is measured, and the point ``at`` which it ends, both in bench coordinates: a length
+    that happens to be as large is then not taken for it.
     """
 
     name: str
@@ -21,6 +23,8 @@ class Measure:
     unit: str  # "mm" or "deg"
     meaning: str
     found_on: tuple[int, ...] = (0, 1)
+    along: Vec3 | None = None
+    at: Vec3 | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,6 +10,7 @@ from geometry.cuts.rebate import Rebate
 from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part
 from geometry.joints.marking import span
+from geometry.joints.reference_faces import start_of
 from geometry.primitives.frame import Vec3
 
 
@@ -40,9 +41,10 @@ def back_rebate(
         cuts_first=(rebate,),
         cuts_second=(),
         measures=(
-            Measure("rebate_width", width, "mm", "from the back edge"),
-            Measure("rebate_depth", into, "mm", "below the inside face"),
+            Measure("rebate_width", width, "mm", "from the back edge", (0,), board.frame.y_axis),
+            Measure("rebate_depth", into, "mm", "below the inside face", (0,), board.frame.z_axis),
             Measure("rebate_length", x_high - x_low, "mm", "along the board"),
+            *start_of(board, x_low, x_high, "rebate"),
         ),
         contacts=(Contact(contact, (0.0, 1.0, 0.0), 0.0),),
     )

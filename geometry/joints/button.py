@@ -10,8 +10,11 @@ from dataclasses import dataclass
 from geometry.cuts.mortise import Mortise
 from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part
-from geometry.joints.slotted_screw import UP, pilot_bore, rectangle
+from geometry.joints.reference_faces import Told, places_of
+from geometry.joints.slotted_screw import UP, pilot_bore, pilot_measures, rectangle
 from geometry.primitives.frame import Vec3, add, rounded, scale
+
+_MORTISE = Told("mortise", "the mortise", "the mortise")
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,10 +94,22 @@ def button_in(name: str, button: Part, bearer: Part, at: ButtonNumbers) -> Joint
         cuts_first=(),
         cuts_second=(Mortise((a, b, c, d), (e, f, g, h), through=False),),
         measures=(
-            Measure("mortise_down", at.land, "mm", "from the upper edge to the mortise, level"),
-            Measure("mortise_height", low - high, "mm", "of the mortise, level"),
-            Measure("mortise_length", 2.0 * half, "mm", "along the piece"),
-            Measure("mortise_depth", deep, "mm", "level, from the inside face"),
+            Measure(
+                "mortise_down",
+                at.land,
+                "mm",
+                "from the upper edge to the mortise, upright",
+                (1,),
+                UP,
+            ),
+            Measure("mortise_height", low - high, "mm", "of the mortise, upright", (1,), UP),
+            Measure("mortise_length", 2.0 * half, "mm", "along the piece", (1,), at.along),
+            Measure("mortise_depth", deep, "mm", "level, from the inside face", (1,), at.inward),
+            *(
+                one
+                for one in places_of(bearer, mouth, at.inward, _MORTISE, 1)
+                if one.name == "mortise_from_end"
+            ),
             Measure("tongue_engaged", at.engaged, "mm", "of the tongue in the mortise when made"),
         ),
         contacts=(Contact(roof, UP, 0.0),),
@@ -114,8 +129,7 @@ def button_under(name: str, button: Part, board: Part, at: ButtonNumbers) -> Joi
             Measure(
                 "screw_length", at.land + at.tongue + at.bite, "mm", "from its head to its point"
             ),
-            Measure("pilot", at.pilot, "mm", "diameter of the pilot hole in the board"),
-            Measure("pilot_depth", at.bite, "mm", "of the pilot hole"),
+            *pilot_measures(board, at.screw, at.pilot, at.bite),
         ),
         contacts=tuple(Contact(corners, UP, 0.0) for corners in button_bearing(at)),
     )

@@ -9,12 +9,19 @@ import math
 from dataclasses import dataclass
 
 from geometry.cuts.end_bore import EndBore
+from geometry.cuts.turned import Turned
 from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part
+from geometry.joints.reference_faces import Told, places_of
 from geometry.joints.slotted_screw import UP, rectangle
 from geometry.primitives.frame import Vec3, add, rounded, scale
 
 PLAY = 0.6  # mm in the diameter between an insert as drawn and its boring
+
+_BORE = Told("bore", "the middle of the boring", "the boring")
+_PAD = Told("pad", "the middle of the pad", "the pad")
+_SIDES = 24  # of the face in which a pad is said to bear
+_WITHIN = 0.98  # of its radius, so that the face lies in the disc
 
 _ALONG: Vec3 = (1.0, 0.0, 0.0)
 _ACROSS: Vec3 = (0.0, 1.0, 0.0)
@@ -44,12 +51,14 @@ def foot(name: str, piece: Part, leg: Part, at: FootNumbers) -> Joint:
         at.bore,
         at.depth,
     )
-    measures = [Measure("foot_height", at.middle[2], "mm", "from the floor to the end")]
+    measures = [Measure("foot_height", at.middle[2], "mm", "from the floor to the end", (0,), UP)]
     if at.bore > 0.0:
         measures += [
-            Measure("bore_diameter", at.bore, "mm", "for the threaded insert, straight up"),
-            Measure("bore_depth", at.depth, "mm", "from the end"),
+            Measure("bore_diameter", at.bore, "mm", "for the threaded insert, straight up", (1,)),
+            Measure("bore_depth", at.depth, "mm", "from the end", (1,), UP),
         ]
+    if not any(isinstance(cut, Turned) for cut in leg.shape.cuts):  # that has it in its middle
+        measures += places_of(leg, (at.middle,), UP, _BORE if at.bore > 0.0 else _PAD, 1)
     return Joint(
         name=name,
         kind="levelling foot" if at.bore > 0.0 else "pad",
@@ -63,10 +72,16 @@ def foot(name: str, piece: Part, leg: Part, at: FootNumbers) -> Joint:
 
 
 def _bearing(at: FootNumbers) -> tuple[tuple[Vec3, ...], ...]:
-    """Squares inside the ring, or one in the middle of a whole disc."""
+    """Squares inside the ring, or what is next to a whole disc."""
     if at.inner <= 0.0:
-        half = at.outer * math.sqrt(0.5) * 0.98
-        return (rectangle(at.middle, _ALONG, _ACROSS, (half, half)),)
+        radius = _WITHIN * at.outer
+        turns = [2.0 * math.pi * k / _SIDES for k in range(_SIDES)]
+        return (
+            tuple(
+                add(at.middle, (radius * math.cos(turn), radius * math.sin(turn), 0.0))
+                for turn in turns
+            ),
+        )
     wide = at.outer - at.inner
     radius, half = at.inner + wide / 2.0, wide / 4.0
     return tuple(

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part
+from geometry.joints.reference_faces import Told, places_of
 from geometry.primitives.frame import Vec3
+
+_BLOCK = Told("block", "the block", "the block")
 
 
 def glued_faces(
@@ -31,3 +34,11 @@ def glued_faces(
         measures=measures,
         contacts=(Contact(corners, normal, 0.0),),
     )
+
+
+def glued_block(
+    name: str, block: Part, holder: Part, corners: tuple[Vec3, ...], normal: Vec3
+) -> Joint:
+    """A block rubbed on to ``holder``, and where it stands there."""
+    measures = places_of(holder, corners, normal, _BLOCK, 1)
+    return glued_faces(name, "glued block", block, holder, corners, normal, measures)

@@ -13,6 +13,7 @@ from geometry.cuts.groove import Groove
 from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part
 from geometry.joints.marking import span
+from geometry.joints.reference_faces import start_of
 from geometry.primitives.frame import Vec3, add, scale, subtract, unit
 
 
@@ -51,10 +52,27 @@ def grooved_bottom(name: str, piece: Part, bottom: Part, at: BottomNumbers) -> J
         cuts_first=(groove,),
         cuts_second=(),
         measures=(
-            Measure("groove_up", at.up, "mm", "lower edge to the groove"),
-            Measure("groove_width", at.thickness + at.ease, "mm", "across the groove"),
-            Measure("groove_depth", at.depth, "mm", "below the inside face"),
+            Measure(
+                "groove_up",
+                at.up,
+                "mm",
+                "from the lower edge to the groove",
+                (0,),
+                piece.frame.y_axis,
+            ),
+            Measure(
+                "groove_width",
+                at.thickness + at.ease,
+                "mm",
+                "across the groove",
+                (0,),
+                piece.frame.y_axis,
+            ),
+            Measure(
+                "groove_depth", at.depth, "mm", "below the inside face", (0,), piece.frame.z_axis
+            ),
             Measure("groove_length", x_high - x_low, "mm", "along the piece, stopped at both ends"),
+            *start_of(piece, x_low, x_high, "groove"),
         ),
         contacts=_contacts(at),
     )

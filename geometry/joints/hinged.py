@@ -12,6 +12,7 @@ from geometry.cuts.hinge_mortise import HingeMortise
 from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part
 from geometry.joints.marking import span
+from geometry.joints.reference_faces import Told, places_of
 from geometry.primitives.frame import Vec3, add, scale
 
 
@@ -45,7 +46,6 @@ class HingedNumbers:
 
 def hinged(name: str, lid: Part, holder: Part, at: HingedNumbers) -> Joint:
     """Hang ``lid`` on ``holder``."""
-    first = at.starts[0]
     return Joint(
         name=name,
         kind="hinged lid",
@@ -56,17 +56,37 @@ def hinged(name: str, lid: Part, holder: Part, at: HingedNumbers) -> Joint:
         ),
         cuts_second=tuple(_mortise(holder, *at.box(start, 0.0, at.deep)) for start in at.starts),
         measures=(
-            Measure("hinge_mortise_length", at.length, "mm", "along the edge"),
-            Measure("hinge_mortise_width", at.leaf, "mm", "from the arris that the pin lies on"),
-            Measure("hinge_mortise_depth", at.deep, "mm", "of each leaf"),
             Measure(
-                "from_lid_end",
-                first - lid.frame.origin[0],
-                "mm",
-                "the first hinge from the lid's left end",
+                "hinge_mortise_length", at.length, "mm", "along the edge", along=(1.0, 0.0, 0.0)
             ),
+            Measure(
+                "hinge_mortise_width",
+                at.leaf,
+                "mm",
+                "from the arris that the pin lies on",
+                along=at.leafward,
+            ),
+            Measure("hinge_mortise_depth", at.deep, "mm", "of each leaf", along=at.into),
+            *_places(lid, at, 0),
+            *_places(holder, at, 1),
         ),
         contacts=(_between(at),),
+    )
+
+
+def _places(part: Part, at: HingedNumbers, which: int) -> tuple[Measure, ...]:
+    """Where along a part each hinge is let in."""
+    return tuple(
+        one
+        for k, start in enumerate(at.starts, 1)
+        for one in places_of(
+            part,
+            at.box(start, 0.0, at.deep),
+            at.into,
+            Told(f"hinge_{k}", f"hinge {k}", f"hinge {k}"),
+            which,
+        )
+        if one.name == f"hinge_{k}_from_end"
     )
 
 

@@ -12,6 +12,7 @@ from geometry.cuts.rebate import Rebate
 from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part
 from geometry.joints.marking import span
+from geometry.joints.reference_faces import start_of
 from geometry.primitives.frame import Vec3, add, scale
 
 
@@ -44,9 +45,14 @@ def rebated_bottom(name: str, piece: Part, bottom: Part, at: RebateNumbers) -> J
         cuts_first=(Rebate(x_low, x_high, 0.0, at.thickness, at.depth),),
         cuts_second=(),
         measures=(
-            Measure("rebate_width", at.thickness, "mm", "from the lower edge"),
-            Measure("rebate_depth", at.depth, "mm", "below the inside face"),
+            Measure(
+                "rebate_width", at.thickness, "mm", "from the lower edge", (0,), piece.frame.y_axis
+            ),
+            Measure(
+                "rebate_depth", at.depth, "mm", "below the inside face", (0,), piece.frame.z_axis
+            ),
             Measure("rebate_length", x_high - x_low, "mm", "along the piece, stopped at both ends"),
+            *start_of(piece, x_low, x_high, "rebate"),
         ),
         contacts=_contacts(at),
     )

@@ -15,10 +15,12 @@ from geometry.cuts.saw import SawCut
 from geometry.cuts.screw_hole import ScrewHole
 from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part
+from geometry.joints.reference_faces import Told, places_of
 from geometry.primitives.frame import Vec3, rounded, scale
 
 _FLAT = 0.9  # cosine to the block's face beyond which the cut is a bevel along it
 _NEAR = 1e-9
+_BLOCK = Told("block", "the block", "the block")
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,9 +82,15 @@ def screwed_block(name: str, block: Part, holder: Part, at: ScrewedBlock) -> Joi
         fit=0.0,
         cuts_first=cuts,
         cuts_second=pilots,
-        measures=(*_sawn(saw), *_screwed(at, holder)),
+        measures=(*_sawn(saw), *_placed(at, holder), *_screwed(at, holder)),
         contacts=tuple(Contact(face, scale(at.into, -1.0), 0.0) for face in at.faces),
     )
+
+
+def _placed(at: ScrewedBlock, holder: Part) -> tuple[Measure, ...]:
+    """Where the block stands on the other piece."""
+    corners = [corner for face in at.faces for corner in face]
+    return places_of(holder, corners, at.into, _BLOCK, 1)
 
 
 def _sawn(saw: SawCut) -> tuple[Measure, ...]:
@@ -98,16 +106,24 @@ def _sawn(saw: SawCut) -> tuple[Measure, ...]:
 def _screwed(at: ScrewedBlock, holder: Part) -> tuple[Measure, ...]:
     if not at.screws:
         return ()
+    top = "from the block's top to the middle of a screw"
+    inner = "from the glued face's inner edge to the screws"
     downs = tuple(
-        Measure(f"screw_{k}_down", down, "mm", "from the block's top to the middle of a screw")
-        for k, down in enumerate(at.downs, 1)
+        Measure(f"screw_{k}_down", down, "mm", top, (0,)) for k, down in enumerate(at.downs, 1)
     )
     return (
         *downs,
-        Measure("screw_in", at.from_edge, "mm", "from the glued face's inner edge to the screws"),
-        Measure("land", at.land, "mm", "of wood under a screw's head"),
-        Measure("screw_length", at.land + at.bite, "mm", "from under its head to its point"),
-        Measure("hole", at.hole, "mm", "diameter of the hole in the block"),
-        Measure("pilot", at.pilot, "mm", f"diameter of the pilot hole in the {holder.kind}"),
-        Measure("pilot_depth", at.bite, "mm", f"into the {holder.kind}, square to its inside"),
+        Measure("screw_in", at.from_edge, "mm", inner, (0,)),
+        Measure("land", at.land, "mm", "of wood under a screw's head", (0,), at.into),
+        Measure("screw_length", at.land + at.bite, "mm", "from under its head to its point", ()),
+        Measure("hole", at.hole, "mm", "diameter of the hole in the block", (0,)),
+        Measure("pilot", at.pilot, "mm", f"diameter of the pilot hole in the {holder.kind}", (1,)),
+        Measure(
+            "pilot_depth",
+            at.bite,
+            "mm",
+            f"into the {holder.kind}, square to its inside",
+            (1,),
+            at.into,
+        ),
     )

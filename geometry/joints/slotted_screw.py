@@ -9,10 +9,14 @@ from geometry.cuts.contour import Face
 from geometry.cuts.screw_slot import ScrewSlot
 from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part
-from geometry.primitives.frame import Vec3, add, rounded, scale
+from geometry.joints.reference_faces import Told, places_of
+from geometry.primitives.frame import Vec3, add, cross, rounded, scale
 
 UP: Vec3 = (0.0, 0.0, 1.0)
 DOWN: Vec3 = (0.0, 0.0, -1.0)
+
+_SLOT = Told("slot", "the middle of the slot", "the nearer end of the slot")
+_PILOT = Told("pilot", "the middle of the pilot hole", "the pilot hole")
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +58,10 @@ def slotted_screw(name: str, piece: Part, board: Part, at: SlottedScrew) -> Join
         head=at.head,
         depth=at.depth,
     )
+    round_ends = (
+        add(at.screw, scale(at.away, -slot.before - slot.width / 2.0)),
+        add(at.screw, scale(at.away, slot.after + slot.width / 2.0)),
+    )
     return Joint(
         name=name,
         kind="slotted screw",
@@ -63,9 +71,17 @@ def slotted_screw(name: str, piece: Part, board: Part, at: SlottedScrew) -> Join
         cuts_second=(pilot_bore(board, at.screw, at.pilot, at.bite),),
         measures=(
             Measure(
-                "slot_length", slot.length, "mm", "over its round ends, across the board", (0,)
+                "slot_length",
+                slot.length,
+                "mm",
+                "over its round ends, across the board",
+                (0,),
+                at.away,
             ),
-            Measure("slot_width", slot.width, "mm", "for the screw's shank", (0,)),
+            Measure(
+                "slot_width", slot.width, "mm", "for the screw's shank", (0,), cross(UP, at.away)
+            ),
+            *places_of(piece, round_ends, UP, _SLOT, 0),
             Measure(
                 "travel", at.shrink + at.swell, "mm", "of the board here, driest to dampest", ()
             ),
@@ -76,11 +92,11 @@ def slotted_screw(name: str, piece: Part, board: Part, at: SlottedScrew) -> Join
                 "the screw from the slot's inner end when it is put in",
                 (),
             ),
-            Measure("land", at.land, "mm", "of wood under the screw's head", (0,)),
+            Measure("land", at.land, "mm", "of wood under the screw's head", (0,), UP),
             Measure(
                 "screw_length", at.land + at.bite, "mm", "from under its head to its point", ()
             ),
-            Measure("pilot", at.pilot, "mm", "diameter of the pilot hole in the board", (1,)),
+            *pilot_measures(board, at.screw, at.pilot, at.bite),
         ),
         contacts=tuple(Contact(corners, UP, 0.0) for corners in at.bearing),
     )
@@ -91,6 +107,15 @@ def pilot_bore(board: Part, screw: Vec3, diameter: float, bite: float) -> Bore:
     x, y, _ = rounded(board.frame.to_local(screw))
     face = Face.FACE_SIDE if board.frame.z_axis[2] > 0.0 else Face.REVERSE
     return Bore(x, y, diameter, bite, face)
+
+
+def pilot_measures(board: Part, screw: Vec3, diameter: float, bite: float) -> tuple[Measure, ...]:
+    """Size and place of such a hole; the board is the second part of its joint."""
+    return (
+        Measure("pilot", diameter, "mm", "diameter of the pilot hole in the board", (1,)),
+        Measure("pilot_depth", bite, "mm", "of the pilot hole", (1,), UP),
+        *places_of(board, (screw,), UP, _PILOT, 1),
+    )
 
 
 def rectangle(

@@ -23,17 +23,25 @@ _SMALLEST = 2.5  # mm across on the sheet
 _OUT = 1.5  # mm that a centre line stands out at each end
 _END_ON = 0.999  # cosine of the lean at which an axis counts as seen end on
 _AIR = 0.6  # mm between a text and what is left of a line on either side of it
+_IN_PLANE = 0.01  # mm
 _DECIMALS = 2
 
 
 def centre_lines(
-    parts: Sequence[Part], view: View, scale: float, texts: Sequence[TextBox] = ()
+    parts: Sequence[Part],
+    view: View,
+    scale: float,
+    texts: Sequence[TextBox] = (),
+    cut_at: float | None = None,
 ) -> list[Strokes]:
-    """One mark, or none where nothing round is large enough; interrupted at ``texts``."""
+    """One mark, or none where nothing round is large enough; interrupted at ``texts``.
+
+    In a section, ``cut_at`` that height of the view, what the plane meets: end on or all along.
+    """
     found: dict[Line, int] = {}
     for place, part in enumerate(parts):
         for axis in round_axes(part.shape):
-            if 2.0 * axis.radius * scale >= _SMALLEST:
+            if 2.0 * axis.radius * scale >= _SMALLEST and _met(axis, part, view, cut_at):
                 # A tenon and its hole are one round: the first of them has the line.
                 for line in _lines(axis, part, view, scale):
                     found.setdefault(line, place)
@@ -44,6 +52,16 @@ def centre_lines(
     owner_of = np.array([place for _, place in pieces], dtype=np.intp)
     segments = np.array([piece for piece, _ in pieces], dtype=np.float64).reshape(-1, 4)
     return [Strokes(Role.CENTRE, segments, owners=owners, owner_of=owner_of)]
+
+
+def _met(axis: RoundAxis, part: Part, view: View, cut_at: float | None) -> bool:
+    """Whether a plane goes through an axis, or contains it."""
+    if cut_at is None:
+        return True
+    heights = [dot(part.frame.to_bench(end), view.toward) for end in (axis.start, axis.end)]
+    low, high = min(heights), max(heights)
+    end_on = high - low > _END_ON * norm(subtract(axis.end, axis.start))
+    return low <= cut_at <= high if end_on else max(high - cut_at, cut_at - low) < _IN_PLANE
 
 
 def _lines(axis: RoundAxis, part: Part, view: View, scale: float) -> tuple[Line, ...]:

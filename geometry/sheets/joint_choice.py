@@ -64,10 +64,12 @@ def chosen(scene: JointScene) -> tuple[Chosen, ...]:
             alone = [one for one in picked if one not in across]
             picked.append(max(views, key=lambda one: one.worth(joint.measures, alone)))
     rest = [one for one in (*sides[0], *sides[1], *across) if one not in picked]
-    while rest and len(picked) < _MOST:
-        best = max(rest, key=lambda one: one.worth(joint.measures, picked))
-        if not best.told - _told(picked):
+    while len(picked) < _MOST:
+        told = _told(picked)
+        rest = [one for one in rest if one.told - told]
+        if not rest:
             break
+        best = max(rest, key=lambda one: one.worth(joint.measures, picked))
         picked.append(best)
         rest.remove(best)
     return _shared_out(picked, len(joint.measures))

@@ -14,7 +14,7 @@ from geometry.drawing.marks import Label, Mark, Role
 from geometry.primitives.frame import Vec2, Vec3
 from geometry.sheets.joint_groups import joint_groups
 from geometry.sheets.joint_pictures import joint_pictures
-from geometry.sheets.joint_words import joint_head, joint_title, measures_table
+from geometry.sheets.joint_words import LISTED, joint_head, joint_title, measures_table
 from geometry.sheets.layout import Layout
 from geometry.sheets.leaf import Leaf, standing
 from geometry.sheets.lettering_fit import fitted, wrapped
@@ -42,11 +42,15 @@ def joint_leaf(joints: Sequence[Joint], parts: Mapping[str, Part], layout: Layou
     scene = joint_scene(joints[0], parts)
     title = in_words(joint_title(joints, parts), layout.words)
     pictures = joint_pictures(scene, parts, layout)
-    tries = [
-        (found, way)
-        for way in (layout, standing(layout))
-        if (found := _composed(pictures, title, (joints, parts), way)) is not None
-    ]
+    tries: list[tuple[Composed, Layout]] = []
+    for listed in (LISTED, 0):  # where a table is too long, each size is told on its part's page
+        tries += [
+            (found, way)
+            for way in (layout, standing(layout))
+            if (found := _composed(pictures, title, (joints, parts), way, listed)) is not None
+        ]
+        if tries:
+            break
     assert tries, title
     best, way = max(tries, key=lambda one: one[0].filled)
     return Leaf("Joint detail", title, None, best.marks, way)
@@ -64,7 +68,7 @@ def joint_marks(
     """
     title = in_words(joint_title(joints, parts), layout.words)
     pictures = joint_pictures(joint_scene(joints[0], parts), parts, layout, picked)
-    found = _composed(pictures, title, (joints, parts), layout)
+    found = _composed(pictures, title, (joints, parts), layout, LISTED)
     return None if found is None else found.marks
 
 
@@ -73,6 +77,7 @@ def _composed(
     title: str,
     told: tuple[Sequence[Joint], Mapping[str, Part]],
     layout: Layout,
+    listed: int,
 ) -> Composed | None:
     joints, parts = told
     left, _, right, _ = layout.room
@@ -92,6 +97,6 @@ def _composed(
         return [*marks, *text.marks((x, y - deep))]
 
     def make_table(width: float) -> TextBlock:
-        return measures_table(joints, parts, layout, width)
+        return measures_table(joints, parts, layout, width, listed)
 
     return composed(pictures, make_table, (deep + text.height + _AFTER_HEAD, head), layout)

@@ -3,7 +3,8 @@
 Frame and units: (u, v) of each view, mm.
 
 A section is taken across the joint: its line of sight lies in the faces that meet, so that they and
-the angles between them are seen true; or along a face's own normal.  A part alone is turned as it
+the angles between them are seen true; along a face's own normal; or square to the ends or the broad
+faces of a part, in which an angle may lie.  A part alone is turned as it
 lies on the bench, its grain from left to right, and seen from any of its six sides.
 """
 
@@ -26,14 +27,12 @@ from geometry.primitives.frame import (
     unit,
 )
 from geometry.sheets.joint_outlines import (
-    contact_edges,
-    has_cuts,
     part_outlines,
     section_outlines,
+    to_mark,
 )
 from geometry.sheets.outlines import Outlines
 from geometry.solids.cutting import placed
-from geometry.solids.solid import Floats
 from geometry.views.breaks import Broken, broken
 from geometry.views.joint_scene import JointScene
 from geometry.views.look import look_all
@@ -50,8 +49,7 @@ _SIGHT = unit((0.35, -1.0, 0.6))
 
 _CLEARLY = 0.2  # sine of the least angle between two directions that span a plane
 _SAME = 0.02
-_MOST = 9  # lines of sight that are tried
-_NO_EDGES: Floats = np.empty((0, 2, 3))
+_MOST = 10  # lines of sight that are tried
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -79,11 +77,12 @@ def part_figures(scene: JointScene, index: int) -> tuple[PartFigure, ...]:
     """One part from all sides."""
     one = scene.both[index]
     views = [_turned(one.part.frame, side, f"{index} {side.name}") for side in SIDES]
-    marked = contact_edges(scene.joint) if not has_cuts(scene.joint) else _NO_EDGES
+    mark = to_mark(scene.joint, index)
     found: list[PartFigure] = []
     for side, view, linework in zip(SIDES, views, look_all((one.part,), views), strict=True):
         lines = broken(linework, (one,))
-        found.append(PartFigure(index, side, view, lines, part_outlines(one, marked, lines)))
+        outlines = part_outlines(one, mark, lines)
+        found.append(PartFigure(index, side, view, lines, outlines))
     return tuple(found)
 
 
@@ -117,7 +116,8 @@ def _turned(frame: Frame, side: View, name: str) -> View:
 
 
 def _sights(scene: JointScene) -> list[Vec3]:
-    """Lines of sight along the faces that meet, then along their normals."""
+    """Lines of sight along the faces that meet, then along their normals, then square to the parts'
+    ends and faces."""
     normals = [contact.normal for contact in scene.joint.contacts]
     faces = [part.frame.z_axis for part in scene.parts]
     wanted = [
@@ -125,6 +125,7 @@ def _sights(scene: JointScene) -> list[Vec3]:
         *(cross(a, b) for a in normals for b in faces),
         *normals,
         *(part.frame.x_axis for part in scene.parts),
+        *faces,
     ]
     found: list[Vec3] = []
     for raw in wanted:

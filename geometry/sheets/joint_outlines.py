@@ -6,6 +6,7 @@ Frame and units: (u, v) of the view, mm.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 import numpy as np
 import shapely
@@ -13,18 +14,19 @@ from shapely.geometry.base import BaseGeometry
 
 from geometry.design.joint import Joint
 from geometry.design.part import Shape
-from geometry.primitives.frame import Frame
+from geometry.primitives.frame import Frame, Vec3, dot, scale
 from geometry.sheets.outlines import Outlines
 from geometry.solids.cutting import placed, placed_shape
 from geometry.solids.section import cut_region
 from geometry.solids.solid import Flags, Floats, Indices
 from geometry.views.breaks import Broken, at_break
-from geometry.views.joint_scene import JointPart, JointScene
+from geometry.views.joint_scene import JointPart, JointScene, aimed_at
 from geometry.views.sections import plane_of
 from geometry.views.view import View
 
 _DECIMALS = 3
 _NEAR = 2e-3  # mm
+_FACING = 0.2  # cosine
 _NO_FLAGS: Flags = np.empty(0, dtype=np.bool_)
 
 
@@ -41,6 +43,23 @@ def contact_edges(joint: Joint) -> Floats:
         for k, corner in enumerate(contact.corners)
     ]
     return np.array(sides, dtype=np.float64).reshape(-1, 2, 3)
+
+
+def marked_edges(joint: Joint, which: int) -> Floats:
+    """Where the other part's outline is to be marked on one that is not cut to it, (n, 2, 3): that
+    of faces that only lie on it, or of one to which something there is measured."""
+    if not has_cuts(joint):
+        return contact_edges(joint)
+    aimed = {m.at for m in joint.measures if m.at is not None and which in m.found_on}
+    faces = [one for one in joint.contacts if aimed.intersection(one.corners)]
+    if not faces:
+        return np.empty((0, 2, 3))
+    # What a screw or a slot keeps apart is one outline to the maker.
+    points = np.array([corner for one in faces for corner in one.corners])
+    _, _, axes = np.linalg.svd(points - points.mean(axis=0), full_matrices=False)
+    flat = shapely.MultiPoint(points @ axes[:2].T).convex_hull
+    ring = np.array(flat.exterior.coords) @ axes[:2] + (points.mean(axis=0) @ axes[2]) * axes[2]
+    return np.stack([ring[:-1], ring[1:]], axis=1)
 
 
 def shown_of(points: Floats, parts: Sequence[JointPart]) -> Flags:
@@ -67,8 +86,25 @@ def shown_edges(edges: Floats, parts: Sequence[JointPart]) -> Floats:
     return edges
 
 
-def part_outlines(one: JointPart, marked: Floats, lines: Broken) -> Outlines:
-    """A part alone; ``marked`` (n, 2, 3) are edges to be marked that are not there as such."""
+@dataclass(frozen=True, slots=True, eq=False)
+class ToMark:
+    """What is to be marked on a part that is not there as such: ``edges`` (n, 2, 3) of faces that
+    look along ``normals``, and ``points`` (m, 3), such as middles of holes."""
+
+    edges: Floats
+    normals: tuple[Vec3, ...]
+    points: Floats
+
+
+def to_mark(joint: Joint, which: int) -> ToMark:
+    """That of one of a joint's parts."""
+    sign = 1.0 if which == 0 else -1.0
+    normals = tuple(scale(one.normal, sign) for one in joint.contacts)
+    return ToMark(marked_edges(joint, which), normals, aimed_at(joint, which))
+
+
+def part_outlines(one: JointPart, mark: ToMark, lines: Broken) -> Outlines:
+    """A part alone."""
     view = lines.linework.view
     flat = np.array((view.right, view.up)).T
     solid = placed(one.part)
@@ -76,22 +112,39 @@ def part_outlines(one: JointPart, marked: Floats, lines: Broken) -> Outlines:
     ends = solid.vertices[edges]
     whole = ~_in_one_break(ends, one)
     ends = ends[whole]
-    made = np.concatenate([one.edges, marked])
-    made = made[shown_of(made.mean(axis=1), (one,))]
+    aimed = mark.points
+    made = np.concatenate([one.edges, mark.edges])
+    shown = shown_of(made.mean(axis=1), (one,))
+    made, only_marked = made[shown], (np.arange(len(made)) >= len(one.edges))[shown]
     segments = np.concatenate([made, ends]) @ flat
     segments, first = _once(segments.reshape(-1, 4))
     own_edges = first < len(made)
-    corners = np.concatenate([made.reshape(-1, 3), solid.vertices])
+    corners = np.concatenate([made.reshape(-1, 3), aimed, solid.vertices])
     real = ~at_break(corners, one)
     points, first_point = _once((corners @ flat)[real])
-    own = np.flatnonzero(real)[first_point] < 2 * len(made)
+    which = np.flatnonzero(real)[first_point]
+    own = which < 2 * len(made) + len(aimed)
     limits = _limits(one, flat)
     drawn = shapely.multilinestrings(
         shapely.linestrings(lines.linework.segments[lines.linework.visible].reshape(-1, 2, 2))
     )
     seen = shapely.distance(shapely.points(points), drawn) < _NEAR
+    # What is marked on a face is seen from where that face is, and only from there.
+    facing = any(dot(normal, view.toward) > _FACING for normal in mark.normals)
+    seen[np.isin(which, np.flatnonzero(np.repeat(only_marked, 2)))] = facing
+    if len(aimed) and len(made):
+        # A middle is seen where the nearest of what is round it is.
+        rims = made.mean(axis=1)
+        nearest = np.linalg.norm(aimed[:, None] - rims, axis=2).argmin(axis=1)
+        rim_seen = shapely.distance(shapely.points(rims[nearest] @ flat), drawn) < _NEAR
+        rim_seen[only_marked[nearest]] = facing
+        k = which - 2 * len(made)
+        middle = (k >= 0) & (k < len(aimed))
+        seen[middle] |= rim_seen[k[middle]]
     middles = (segments[:, :2] + segments[:, 2:]) / 2.0
     seen_edges = shapely.distance(shapely.points(middles), drawn) < _NEAR
+    marked = np.flatnonzero(own_edges)[only_marked[first[own_edges]]]
+    seen_edges[marked] = facing
     size = max(float(np.ptp(segments.reshape(-1, 2), axis=0).max()), 1.0)
     return Outlines(view, points, own, seen, segments, own_edges, seen_edges, limits, size)
 

@@ -10,7 +10,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from geometry.design.part import Part
+from geometry.design.part import Part, Shape
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.dimension_marks import dimension_marks
 from geometry.dimensioning.placed import Placed
@@ -18,9 +18,10 @@ from geometry.dimensioning.placement import place
 from geometry.drawing.marks import Anchor, Label, Mark, Role, Strokes
 from geometry.primitives.frame import Vec3
 from geometry.sheets.arrangement import linework_marks
+from geometry.sheets.centre_lines import centre_lines
 from geometry.sheets.joint_choice import Chosen, chosen
 from geometry.sheets.joint_figures import PartFigure, SectionFigure
-from geometry.sheets.joint_outlines import contact_edges, has_cuts, shown_edges
+from geometry.sheets.joint_outlines import marked_edges, shown_edges
 from geometry.sheets.joint_pictorial import JointPictorial, joint_pictorial
 from geometry.sheets.joint_words import seen_from, short_titles, side_words
 from geometry.sheets.layout import Layout, Room, scale_text
@@ -109,11 +110,13 @@ def _section_picture(
     seen = found.linework.visible
     lines = broken(_chosen_lines(found.linework, seen), left)
     shown = replace(found, linework=lines.linework)
+    own = _with_own_cuts(scene)
 
     def draw(scale: float) -> Drawn:
         placed = _placed(lines, one.dimensions, scale, layout)
         boxes = [dimension.box for dimension in placed.dimensions]
         marks = section_marks(shown, scene.parts, scale, (0.0, 0.0), boxes)
+        marks += centre_lines(own, figure.view, scale, boxes, figure.at)
         marks += [*_break_marks(lines, scale), *dimension_marks(placed, (0.0, 0.0))]
         marks += _rings(picked, figure.view, scale, _bounds(_all(lines)))
         caption = f"Section {seen_from(figure.view)}, {scale_text(scale)}"
@@ -126,17 +129,29 @@ def _part_picture(one: Chosen, figure: PartFigure, scene: JointScene, layout: La
     lines = figure.lines
     part, title = scene.parts[figure.index], short_titles(scene.parts)[figure.index]
     marked = _touching_marks(figure, scene)
+    own = _with_own_cuts(scene)[figure.index]
 
     def draw(scale: float) -> Drawn:
         marks = _line_marks(lines, scale, (f"part:{part.name}",))
         if len(marked):
             marks.append(Strokes(Role.SCRIBE, marked * scale))
         placed = _placed(lines, one.dimensions, scale, layout)
+        boxes = [dimension.box for dimension in placed.dimensions]
+        marks += centre_lines((own,), figure.view, scale, boxes)
         marks += dimension_marks(placed, (0.0, 0.0))
         caption = f"{title}: {side_words(figure.side.name)}, {scale_text(scale)}"
         return _captioned(marks, placed.extent, caption, layout)
 
     return Picture(_size(_all(lines)), draw)
+
+
+def _with_own_cuts(scene: JointScene) -> tuple[Part, ...]:
+    """Both blanks with nothing but what the joint cuts, for the centre lines of that."""
+    cuts = (scene.joint.cuts_first, scene.joint.cuts_second)
+    return tuple(
+        replace(one.whole, shape=Shape(one.whole.shape.blank, own))
+        for one, own in zip(scene.both, cuts, strict=True)
+    )
 
 
 def _rings(picked: Vec3 | None, view: View, scale: float, bounds: Room) -> list[Mark]:
@@ -176,11 +191,10 @@ def _break_marks(lines: Broken, scale: float) -> list[Mark]:
 
 
 def _touching_marks(figure: PartFigure, scene: JointScene) -> Floats:
-    """Where the other part lies on this one, when nothing is cut; (n, 4)."""
-    if has_cuts(scene.joint):
-        return np.empty((0, 4))
+    """Where the other part lies on this one, when that is to be marked; (n, 4)."""
+    marked = marked_edges(scene.joint, figure.index)
     flat = np.array((figure.view.right, figure.view.up)).T
-    shown = shown_edges(contact_edges(scene.joint), (scene.both[figure.index],))
+    shown = shown_edges(marked, (scene.both[figure.index],))
     edges = (shown @ flat).reshape(-1, 4)
     long = np.hypot(edges[:, 2] - edges[:, 0], edges[:, 3] - edges[:, 1]) > _POINT
     return np.asarray(edges[long])

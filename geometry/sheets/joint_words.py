@@ -18,7 +18,7 @@ _SMALL = 2.5  # mm, capitals
 _HEAD = "Measures, and what they are measured from"
 _CLEARANCE = "Clearance between the two, in all"
 _MOST_PAIRED = 16  # joints whose two parts are both named
-_MOST_LISTED = 6  # joints whose sizes are told one by one where they differ
+LISTED = 6  # joints whose sizes are told one by one where they differ
 
 _FROM = (
     # seen from, the unit direction there
@@ -64,11 +64,15 @@ def joint_head(
 
 
 def measures_table(
-    joints: Sequence[Joint], parts: Mapping[str, Part], layout: Layout, width: float
+    joints: Sequence[Joint],
+    parts: Mapping[str, Part],
+    layout: Layout,
+    width: float,
+    listed: int = LISTED,
 ) -> TextBlock:
     """The measures of a joint and its like; one that differs from joint to joint is told for
-    each."""
-    rows = [_row(joints, parts, index, layout) for index in range(len(joints[0].measures))]
+    each, if there are no more than so many ``listed``."""
+    rows = [_row(joints, parts, index, layout, listed) for index in range(len(joints[0].measures))]
     if joints[0].fit > 0.0:
         rows.append((format_length(joints[0].fit, layout.shown), _CLEARANCE))
     told = [(size, in_words(in_units(what, layout.shown), layout.words)) for size, what in rows]
@@ -96,7 +100,7 @@ def side_words(side: str) -> str:
 
 
 def _row(
-    joints: Sequence[Joint], parts: Mapping[str, Part], index: int, layout: Layout
+    joints: Sequence[Joint], parts: Mapping[str, Part], index: int, layout: Layout, listed: int
 ) -> tuple[str, str]:
     """The size, and what it is the size of."""
     measure = joints[0].measures[index]
@@ -105,7 +109,7 @@ def _row(
     shown = {_as_shown(measure, value, layout) for value in values}
     if len(shown) == 1:
         return shown.pop(), what
-    if len(joints) > _MOST_LISTED:
+    if len(joints) > listed:
         reach = f"{_size(measure, min(values))} to {_size(measure, max(values))}"
         return "–", f"{what}; {reach}, see the page of each part"
     each = "; ".join(

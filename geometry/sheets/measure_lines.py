@@ -8,7 +8,8 @@ joint makes; an angle between two edges that meet, or between one and the square
 At least one of the two is made by the joint.  So whatever is drawn is true: it is the distance
 between two corners of the finished pieces.  Of several places the plainest is taken: seen rather
 than hidden, straight across rather than far aside, and from a face that was there before when the
-measure is one ``from`` something.
+measure is one ``from`` something.  A measure may tell its direction, and the point at which it
+ends: a size elsewhere that is as large is not meant.
 """
 
 from __future__ import annotations
@@ -16,10 +17,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from geometry.design.joint import Measure
+from geometry.dimensioning.dimension import Dimension
 from geometry.sheets.measured_angles import angles
-from geometry.sheets.measured_lengths import lengths
+from geometry.sheets.measured_lengths import SAME, lengths
 from geometry.sheets.outlines import Drawn, Outlines
+from geometry.views.view import View
 
+_PARALLEL = 1.0 - 1e-6  # cosine between two directions that are one
 _KEPT = 6  # places of one measure that are remembered
 
 
@@ -27,9 +31,26 @@ def places(measures: Sequence[Measure], outlines: Outlines) -> tuple[Drawn, ...]
     """All places in which the measures can be drawn in a view, the plainest of each first."""
     found: list[Drawn] = []
     for index, measure in enumerate(measures):
-        own = (angles if measure.unit == "deg" else lengths)(index, measure, outlines)
+        every = (angles if measure.unit == "deg" else lengths)(index, measure, outlines)
+        own = (one for one in every if _is_meant(measure, one.dimension, outlines.view))
         plainest: dict[tuple[float, ...], Drawn] = {}
         for one in sorted(own, key=lambda one: one.cost):
             plainest.setdefault(one.key, one)
         found += list(plainest.values())[:_KEPT]
     return tuple(found)
+
+
+def _is_meant(measure: Measure, one: Dimension, view: View) -> bool:
+    """Whether a place lies along the measure's direction and ends where it ends, as far as the
+    measure tells."""
+    if measure.along is None or one.apex is not None:
+        return True
+    (right, up), (a, b) = one.along, (view.right, view.up)
+    way = tuple(right * a[k] + up * b[k] for k in range(3))
+    if abs(sum(way[k] * measure.along[k] for k in range(3))) < _PARALLEL:
+        return False
+    if measure.at is None:
+        return True
+    ends = (view.project(measure.at), one.start, one.end)
+    level, start, end = (right * u + up * v for u, v in ends)
+    return min(abs(level - start), abs(level - end)) < SAME

@@ -28,10 +28,11 @@ from geometry.sheets.outlines import (
 )
 
 LEAST = 0.3  # mm: nobody marks out less
-_SAME = 0.006  # mm: a size and a measure nearer than this are one
+SAME = 0.006  # mm: a size and a measure nearer than this are one
 _READABLE = 3.0  # mm on paper: what is shorter is hard to see
 _NOT_A_REFERENCE = 8.0
 _NO_FACE = 12.0
+_ASIDE = 10.0  # the most that it counts how far aside a face is from which is measured
 _SLANTING = 4.0
 _LITTLE = 0.7  # rise of an arris that slants along, not across
 _LEANING = 1.0  # mm that a corner may lie outside such an arris, as of a leaning edge
@@ -56,12 +57,14 @@ def _straight(index: int, measure: Measure, outlines: Outlines) -> Iterator[Draw
     mine = np.flatnonzero(outlines.own)
     apart = outlines.corners[mine][:, None] - outlines.corners[None]
     for axis in (0, 1):
-        a, b = np.nonzero(np.abs(np.abs(apart[..., axis]) - measure.value) < _SAME)
+        a, b = np.nonzero(np.abs(np.abs(apart[..., axis]) - measure.value) < SAME)
         aside = np.abs(apart[a, b, 1 - axis]) / outlines.size * 100.0
         first = mine[a]
         hidden = ~outlines.seen[first] + 1.0 * ~outlines.seen[b]
         cost = aside + HIDDEN * hidden + small
         at_a_face = outlines.outer(outlines.corners[b, axis], axis)
+        if measure.at is not None:  # so that it is surely meant
+            cost -= np.where(at_a_face, np.maximum(aside - _ASIDE, 0.0), 0.0)
         cost += np.where(outlines.own[b] | at_a_face, 0.0, _NO_FACE)
         if _FROM.search(f"{measure.name} {measure.meaning}"):
             cost += np.where(outlines.own[b], _NOT_A_REFERENCE, 0.0)
@@ -89,7 +92,7 @@ def _to_arrises(index: int, measure: Measure, outlines: Outlines) -> Iterator[Dr
         at = ends[edges, 0, axis]
         across = outlines.corners[mine, 1 - axis][:, None]
         away = np.abs(outlines.corners[mine, axis][:, None] - at)
-        fits = (np.abs(away - measure.value) < _SAME) & (across >= low) & (across <= high)
+        fits = (np.abs(away - measure.value) < SAME) & (across >= low) & (across <= high)
         for a, e in zip(*np.nonzero(fits), strict=True):
             corner, edge = mine[a], edges[e]
             foot = outlines.corners[corner].copy()
@@ -111,6 +114,7 @@ def _to_slanting_arrises(index: int, measure: Measure, outlines: Outlines) -> It
     if not _FROM.search(f"{measure.name} {measure.meaning}"):
         return
     small = tiny(measure.value, outlines, _READABLE)
+    beyond = _ROUND if measure.at is None else 0.0  # where it ends at a point, that is no round
     ends = outlines.edges.reshape(-1, 2, 2)
     run = ends[:, 1] - ends[:, 0]
     for axis in (0, 1):
@@ -126,7 +130,7 @@ def _to_slanting_arrises(index: int, measure: Measure, outlines: Outlines) -> It
             for sign in (1.0, -1.0):
                 level = at + sign * measure.value
                 across = start[other] + (level - start[axis]) / rise
-                if not low - _ROUND <= across <= high + _ROUND:
+                if not low - beyond <= across <= high + beyond:
                     continue
                 if not min(start[other], end[other]) <= across <= max(start[other], end[other]):
                     continue
@@ -169,12 +173,12 @@ def _slanting(index: int, measure: Measure, outlines: Outlines) -> Iterator[Draw
         way = run[i] / size[i]
         hidden = small + (0.0 if outlines.seen_edges[i] else HIDDEN)
         a, b = (as_point(end) for end in (start[i], start[i] + run[i]))
-        if abs(size[i] - measure.value) < _SAME:
+        if abs(size[i] - measure.value) < SAME:
             dimension = length_of(measure, outlines.view, (a, b), as_point(way), 1)
             yield Drawn(index, dimension, _SLANTING + hidden)
         aside = (start - start[i]) @ np.array((-way[1], way[0]))
         alike = np.abs(run @ np.array((-way[1], way[0]))) < 1e-4 * np.maximum(size, 1.0)
-        for j in np.flatnonzero(alike & (np.abs(np.abs(aside) - measure.value) < _SAME)).tolist():
+        for j in np.flatnonzero(alike & (np.abs(np.abs(aside) - measure.value) < SAME)).tolist():
             middle = start[i] + run[i] / 2.0
             foot = middle + aside[j] * np.array((-way[1], way[0]))
             beyond = abs(float((foot - start[j] - run[j] / 2.0) @ way)) - size[j] / 2.0

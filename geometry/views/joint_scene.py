@@ -6,7 +6,8 @@ Method: what a joint makes of a part are the edges of the finished solid that ar
 the joint's own cuts.  Their ends and the corners of the faces that should meet tell how far the
 joint reaches; each part is cut short a little beyond, along and across its grain.  A joint that
 runs on and on (a rebate, a groove, a long housing) is shown from one end only, that at which more
-is made.
+is made.  A part is not cut short before an edge or end that one of the joint's measures counts
+from, if that is not far.
 """
 
 from __future__ import annotations
@@ -33,6 +34,8 @@ _WHOLE = 300.0  # mm: up to this a joint is shown whole if it is not the same al
 _SLENDER = 2.5  # a joint less long for its width is no run
 _WORTH = 0.6  # of the context: a part is cut short where more than this is left beyond
 _ASKEW = 0.7  # cosine: an axis nearer to the run than this is cut with it
+_FAR = 130.0  # mm: no farther off is an edge shown for being measured from
+_SAME = 0.006  # mm: a distance and a measure nearer than this are one
 _NEAR = 1e-4  # mm
 _STEPS = (0.0, 0.2, 0.5, 0.8, 1.0)  # where along an edge it is looked at
 _PLANE = 1e-3  # of a normal, and mm: one plane
@@ -98,7 +101,8 @@ def joint_scene(joint: Joint, parts: Mapping[str, Part]) -> JointScene:
     reach = np.concatenate([*(corners for corners, _ in made), contact_corners(joint)])
     run = _run(reach, np.concatenate([corners for corners, _ in made]))
     first, second = (
-        _shortened(part, one, reach, run) for part, one in zip(whole, made, strict=True)
+        _shortened(part, one, (reach, aimed_at(joint, which), _counted(joint, which)), run)
+        for which, (part, one) in enumerate(zip(whole, made, strict=True))
     )
     return JointScene(joint, first, second)
 
@@ -107,6 +111,12 @@ def contact_corners(joint: Joint) -> Floats:
     """The corners of all faces that should meet, (n, 3)."""
     corners = [corner for contact in joint.contacts for corner in contact.corners]
     return np.array(corners, dtype=np.float64).reshape(-1, 3)
+
+
+def aimed_at(joint: Joint, which: int) -> Floats:
+    """The points to which something on one of the parts is measured, (n, 3)."""
+    found = {m.at for m in joint.measures if m.at is not None and which in m.found_on}
+    return np.array(sorted(found), dtype=np.float64).reshape(-1, 3)
 
 
 def made_by(part: Part, cuts: Sequence[Cut]) -> tuple[Floats, Floats]:
@@ -205,28 +215,46 @@ def _run(reach: Floats, corners: Floats) -> tuple[Vec3, float, float] | None:
     return ((x, y, z), *shown)
 
 
+def _counted(joint: Joint, which: int) -> list[float]:
+    """The lengths on one of the parts, not long, that count from some face, edge or end of it."""
+    return [
+        one.value
+        for one in joint.measures
+        if one.unit == "mm"
+        and which in one.found_on
+        and one.value < _FAR
+        and "from" in f"{one.name} {one.meaning}"
+    ]
+
+
 def _shortened(
     part: Part,
     made: tuple[Floats, Floats],
-    reach: Floats,
+    about: tuple[Floats, Floats, Sequence[float]],
     run: tuple[Vec3, float, float] | None,
 ) -> JointPart:
+    reach, aimed, counted = about
+    own = np.concatenate([made[0] if len(made[0]) else reach, aimed])
     breaks: list[BreakPlane] = []
     shown = reach
     if run is not None:
         way, low, high = run
         along = reach @ np.array(way)
         shown = reach[(along > low - _NEAR) & (along < high + _NEAR)]
+        along = own @ np.array(way)
+        own = own[(along > low - _NEAR) & (along < high + _NEAR)]
         ends = float((reach @ np.array(way)).min()), float((reach @ np.array(way)).max())
         low -= _END_CONTEXT if low <= ends[0] + _NEAR else 0.0
         high += _END_CONTEXT if high >= ends[1] - _NEAR else 0.0
-        breaks += _cuts_of(part, way, (low, high), _END_CONTEXT)
+        keep = _to_the_edge(part, way, (low, high), own @ np.array(way), counted)
+        breaks += _cuts_of(part, way, keep, _END_CONTEXT)
     size = float(np.ptp(shown, axis=0).max())
     context = min(max(_CONTEXT * size, _LEAST_CONTEXT), _MOST_CONTEXT)
     frame = part.frame
     for axis in (frame.x_axis, frame.y_axis):
         along = shown @ np.array(axis)
         keep = (float(along.min()) - context, float(along.max()) + context)
+        keep = _to_the_edge(part, axis, keep, own @ np.array(axis), counted)
         if run is None or abs(dot(axis, run[0])) < _ASKEW:
             breaks += _cuts_of(part, axis, keep, _WORTH * context)
     saws = tuple(
@@ -235,6 +263,20 @@ def _shortened(
     )
     short = replace(part, shape=Shape(part.shape.blank, (*part.shape.cuts, *saws)))
     return JointPart(short, part, tuple(breaks), *made)
+
+
+def _to_the_edge(
+    part: Part, axis: Vec3, keep: tuple[float, float], own: Floats, counted: Sequence[float]
+) -> tuple[float, float]:
+    """What is kept along an axis, as far as the ends from which a point of the joint is so far."""
+    along = placed(part).vertices @ np.array(axis)
+    low, high = float(along.min()), float(along.max())
+    sizes = np.array(counted)
+    if len(sizes) and (np.abs(own[:, None] - low - sizes) < _SAME).any():
+        keep = (min(keep[0], low), keep[1])
+    if len(sizes) and (np.abs(high - own[:, None] - sizes) < _SAME).any():
+        keep = (keep[0], max(keep[1], high))
+    return keep
 
 
 def _cuts_of(part: Part, axis: Vec3, keep: tuple[float, float], worth: float) -> list[BreakPlane]:

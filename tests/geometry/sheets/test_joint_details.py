@@ -118,8 +118,9 @@ def test_what_a_dimension_says_is_what_its_points_are_apart(sample):
 
 @pytest.mark.parametrize("sample", SAMPLES, ids=lambda path: path.stem)
 def test_dimensions_are_between_lines_of_the_finished_parts(sample):
-    """Both ends of every length on a part are as far along its direction as a corner of the solid,
-    and near a drawn edge: within the round that a cutter leaves beside a stop."""
+    """Both ends of every length on a part are as far along its direction as a corner of the solid
+    or of where the other part lies on it, or as the middle of a hole, and near a drawn edge: within
+    the round that a cutter leaves beside a stop."""
     bench = build(load(sample).spec)
     for group in joint_groups(bench.joints, by_name(bench)):
         joint = group[0]
@@ -132,7 +133,16 @@ def test_dimensions_are_between_lines_of_the_finished_parts(sample):
             axes = np.array((view.figure.view.right, view.figure.view.up)).T
             solid = placed(scene.parts[view.figure.index])
             corners = solid.vertices @ axes
-            lines = shapely.multilinestrings(shapely.linestrings(corners[solid.solid.edges]))
+            laid = [c for one in joint.contacts for c in one.corners]
+            middles = [m.at for m in joint.measures if m.at is not None]
+            lines = shapely.multilinestrings(
+                [
+                    *shapely.linestrings(corners[solid.solid.edges]),
+                    *(shapely.LinearRing(np.array(c.corners) @ axes) for c in joint.contacts),
+                ]
+            )
+            marked = np.array([*laid, *middles]).reshape(-1, 3) @ axes
+            corners = np.concatenate([corners, marked])
             for one in (d for d in view.dimensions if d.apex is None):
                 off = np.abs((corners - np.array(one.end)) @ np.array(one.along))
                 assert off.min() < 0.01, (joint.name, one.name)

@@ -1,0 +1,68 @@
+"""Where on a part something stands, measured from the faces that a maker marks from.
+
+Frame and units: points and directions in bench coordinates, mm.
+
+Method: along the grain from the nearer end, across it from the face edge, through the thickness
+from the face side; not along the direction in which it goes in or lies.  What is flush has none.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from geometry.design.joint import Measure
+from geometry.design.part import Part
+from geometry.primitives.frame import Vec3
+
+FLUSH = 0.05  # mm
+_FACES = ("left end", "face edge", "face side")
+_WORDS = ("end", "edge", "face")
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """How a thing is told of: its ``name`` in measures, and what of it is measured to, where it
+    has one place alone and where it has several."""
+
+    name: str
+    middle: str
+    nearest: str
+
+
+def places_of(
+    part: Part, points: Sequence[Vec3], into: Vec3, told: Told, which: int
+) -> tuple[Measure, ...]:
+    """How far the nearest of ``points`` is from each reference face of ``part``.
+
+    ``into`` is the direction in which nothing is measured; ``which`` tells on which of a joint's
+    parts it is.
+    """
+    local = [part.frame.to_local(point) for point in points]
+    way = [abs(one) for one in part.frame.turn_to_local(into)]
+    axes = (part.frame.x_axis, part.frame.y_axis, part.frame.z_axis)
+    found: list[Measure] = []
+    for axis in (axis for axis in range(3) if axis != way.index(max(way))):
+        low, high = min(p[axis] for p in local), max(p[axis] for p in local)
+        face, value = _FACES[axis], low
+        beyond = part.shape.blank.length - high
+        if axis == 0 and round(beyond, 6) < round(low, 6):
+            face, value = "right end", beyond
+        if value > FLUSH:
+            what = told.middle if high - low < FLUSH else told.nearest
+            meaning = f"from the {part.kind}'s {face} to {what}"
+            name = f"{told.name}_from_{_WORDS[axis]}"
+            at = local.index(min(local, key=lambda p: p[axis] if face != "right end" else -p[axis]))
+            found.append(Measure(name, value, "mm", meaning, (which,), axes[axis], points[at]))
+    return tuple(found)
+
+
+def start_of(part: Part, low: float, high: float, name: str, which: int = 0) -> tuple[Measure, ...]:
+    """How far from its nearer end a cut starts that runs from ``low`` to ``high`` along a part;
+    nothing where it runs out there."""
+    beyond = part.shape.blank.length - high
+    value, end = (beyond, "right") if round(beyond, 6) < round(low, 6) else (low, "left")
+    if value <= FLUSH:
+        return ()
+    meaning = f"from the {part.kind}'s {end} end to the {name}"
+    return (Measure(f"{name}_from_end", value, "mm", meaning, (which,), part.frame.x_axis),)
