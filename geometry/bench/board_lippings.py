@@ -17,13 +17,9 @@ from geometry.bench.case import boards, has_case
 from geometry.bench.case_numbers import LEFT, LIP_READS, RIGHT, CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.edges import edges_of
-from geometry.bench.lipped import LIPPED, strip_measures, strip_word
+from geometry.bench.lipped import LIPPED, moved, strip_measures, strip_word
 from geometry.bench.member import Member
-from geometry.cuts.chamfer import Chamfer, ChamferEnd
-from geometry.cuts.contour import Face
 from geometry.cuts.cut import Blank, Cut
-from geometry.cuts.edge_moulding import EdgeMoulding
-from geometry.cuts.removal import HalfSpace
 from geometry.cuts.saw import SawCut
 from geometry.design.joint import Joint, Measure
 from geometry.design.parameter import Parameter, length
@@ -303,32 +299,7 @@ def _cuts(spec: BenchSpec, part: Part) -> tuple[Cut, ...]:
     if part.kind != BOARD_LIPPING:
         return ()
     core = next(lip.core for lip in lips(spec) if f"{lip.core.name}_lipping" == part.name)
-    return tuple(_moved(cut, core.frame, part.frame) for cut in edges_of(spec, core))
-
-
-def _moved(cut: Chamfer | EdgeMoulding, old: Frame, new: Frame) -> Chamfer | EdgeMoulding:
-    """The same cut in another frame; a chamfer is marked on the front there."""
-
-    def point(place: Vec3) -> Vec3:
-        return new.to_local(old.to_bench(place))
-
-    def turned(way: Vec3) -> Vec3:
-        return new.turn_to_local(old.turn_to_bench(way))
-
-    if isinstance(cut, Chamfer):
-        start, end = (
-            ChamferEnd(point(at.arris), point(at.on_edge), point(at.on_face))
-            for at in (cut.start, cut.end)
-        )
-        return Chamfer(start, end, Face.FACE_SIDE)
-    return replace(
-        cut,
-        start=point(cut.start),
-        end=point(cut.end),
-        on_first=turned(cut.on_first),
-        on_second=turned(cut.on_second),
-        ends=tuple(HalfSpace(point(at.point), turned(at.outward)) for at in cut.ends),
-    )
+    return tuple(moved(cut, core.frame, part.frame) for cut in edges_of(spec, core))
 
 
 MEMBER = Member(

@@ -4,7 +4,13 @@ from __future__ import annotations
 
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.member import Member
-from geometry.bench.panel_ends_numbers import HOUSED, SIDES, has_housed_end, panel_ends
+from geometry.bench.panel_ends_numbers import (
+    HOUSED,
+    LIP_READS,
+    SIDES,
+    has_housed_end,
+    panel_ends,
+)
 from geometry.design.parameter import Parameter, length
 from geometry.design.spec import BenchSpec
 
@@ -42,8 +48,8 @@ PARAMETERS: tuple[Parameter, ...] = (
 CONSTRAINTS: tuple[Constraint, ...] = (
     rule(
         "end_tongue",
-        "depth end_reveal housing_cover cutter_diameter housing_fit",
-        lambda s: panel_ends(s).tongue_front - LEAST_TONGUE,
+        f"depth end_reveal housing_cover cutter_diameter housing_fit {LIP_READS}",
+        lambda s: panel_ends(s).tongue_front - panel_ends(s).back_lip - LEAST_TONGUE,
         "the tongue in the housing would be shorter than {30 mm}",
     ),
     rule(

@@ -7,8 +7,13 @@ strip: x along its board, face side to the front, y through the board from its f
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
+from geometry.cuts.chamfer import Chamfer, ChamferEnd
+from geometry.cuts.contour import Face
 from geometry.cuts.cut import Blank
+from geometry.cuts.edge_moulding import EdgeMoulding
+from geometry.cuts.removal import HalfSpace
 from geometry.design.joint import Joint, Measure
 from geometry.design.part import Part, Shape
 from geometry.joints.glued_faces import glued_faces
@@ -25,6 +30,8 @@ LIP_OF = {
     "partition lipping": "partition_lip",
     "board lipping": "board_lip",
     "lid lipping": "lid_lip",
+    "seat lipping": "panel_lip",
+    "end lipping": "panel_lip",
 }
 
 
@@ -69,15 +76,22 @@ def strip_measures(
 ) -> tuple[Measure, ...]:
     """The strip's sizes and place, and what is measured of a board of sheet before and after it is
     glued on to the face with these ``corners``; ``whole`` is the board's finished width."""
+    return (
+        *strip_sizes(core, strip, corners),
+        Measure("core_width", core.shape.blank.width, "mm", "of the sheet under the lipping", (1,)),
+        Measure("finished_width", whole, "mm", f"of the {core.kind} with its lipping"),
+    )
+
+
+def strip_sizes(core: Part, strip: Part, corners: Sequence[Vec3]) -> tuple[Measure, ...]:
+    """The strip's sizes, and its place on the board."""
     sizes = strip.shape.blank
     return (
         Measure(
             "lipping_thick", sizes.thickness, "mm", "square to the joint", (0,), strip.frame.z_axis
         ),
         Measure("lipping_wide", sizes.width, "mm", "through the board", (0,), strip.frame.y_axis),
-        *places_of(core, corners, _back(core), _STRIP, 1),
-        Measure("core_width", core.shape.blank.width, "mm", "of the sheet under the lipping", (1,)),
-        Measure("finished_width", whole, "mm", f"of the {core.kind} with its lipping"),
+        *places_of(core, corners, strip.frame.z_axis, _STRIP, 1),
     )
 
 
@@ -85,3 +99,37 @@ def _back(core: Part) -> Vec3:
     """From the front edge into the board."""
     x, y, z = core.frame.y_axis
     return (0.0 - x, 0.0 - y, 0.0 - z)
+
+
+def moved(cut: Chamfer | EdgeMoulding, old: Frame, new: Frame) -> Chamfer | EdgeMoulding:
+    """The same cut in another frame; a chamfer is marked on the front there."""
+    if isinstance(cut, EdgeMoulding):
+        return moved_moulding(cut, old, new)
+
+    def point(place: Vec3) -> Vec3:
+        return new.to_local(old.to_bench(place))
+
+    start, end = (
+        ChamferEnd(point(at.arris), point(at.on_edge), point(at.on_face))
+        for at in (cut.start, cut.end)
+    )
+    return Chamfer(start, end, Face.FACE_SIDE)
+
+
+def moved_moulding(cut: EdgeMoulding, old: Frame, new: Frame) -> EdgeMoulding:
+    """The same moulding in another frame."""
+
+    def point(place: Vec3) -> Vec3:
+        return new.to_local(old.to_bench(place))
+
+    def turned(way: Vec3) -> Vec3:
+        return new.turn_to_local(old.turn_to_bench(way))
+
+    return replace(
+        cut,
+        start=point(cut.start),
+        end=point(cut.end),
+        on_first=turned(cut.on_first),
+        on_second=turned(cut.on_second),
+        ends=tuple(HalfSpace(point(at.point), turned(at.outward)) for at in cut.ends),
+    )

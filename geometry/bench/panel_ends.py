@@ -14,6 +14,7 @@ from dataclasses import replace
 
 from geometry.bench.derived import Derived, derived_angle, derived_length
 from geometry.bench.grain import FRONT_TO_BACK, UPRIGHT, grain_choice
+from geometry.bench.lipped import SHEET, TIMBER
 from geometry.bench.member import Member
 from geometry.bench.panel_ends_numbers import (
     DOVETAILED,
@@ -25,6 +26,7 @@ from geometry.bench.panel_ends_numbers import (
     PanelEnds,
     has_panel_ends,
     panel_ends,
+    panels_of_sheet,
 )
 from geometry.bench.panel_ends_rules import CONSTRAINTS
 from geometry.cuts.cut import Blank
@@ -38,6 +40,7 @@ from geometry.joints.dovetail import DovetailNumbers, dovetail
 from geometry.joints.mitre import mitre
 from geometry.joints.stopped_housing import HousingNumbers, stopped_housing
 from geometry.primitives.frame import X_AXIS, Frame, Vec3
+from shared.units import length_mark
 
 
 def _joint(side: str) -> Parameter:
@@ -90,31 +93,52 @@ PARAMETERS: tuple[Parameter, ...] = (
         UPRIGHT,
         FRONT_TO_BACK,
         "Upright they move with the seat.",
+        applies=lambda spec: not panels_of_sheet(spec),
+    ),
+    choice(
+        "panel_made_of",
+        "Seat and ends of",
+        "Panel ends",
+        TIMBER,
+        (TIMBER, SHEET),
+        "Timber, or the back's sheet material with lippings on the edges that show.",
     ),
 )
 
 
-def _parts(spec: BenchSpec) -> tuple[Part, ...]:
-    n, timber = panel_ends(spec), spec.word("timber")
+def end_parts(spec: BenchSpec) -> tuple[Part, ...]:
+    n = panel_ends(spec)
+    if n.of_sheet:
+        return tuple(
+            replace(_panel(n, end, spec.word("sheet")), solid_timber=False, notes=_lipped(end))
+            for end in n.ends
+        )
     across = spec.word("panel_end_grain") == FRONT_TO_BACK
-    return tuple(replace(_panel(n, end, timber), grain_across=across) for end in n.ends)
+    return tuple(
+        replace(_panel(n, end, spec.word("timber")), grain_across=across) for end in n.ends
+    )
 
 
-def _panel(n: PanelEnds, end: PanelEnd, timber: str) -> Part:
-    """Face side in, face edge at the back."""
+def _lipped(end: PanelEnd) -> tuple[str, ...]:
+    return (f"with its lippings {length_mark(end.front)} wide",)
+
+
+def _panel(n: PanelEnds, end: PanelEnd, material: str) -> Part:
+    """Face side in, face edge at the back; one of sheet without its lippings."""
+    back = n.back_lip
     if end.side == LEFT:
-        frame = Frame.of((end.inside, 0.0, end.height), (0, 0, -1), (0, -1, 0))
+        frame = Frame.of((end.inside, 0.0 - back, end.height), (0, 0, -1), (0, -1, 0))
         low, high = end.height - n.relief, end.height
     else:
-        frame = Frame.of((end.inside, 0.0, 0.0), (0, 0, 1), (0, -1, 0))
+        frame = Frame.of((end.inside, 0.0 - back, 0.0), (0, 0, 1), (0, -1, 0))
         low, high = 0.0, n.relief
-    relief = (Notch(low, high, n.pad, end.front - n.pad),) if n.relief > 0.0 else ()
+    relief = (Notch(low, high, n.pad - back, end.front - n.pad - back),) if n.relief > 0.0 else ()
     return Part(
         name=f"end_{end.side}",
         title=f"End, {end.side}",
         kind="end",
-        material=timber,
-        shape=Shape(Blank(end.height, end.front, n.thickness), relief),
+        material=material,
+        shape=Shape(Blank(end.height, end.front - n.lip - back, n.thickness), relief),
         frame=frame,
     )
 
@@ -126,11 +150,12 @@ def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
 
 
 def _mitred(n: PanelEnds, end: PanelEnd, seat: Part, panel: Part) -> Joint:
+    back, front = 0.0 - n.back_lip, n.lip - n.depth
     corners: tuple[Vec3, Vec3, Vec3, Vec3] = (
-        (end.outside, 0.0, n.top),
-        (end.outside, -n.depth, n.top),
-        (end.inside, -n.depth, n.underside),
-        (end.inside, 0.0, n.underside),
+        (end.outside, back, n.top),
+        (end.outside, front, n.top),
+        (end.inside, front, n.underside),
+        (end.inside, back, n.underside),
     )
     if end.side == LEFT:
         # Turned round, so that the normal points from the seat into the end.
@@ -144,7 +169,7 @@ def _housed(n: PanelEnds, end: PanelEnd, seat: Part, panel: Part) -> Joint:
         low=low,
         high=high,
         across=X_AXIS,
-        back=0.0,
+        back=n.back_lip,
         front=end.front,
         inside=n.underside,
         into=(0.0, 0.0, 1.0),
@@ -156,6 +181,7 @@ def _housed(n: PanelEnds, end: PanelEnd, seat: Part, panel: Part) -> Joint:
         inside_front=n.depth,
         sides=(LEFT, RIGHT),
         place=Measure("from_left_end", low, "mm", "the end's left face from the seat's left end"),
+        board_back=n.back_lip,
     )
     return stopped_housing(f"housing_{end.side}", seat, panel, at)
 
@@ -239,7 +265,7 @@ MEMBER = Member(
     "panel ends",
     PARAMETERS,
     CONSTRAINTS,
-    _parts,
+    end_parts,
     _joints,
     derived=_derived,
     present=has_panel_ends,

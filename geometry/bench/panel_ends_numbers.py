@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import lru_cache
 
+from geometry.bench.lipped import SHEET
 from geometry.bench.overall import PANEL_BENCH, seat_height, seat_is
 from geometry.design.spec import BenchSpec
 from geometry.joints.dovetail_spacing import SLOPES, Spacing
@@ -15,10 +16,19 @@ from geometry.joints.dovetail_spacing import SLOPES, Spacing
 LEFT, RIGHT = "left", "right"
 SIDES = (LEFT, RIGHT)
 MITRED, HOUSED, DOVETAILED = "mitred", "housed", "dovetailed"
+FRONT_EDGES, BOTH_EDGES = "front edges", "front and back edges"
+
+# What the lippings of seat and ends depend on.
+LIP_READS = "panel_made_of panel_lip panel_lipped"
 
 
 def has_panel_ends(spec: BenchSpec) -> bool:
     return seat_is(PANEL_BENCH, spec)
+
+
+def panels_of_sheet(spec: BenchSpec) -> bool:
+    """Whether it is a panel bench whose seat and ends are of sheet."""
+    return has_panel_ends(spec) and spec.value("panel_made_of") == SHEET
 
 
 def _has_end(spec: BenchSpec, joint: str) -> bool:
@@ -47,7 +57,10 @@ class PanelEnd:
 
 @dataclass(frozen=True, slots=True)
 class PanelEnds:
-    """All in mm.  ``top`` is the seat's height, ``thickness`` that of the ends."""
+    """All in mm.  ``top`` is the seat's height, ``thickness`` that of the ends.  Where they are of
+    sheet, ``lip`` is the thickness of the lippings on the front edges, ``back_lip`` of those on the
+    back edges; all other numbers are those of boards with their lippings on.
+    """
 
     length: float
     depth: float
@@ -66,6 +79,12 @@ class PanelEnds:
     tail_count: int
     tail_lap: float
     tail_fit: float
+    lip: float
+    back_lip: float
+
+    @property
+    def of_sheet(self) -> bool:
+        return self.lip > 0.0
 
     @property
     def underside(self) -> float:
@@ -78,8 +97,10 @@ class PanelEnds:
 
     @property
     def seat_ends(self) -> tuple[float, float]:
-        """X of the seat's own ends: behind the lap, where an end laps over its tails."""
-        left, right = (self.tail_lap if e.joint == DOVETAILED else 0.0 for e in self.ends)
+        """X of the board's own ends: behind the lap, where an end laps over its tails, and behind
+        the lipping of one that stands out over a housed end."""
+        behind = {DOVETAILED: self.tail_lap, HOUSED: self.lip}
+        left, right = (behind.get(end.joint, 0.0) for end in self.ends)
         return (left, self.length - right)
 
     @property
@@ -103,6 +124,7 @@ class PanelEnds:
 def panel_ends(spec: BenchSpec) -> PanelEnds:
     """Read seat and ends from a spec."""
     depth, lap, thickness = (spec.number(n) for n in ("depth", "tail_lap", "end_thickness"))
+    lip = spec.number("panel_lip") if panels_of_sheet(spec) else 0.0
     return PanelEnds(
         length=spec.number("length"),
         depth=depth,
@@ -127,6 +149,8 @@ def panel_ends(spec: BenchSpec) -> PanelEnds:
         tail_count=spec.count("tail_count"),
         tail_lap=lap,
         tail_fit=spec.number("tail_fit"),
+        lip=lip,
+        back_lip=lip if spec.value("panel_lipped") == BOTH_EDGES else 0.0,
     )
 
 

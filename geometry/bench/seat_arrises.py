@@ -1,6 +1,7 @@
 """The upper arris of a seat board's front, and of its ends if asked, eased.
 
-A run that is too short for its size is left sharp.
+A run that is too short for its size is left sharp.  On a seat of sheet they lie on its front
+lipping, and behind that on the sheet where they reach so far.
 """
 
 from __future__ import annotations
@@ -15,14 +16,19 @@ from geometry.bench.arris_rows import (
     snug_at,
 )
 from geometry.bench.constraint import Constraint, rule
+from geometry.bench.lipped import moved_moulding
 from geometry.bench.member import Member
-from geometry.bench.seat_board import has_seat_board
+from geometry.bench.panel_ends_numbers import SIDES, panel_ends, panels_of_sheet
+from geometry.bench.seat_board import SEAT, has_seat_board
 from geometry.cuts.edge_moulding import EdgeMoulding, along_arris
 from geometry.design.parameter import Parameter, choice
 from geometry.design.part import Part
 from geometry.design.spec import BenchSpec
+from geometry.primitives.frame import Frame
+from shared.tolerances import COPLANAR
 
 FRONT, ROUND = "front", "front and ends"
+SEAT_LIPPING = "seat_lipping"  # the part along the front
 _MOST = 0.75  # of the seat's thickness; common practice, no source
 
 PARAMETERS: tuple[Parameter, ...] = (
@@ -35,7 +41,7 @@ PARAMETERS: tuple[Parameter, ...] = (
         FRONT,
         (FRONT, ROUND),
         "The front, or the front and both ends.",
-        applies=formed("seat_edge"),
+        applies=lambda spec: formed("seat_edge")(spec) and not panels_of_sheet(spec),
     ),
     run_row(
         "seat_edge_stop",
@@ -61,22 +67,44 @@ def _has_edge(spec: BenchSpec) -> bool:
 
 
 def _cuts(spec: BenchSpec, part: Part) -> tuple[EdgeMoulding, ...]:
-    if part.kind != "seat":
+    if panels_of_sheet(spec):
+        return _on_sheet(spec, part)
+    if part.kind != SEAT:
         return ()
+    blank = part.shape.blank
+    return _edges(spec, blank.length, blank.width, ends_too=spec.word("seat_edge_where") == ROUND)
+
+
+def _on_sheet(spec: BenchSpec, part: Part) -> tuple[EdgeMoulding, ...]:
+    """The front edge of the whole seat, on its lipping and on the sheet behind that."""
+    n = panel_ends(spec)
+    # Behind the front's lipping lie the sheet and the lippings of its ends.
+    reached = (SEAT, *(f"{SEAT}_{side}_lipping" for side in SIDES))
+    through = spec.number("seat_edge_size") > n.lip + COPLANAR
+    if part.name != SEAT_LIPPING and not (through and part.name in reached):
+        return ()
+    whole = Frame.of((0.0, 0.0, n.top), (1, 0, 0), (0, -1, 0))
+    edges = _edges(spec, n.length, n.depth, ends_too=False)
+    return tuple(moved_moulding(edge, whole, part.frame) for edge in edges)
+
+
+def _edges(
+    spec: BenchSpec, long: float, deep: float, *, ends_too: bool
+) -> tuple[EdgeMoulding, ...]:
+    """Of a board so long and deep, in its own frame."""
     form, size, stop = (
         spec.word("seat_edge"),
         spec.number("seat_edge_size"),
         spec.number("seat_edge_stop"),
     )
-    long, deep = part.shape.blank.length, part.shape.blank.width
-    if spec.word("seat_edge_where") == ROUND:
+    if ends_too:
         stop = 0.0
     if long - 2.0 * stop < 4.0 * size:
         return ()
     ends = ((stop, deep, 0.0), (long - stop, deep, 0.0))
     stops = (stop > 0.0, stop > 0.0)
     found = [along_arris(form, size, ends, (FACE_SIDE, FAR_EDGE), stopped=stops)]
-    if spec.word("seat_edge_where") == ROUND:
+    if ends_too:
         found += [
             along_arris(form, size, ((x, 0.0, 0.0), (x, deep, 0.0)), (FACE_SIDE, (way, 0.0, 0.0)))
             for x, way in ((0.0, -1.0), (long, 1.0))

@@ -30,6 +30,7 @@ SEAT_READS = (
     "back_thickness back_let_in seat_thickness base leg_joint leg_turn rake splay inset_left "
     "inset_right inset_back inset_front leg_size leg_tenon leg_tenon_fit box_height lid_thickness "
     "box_thickness lid_hung left_joint right_joint left_end_in right_end_in end_thickness "
+    "panel_made_of panel_lip panel_lipped "
     + " ".join(f"partition_{k}" for k in range(1, MOST_PARTITIONS + 1))
 )
 
@@ -153,7 +154,7 @@ def _of_panel_bench(spec: BenchSpec) -> SeatBack:
         thickness=p.seat_thickness,
         depth=p.depth,
         mortised=inside,
-        behind=0.0,
+        behind=0.0 - p.back_lip,
         under=(),
         foot=p.underside,
         edges=(Edge("seat", p.underside, p.top),),

@@ -12,7 +12,7 @@ from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
 from geometry.bench.member import Member
 from geometry.bench.overall import SLAB, seat_height, seat_is
-from geometry.bench.panel_ends_numbers import has_panel_ends, panel_ends
+from geometry.bench.panel_ends_numbers import has_panel_ends, panel_ends, panels_of_sheet
 from geometry.cuts.cut import Blank
 from geometry.design.parameter import Parameter, Value, count, length
 from geometry.design.part import Part, Shape
@@ -42,6 +42,7 @@ PARAMETERS: tuple[Parameter, ...] = (
         1,
         12,
         "How many boards of one width the seat is glued up from, edge to edge.",
+        applies=lambda spec: not panels_of_sheet(spec),
     ),
 )
 
@@ -71,25 +72,33 @@ def board_ends(spec: BenchSpec) -> tuple[float, float]:
 CONSTRAINTS: tuple[Constraint, ...] = (
     rule(
         "seat_board_width",
-        "depth seat_boards",
-        lambda s: s.number("depth") / s.count("seat_boards") - LEAST_BOARD,
+        "depth seat_boards panel_made_of",
+        lambda s: (
+            1.0 if panels_of_sheet(s) else s.number("depth") / s.count("seat_boards") - LEAST_BOARD
+        ),
         "a board of the seat would be narrower than {40 mm}",
     ),
 )
 
 
-def _parts(spec: BenchSpec) -> tuple[Part, ...]:
+def seat_parts(spec: BenchSpec) -> tuple[Part, ...]:
+    """One of sheet without its lippings."""
     deep, thick = spec.number("depth"), spec.number("seat_thickness")
     start, end = board_ends(spec)
+    back, front, sheet = 0.0, deep, panels_of_sheet(spec)
+    if sheet:
+        n = panel_ends(spec)
+        back, front = n.back_lip, deep - n.lip
     return (
         Part(
             name="seat",
             title="Seat",
             kind=SEAT,
-            material=spec.word("timber"),
-            shape=Shape(Blank(end - start, deep, thick), ()),
-            frame=Frame.of((start, 0.0, seat_height(spec)), (1, 0, 0), (0, -1, 0)),
-            notes=_glue_up(spec),
+            material=spec.word("sheet" if sheet else "timber"),
+            shape=Shape(Blank(end - start, front - back, thick), ()),
+            frame=Frame.of((start, 0.0 - back, seat_height(spec)), (1, 0, 0), (0, -1, 0)),
+            solid_timber=not sheet,
+            notes=_lipped(deep) if sheet else _glue_up(spec),
         ),
     )
 
@@ -101,8 +110,12 @@ def _glue_up(spec: BenchSpec) -> tuple[str, ...]:
     return (f"glued up of {boards} boards, each {length_mark(board_width(spec))} wide",)
 
 
+def _lipped(deep: float) -> tuple[str, ...]:
+    return (f"with its lippings {length_mark(deep)} wide",)
+
+
 def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
-    if boards_in_seat(spec) == 1:
+    if panels_of_sheet(spec) or boards_in_seat(spec) == 1:
         return ()
     return (
         derived_length(
@@ -117,6 +130,8 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
 
 def fitted(spec: BenchSpec) -> dict[str, Value]:
     """Fewer boards, where those kept would be too narrow for a seat of this depth."""
+    if panels_of_sheet(spec):
+        return {}
     most = math.floor(spec.number("depth") / LEAST_BOARD)
     return {"seat_boards": float(most)} if spec.count("seat_boards") > most else {}
 
@@ -126,5 +141,5 @@ def has_seat_board(spec: BenchSpec) -> bool:
 
 
 MEMBER = Member(
-    "seat board", PARAMETERS, CONSTRAINTS, _parts, derived=_derived, present=has_seat_board
+    "seat board", PARAMETERS, CONSTRAINTS, seat_parts, derived=_derived, present=has_seat_board
 )

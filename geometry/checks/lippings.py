@@ -19,7 +19,7 @@ from shared.units import length_mark
 
 @dataclass(frozen=True, slots=True)
 class _Boards:
-    """Boards of the case that may be of sheet: what they are called, of which kinds of parts they
+    """Boards that may be of sheet: what they are called, of which kinds of parts they
     are, and the numbers of their thickness, their lipping and their edges."""
 
     words: str
@@ -52,7 +52,10 @@ _ROWS = (
         ("chamfer", "edge_size"),
     ),
     _Boards("lid", ("lid",), "lid_thickness", "lid_lip", ()),
+    _Boards("seat", ("seat",), "seat_thickness", "panel_lip", ("seat_edge_size",)),
+    _Boards("ends", ("end",), "end_thickness", "panel_lip", ()),
 )
+_SINGLE = ("lid", "seat")
 _LEAST_EDGE = 0.5  # mm, of any moulding
 
 
@@ -63,7 +66,7 @@ def _thickness(bench: Bench) -> Iterator[Finding]:
         of_sheet, thickness = boards.of(bench), bench.spec.number(boards.thickness)
         if not of_sheet or not rows or any(r.thinnest <= thickness <= r.thickest for r in rows):
             continue
-        one = boards.words == "lid"
+        one = boards.words in _SINGLE
         nearest = min(rows, key=lambda row: abs(row.usual - thickness))
         yield Finding(
             check="sheet_thickness",

@@ -114,7 +114,7 @@ def _narrow(bench: Bench) -> Iterator[Finding]:
     mend = None
     kinds = {part.kind for _, part in found}
     if kinds <= LIP_OF.keys():
-        thicker = tuple((LIP_OF[kind], limit) for kind in sorted(kinds))
+        thicker = tuple((name, limit) for name in dict.fromkeys(LIP_OF[k] for k in sorted(kinds)))
         mend = Mend(f"Make them {length_mark(limit)} thick.", thicker)
     yield _finding(
         "narrow_strip",

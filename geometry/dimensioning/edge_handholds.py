@@ -30,6 +30,7 @@ _NAMES = {
     "partition": ("partition_edge_size", "partition_edge_stop"),
     "partition lipping": ("partition_edge_size", "partition_edge_stop"),
     "seat": ("seat_edge_size", "seat_edge_stop"),
+    "seat lipping": ("seat_edge_size", "seat_edge_stop"),
     "top": ("edge_size", ""),
     "bottom": ("edge_size", ""),
     "end panel": ("edge_size", ""),

@@ -26,7 +26,11 @@ from geometry.dimensioning.opening_dimensions import (
 )
 from geometry.dimensioning.overall_dimensions import overall_handholds
 from geometry.dimensioning.panel_dimensions import panel_handholds
-from geometry.dimensioning.panel_end_dimensions import end_handholds, rail_handholds
+from geometry.dimensioning.panel_end_dimensions import (
+    end_handholds,
+    panel_lipping_handholds,
+    rail_handholds,
+)
 from geometry.dimensioning.place_dimensions import place_handholds
 from geometry.dimensioning.plinth_dimensions import plinth_handholds
 from geometry.dimensioning.pull import Handhold
@@ -62,6 +66,7 @@ _TAKEN_HOLD_OF: tuple[tuple[str, Callable[[Bench], tuple[Handhold, ...]]], ...] 
     ("drawers", drawer_front_handholds),
     ("lid", lid_inside_handholds),
     ("board lippings", lipping_handholds),
+    ("panel lippings", panel_lipping_handholds),
     ("edges", chamfer_handholds),
     ("overall", moulding_handholds),
 )

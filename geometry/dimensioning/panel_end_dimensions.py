@@ -128,6 +128,18 @@ def _end_handholds(bench: Bench, n: PanelEnds) -> list[Handhold]:
     return found
 
 
+def panel_lipping_handholds(bench: Bench) -> tuple[Handhold, ...]:
+    """The joints behind the lippings of a seat of sheet, seen from above."""
+    n = panel_ends(bench.spec)
+    left, right = n.seat_ends
+    front = n.lip - n.depth
+    found = [Handhold(PLAN.name, (left, front), (right, front), Pull("panel_lip", (0.0, 1.0)))]
+    if n.back_lip > 0.0:
+        y = 0.0 - n.back_lip
+        found.append(Handhold(PLAN.name, (left, y), (right, y), Pull("panel_lip", (0.0, -1.0))))
+    return tuple(found)
+
+
 def rail_dimensions(bench: Bench) -> tuple[Dimension, ...]:
     r = seat_rail(bench.spec)
     left, right = r.inside

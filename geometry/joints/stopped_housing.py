@@ -30,7 +30,8 @@ class HousingNumbers:
 
     ``board_front`` is how far the board's outside front arris lies in front of y = 0 at the
     piece's low face, middle and high face; ``inside_front`` the same for the arris of the housed
-    face, at the middle.  ``sides`` are the words for the low and the high side; ``place`` tells
+    face, at the middle.  ``board_back`` is how far its back edge lies in front of y = 0, of sheet
+    before that is lipped.  ``sides`` are the words for the low and the high side; ``place`` tells
     where along the board the piece is marked.
     """
 
@@ -49,6 +50,7 @@ class HousingNumbers:
     inside_front: float
     sides: tuple[str, str]
     place: Measure
+    board_back: float = 0.0
 
     @property
     def stop(self) -> float:
@@ -104,13 +106,17 @@ def _measures(at: HousingNumbers, width: float) -> tuple[Measure, ...]:
             "mm",
             "stop from the front arris of the housed face, on the middle",
         ),
-        Measure("stop_from_back", at.stop, "mm", "stop from the back edge"),
+        Measure("stop_from_back", at.stop - at.board_back, "mm", _from_back(at)),
         Measure("housing_width", width, "mm", "across the housing"),
         Measure("housing_depth", at.depth, "mm", "below the inside face"),
         at.place,
         Measure("notch_length", at.front - at.tongue_front, "mm", "along the front corner"),
         Measure("notch_height", at.depth, "mm", "along the front edge"),
     )
+
+
+def _from_back(at: HousingNumbers) -> str:
+    return "stop from the back edge" + (", before it is lipped" if at.board_back else "")
 
 
 def _contacts(at: HousingNumbers) -> tuple[Contact, ...]:

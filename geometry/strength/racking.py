@@ -56,7 +56,10 @@ def racked(spec: BenchSpec, push: float) -> tuple[Racked, ...]:
         n, rail = panel_ends(spec), seat_rail(spec)
         moment = push * n.underside / 2.0
         parts = ("rail", "end_left", "end_right")
-        return (_tenoned(spec, ALONG, parts, moment, rail.end("left"), end_grain=True),)
+        tenon = rail.end("left")
+        # Of sheet no table says what presses its layers in.
+        walls = not n.of_sheet
+        return (_tenoned(spec, ALONG, parts, moment, tenon, end_grain=True, walls=walls),)
     return tuple(_of_base(spec, push))
 
 
@@ -126,8 +129,10 @@ def _tenoned(
     tenon: ThroughTenon,
     *,
     end_grain: bool,
+    walls: bool = True,
 ) -> Racked:
-    """A rail's tenon in an upright panel (``end_grain`` above and below it) or in a stretcher."""
+    """A rail's tenon in an upright panel (``end_grain`` above and below it) or in a stretcher;
+    without ``walls`` only the glue on its cheeks is known to hold it."""
     stuff = stuff_of(spec.word("timber"))
     grain, cross = 2.0 * tenon.half_grain, 2.0 * tenon.half_cross
     high, wide = (grain, cross) if end_grain else (cross, grain)
@@ -137,7 +142,7 @@ def _tenoned(
         RAIL_WALL: 6.0 * moment / (wide * tenon.depth**2) / wall,
     }
     glue = opened_glue(moment, high, tenon.depth) / _known(stuff.rolling)
-    if end_grain and glue < shares[RAIL_WALL]:
+    if end_grain and (glue < shares[RAIL_WALL] or not walls):
         del shares[RAIL_WALL]
         shares[GLUE] = glue
     return _worst(way, parts, moment, shares)

@@ -31,7 +31,7 @@ from geometry.bench.overall import (
     TRESTLES,
     seat_height,
 )
-from geometry.bench.panel_ends_numbers import panel_ends
+from geometry.bench.panel_ends_numbers import panel_ends, panels_of_sheet
 from geometry.bench.panel_numbers import panel_numbers
 from geometry.bench.partitions import uprights
 from geometry.bench.plinth import PlinthNumbers, plinth_numbers
@@ -52,8 +52,10 @@ def seat_lines(spec: BenchSpec) -> tuple[Line, ...]:
 
 
 def _board(spec: BenchSpec, width: float, at_supports: Section | None = None) -> Piece:
+    """A lipping is left out, as it may be but a band: the sheet is taken as wide as the seat."""
     section = Section(width, spec.number("seat_thickness"))
-    return Piece("seat", spec.word("timber"), section, section, at_supports or section)
+    material = spec.word("sheet" if panels_of_sheet(spec) else "timber")
+    return Piece("seat", material, section, section, at_supports or section)
 
 
 def _line(

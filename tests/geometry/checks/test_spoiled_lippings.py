@@ -104,3 +104,52 @@ def test_boards_of_a_thickness_that_is_not_sold() -> None:
     assert (found.check, found.amount, found.limit) == ("sheet_thickness", 19.2, 20.5)
     assert found.mend is not None
     assert findings(build(set_values(BOARDED, dict(found.mend.values)))) == ()
+
+
+PANELLED = set_values(
+    set_values(default_spec(), {"seat": "panel bench", "base_height": 400.0}),
+    {
+        "panel_made_of": "sheet",
+        "seat_thickness": 23.4,
+        "end_thickness": 23.4,
+        "seat_edge": "round-over",
+        "seat_edge_size": 5.0,
+    },
+)
+
+
+def test_a_sound_panel_bench_of_sheet_raises_nothing() -> None:
+    """Both of 24 mm birch plywood, which measures 23.4; the round-over stays in its lipping.
+    Good to know is only that left and right pieces are mirror images."""
+    assert {one.check for one in findings(build(PANELLED))} <= {"mirror_images"}
+
+
+def test_a_seat_and_ends_of_thicknesses_that_are_not_sold() -> None:
+    spoiled: dict[str, Value] = {"seat_thickness": 22.0, "end_thickness": 19.0}
+    told = findings(build(set_values(PANELLED, spoiled)))
+    found = [one for one in told if one.check == "sheet_thickness"]
+    assert [(one.parts, one.amount, one.limit) for one in found] == [
+        (("seat",), 22.0, 23.4),
+        (("end_left", "end_right"), 19.0, 17.7),
+    ]
+    for one in found:
+        assert one.mend is not None
+        mended = set_values(PANELLED, spoiled | dict(one.mend.values))
+        assert one.key not in [other.key for other in findings(build(mended))]
+
+
+def test_a_round_over_through_the_seats_lipping() -> None:
+    told = findings(build(set_values(PANELLED, {"panel_lip": 0.8})))
+    (found,) = (one for one in told if one.check == "edge_through_lipping")
+    assert (found.amount, found.limit, found.parts) == (5.0, 0.8, ("seat",))
+    assert found.mend is not None
+    assert found.mend.values == (("seat_edge_size", 0.8),)
+
+
+def test_lippings_of_a_panel_bench_too_thin_to_saw() -> None:
+    told = findings(build(set_values(PANELLED, {"panel_lip": 3.0, "seat_edge_size": 2.0})))
+    (found,) = (one for one in told if one.level is not Level.GOOD_TO_KNOW)
+    assert (found.check, found.amount, found.limit) == ("narrow_strip", 3.0, 5.0)
+    assert len(found.parts) == 6
+    assert found.mend is not None
+    assert found.mend.values == (("panel_lip", 5.0),)
