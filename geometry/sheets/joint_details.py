@@ -24,7 +24,6 @@ from geometry.views.joint_scene import joint_scene
 from shared.words import in_words
 
 _TITLE_HEIGHT, _LEAST_TITLE = 5.0, 3.5
-_BOLD = 0.87
 _AFTER_TITLE, _AFTER_HEAD = 3.0, 4.0
 
 
@@ -84,8 +83,7 @@ def _composed(
     text = joint_head(joints, parts, layout, right - left)
     _, height = fitted(title, right - left, _TITLE_HEIGHT, bold=True)
     height = max(height, _LEAST_TITLE)
-    # Bold letters are wider than those that lines are broken for.
-    lines = wrapped(title, _BOLD * (right - left), height)
+    lines = wrapped(title, right - left, height, bold=True)
     deep = height + (len(lines) - 1) * PITCH * height + _AFTER_TITLE
 
     def head(corner: Vec2) -> list[Mark]:

@@ -41,19 +41,17 @@ def fitted_lines(
     line, size = fitted(text, width, height, bold)
     if line == text:
         return (line,), size
-    # Bold letters are wider than those that the lines are measured by.
-    narrow = width * text_width(text, size) / text_width(text, size, bold)
-    lines = wrapped(text, narrow, size)
+    lines = wrapped(text, width, size, bold)
     kept = [*lines[: most - 1], " ".join(lines[most - 1 :])]
     return tuple(fitted(one, width, size, bold)[0] for one in kept if one), size
 
 
-def wrapped(text: str, width: float, height: float) -> list[str]:
+def wrapped(text: str, width: float, height: float, bold: bool = False) -> list[str]:
     """The text in lines no wider than ``width``; a single longer word stands alone."""
     lines: list[str] = []
     words = " ".join(text.split())
     for word in _BREAK.split(words) if words else ():
-        if lines and text_width(f"{lines[-1]} {word}", height) <= width + _EXACT:
+        if lines and text_width(f"{lines[-1]} {word}", height, bold) <= width + _EXACT:
             lines[-1] = f"{lines[-1]} {word}"
         else:
             lines.append(word)

@@ -87,7 +87,7 @@ def table(
     for row in texts:
         x, deepest = 0.0, y + PAD + height
         for text, column in zip(row, columns, strict=True):
-            for k, words in enumerate(wrapped(text, column - 2.0 * PAD, height)):
+            for k, words in enumerate(wrapped(text, column - 2.0 * PAD, height, row is head)):
                 down = y + PAD + height + k * PITCH * height
                 lines.append(TextLine(words, x + PAD, down, height, row is head))
                 deepest = max(deepest, down)

@@ -38,3 +38,21 @@ def test_a_column_holds_the_widest_size_in_one_line():
     for size in ("15 ⁷⁄₁₆", "93 ¹¹⁄₁₆", "2380.5", "1 ½"):
         block = table(("in", "Measures"), [(size, "Stop from the back edge")], 84.0, HEIGHT)
         assert size in [line.text for line in block.lines]
+
+
+@given(st.lists(st.sampled_from(["Mortise", "width", "from", "face", "edge"]), min_size=2))
+def test_bold_words_stay_in_their_column(words):
+    """Bold letters are wider: measured as thin ones a head runs over its cell's rule."""
+    width = 30.0
+    for line in wrapped(" ".join(words), width, HEIGHT, bold=True):
+        assert text_width(line, HEIGHT, bold=True) <= width + 1e-6
+
+
+def test_the_head_of_a_table_stays_in_its_cells():
+    head = ("Measured from the face side upward", "Measured from the face edge inward")
+    block = table(head, [("1", "2")], 120.0, HEIGHT)
+    bold = [line for line in block.lines if line.bold]
+    edges = sorted({x for x, _, again, _ in block.rules if x == again})
+    for line in bold:
+        end = min(edge for edge in edges if edge > line.x)
+        assert line.x + text_width(line.text, HEIGHT, bold=True) <= end
