@@ -20,7 +20,7 @@ from geometry.sheets.findings_page import findings_leaves
 from geometry.sheets.joint_details import joint_leaves
 from geometry.sheets.layout import Layout, furniture
 from geometry.sheets.leaf import standing
-from geometry.sheets.part_sheets import part_groups, part_leaves
+from geometry.sheets.part_sheets import called, part_groups, part_leaves
 from geometry.sheets.whole_views import exploded_leaf, pictorial_leaf
 from geometry.views.bench_views import bench_views
 from geometry.views.linework import Linework
@@ -41,7 +41,11 @@ def drawings(bench: Bench, layout: Layout, found: Sequence[Finding] = ()) -> tup
     boards = boards_of(bench)
     groups = (*part_groups(bench), *part_groups(boards))
     leaves = [
-        *(leaf for group in groups for leaf in part_leaves(group, layout)),
+        *(
+            leaf
+            for group, told in zip(groups, called(groups), strict=True)
+            for leaf in part_leaves(group, layout, told)
+        ),
         *joint_leaves(bench, layout),
         *joint_leaves(boards, layout),
         *(leaf_of(bench, layout) for leaf_of in _WHOLE),

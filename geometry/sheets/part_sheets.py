@@ -26,13 +26,15 @@ from geometry.sheets.balloons import balloons, free_spot, ground_of, ring_around
 from geometry.sheets.centre_lines import centre_lines
 from geometry.sheets.cut_table import cut_table
 from geometry.sheets.details import Detail
+from geometry.sheets.kin import kin_words
 from geometry.sheets.layout import Layout, scale_text
 from geometry.sheets.leaf import Leaf, standing
 from geometry.sheets.marked_part import marked_part
 from geometry.sheets.page_plan import PagePlan, detail_size, planned, roomiest_scale
 from geometry.sheets.part_dimensions import part_dimensions
+from geometry.sheets.part_names import group_title, page_titles
 from geometry.sheets.part_symbols import face_edge_mark, face_side_mark, grain_arrow
-from geometry.sheets.part_words import group_title, head
+from geometry.sheets.part_words import Called, head
 from geometry.sheets.relief_points import point_labels
 from geometry.sheets.trim import proud_regions
 from geometry.sheets.view_grid import Block
@@ -56,18 +58,27 @@ def part_groups(bench: Bench) -> tuple[tuple[Part, ...], ...]:
     )
 
 
-def part_leaves(parts: Sequence[Part], layout: Layout) -> tuple[Leaf, ...]:
+def called(groups: Sequence[Sequence[Part]]) -> tuple[Called, ...]:
+    """What the pages of groups are called among each other."""
+    titles = page_titles(groups)
+    kin = kin_words(groups, [title for title, _ in titles])
+    return tuple(Called(*title, words) for title, words in zip(titles, kin, strict=True))
+
+
+def part_leaves(
+    parts: Sequence[Part], layout: Layout, told: Called | None = None
+) -> tuple[Leaf, ...]:
     """The page, or pages, of parts that are made alike.
 
     They lie, but stand upright where that draws the part larger.
     """
-    part = parts[0]
+    part, told = parts[0], told or Called(group_title(parts))
     lineworks = [look_at_part(part, view) for view in (PART_FACE, PART_EDGE, PART_END)]
     dimensions = part_dimensions(part.shape)
 
     def plans_on(way: Layout) -> tuple[PagePlan, ...]:
         left, _, right, _ = way.room
-        words = head(parts, way, right - left)
+        words = head(parts, told, way, right - left)
         return planned(lineworks, dimensions, cut_table(part, way), words.height, way)
 
     plans = plans_on(layout)
@@ -76,20 +87,22 @@ def part_leaves(parts: Sequence[Part], layout: Layout) -> tuple[Leaf, ...]:
         others = plans_on(upright)
         if others[0].scale > plans[0].scale:
             plans, layout = others, upright
-    return tuple(_leaf(plan, parts, layout, number) for number, plan in enumerate(plans, start=1))
+    return tuple(
+        _leaf(plan, parts, told, layout, number) for number, plan in enumerate(plans, start=1)
+    )
 
 
-def _leaf(plan: PagePlan, parts: Sequence[Part], layout: Layout, number: int) -> Leaf:
+def _leaf(plan: PagePlan, parts: Sequence[Part], told: Called, layout: Layout, number: int) -> Leaf:
     part = parts[0]
     left, _, right, top = layout.room
-    marks: list[Mark] = [*head(parts, layout, right - left).marks((left, top), right - left)]
+    marks: list[Mark] = [*head(parts, told, layout, right - left).marks((left, top), right - left)]
     for block in plan.blocks:
         own = [*_view_marks(block, part), *_additions(block, part, plan)]
         marks += [shifted(mark, plan.origins[block.view]) for mark in own]
     for detail, origin in zip(plan.details, plan.detail_origins, strict=True):
         marks += [shifted(mark, origin) for mark in _detail_marks(detail, part, layout)]
     marks += plan.table.marks(plan.table_corner)
-    title = in_words(group_title(parts), layout.words)
+    title = in_words(told.title, layout.words)
     name = title if number == 1 else f"{title} ({number})"
     return Leaf("Part drawing", name, plan.scale if plan.blocks else None, tuple(marks), layout)
 

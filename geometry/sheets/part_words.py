@@ -11,16 +11,29 @@ from geometry.primitives.frame import Vec2
 from geometry.sheets.layout import Layout
 from geometry.sheets.lettering_fit import fitted
 from geometry.sheets.marked_part import NEAR, marked_part
+from geometry.sheets.part_names import own_names
+from geometry.sheets.standing_words import standings
 from geometry.sheets.text_block import TextBlock, paragraph
 from geometry.sheets.trim import proud_words
 from shared.materials import METALS
 from shared.units import format_length, in_units
 from shared.words import in_words
 
+_DRAWN = "Drawn with its face side toward you, its face edge at the top."
 _TITLE_HEIGHT = 5.0
 _SMALL = 2.5
 _AFTER_TITLE = 3.0
 _AFTER_HEAD = 6.0
+
+
+@dataclass(frozen=True, slots=True)
+class Called:
+    """A page's title, whether that names all of its pieces, and the sentence on pages of pieces
+    that are their mirror images."""
+
+    title: str
+    tells_all: bool = False
+    kin: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,19 +55,9 @@ class Head:
         return (title, *self.text.marks((x, y - _TITLE_HEIGHT - _AFTER_TITLE)))
 
 
-def group_title(parts: Sequence[Part]) -> str:
-    """'Leg' for four legs, 'Partition' for Partition 1 to 3, the part's own title for one alone."""
-    shared: list[str] = []
-    for words in zip(*(part.title.split() for part in parts), strict=False):
-        if len(set(words)) > 1:
-            break
-        shared.append(words[0])
-    return " ".join(shared).rstrip(",") or parts[0].title
-
-
-def head(parts: Sequence[Part], layout: Layout, width: float) -> Head:
+def head(parts: Sequence[Part], called: Called, layout: Layout, width: float) -> Head:
     """What is said at the top of the page."""
-    first = parts[0]
+    first, names = parts[0], own_names(parts)
     words, shown = layout.words, layout.shown
     blank = first.shape.blank
     size = " × ".join(
@@ -63,10 +66,9 @@ def head(parts: Sequence[Part], layout: Layout, width: float) -> Head:
     grain = _grain(first)
     material = first.material[:1].upper() + first.material[1:]
     sentences = [f"{in_words(material, words)}, blank {size} {shown.unit}, {grain}."]
-    if len(parts) > 1:
-        sentences.append(
-            "For: " + "; ".join(_own_name(part, group_title(parts)) for part in parts) + "."
-        )
+    if len(parts) > 1 and not called.tells_all:
+        sentences.append("For: " + "; ".join(names) + ".")
+    sentences += [called.kin, f"{_DRAWN} {standings(parts, names)}"]
     sentences += [*proud_words(first), *(_sentence(note) for note in first.notes)]
     if first.shape.cuts:
         sentences.append(
@@ -74,7 +76,7 @@ def head(parts: Sequence[Part], layout: Layout, width: float) -> Head:
             "side (loop)."
         )
     told = [in_words(in_units(sentence, shown), words) for sentence in sentences]
-    title = f"{in_words(group_title(parts), words)} – make {len(parts)}"
+    title = f"{in_words(called.title, words)} – make {len(parts)}"
     return Head(title, paragraph(told, width, _SMALL))
 
 
@@ -93,11 +95,6 @@ def _grain(part: Part) -> str:
     if not part.solid_timber:
         return "sheet"
     return f"grain along the {'width' if part.grain_across else 'length'}"
-
-
-def _own_name(part: Part, shared: str) -> str:
-    """'back left' of 'Leg, back left' in a group of legs."""
-    return part.title.removeprefix(shared).strip(" ,") or part.title
 
 
 def _sentence(note: str) -> str:

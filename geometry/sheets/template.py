@@ -18,8 +18,8 @@ from geometry.dimensioning.placed import DimensionStyle, Placed, around
 from geometry.dimensioning.placement import place
 from geometry.drawing.cropping import cropped
 from geometry.sheets.part_dimensions import part_dimensions
+from geometry.sheets.part_names import group_title
 from geometry.sheets.part_sheets import part_groups
-from geometry.sheets.part_words import group_title
 from geometry.sheets.printer import Edges
 from geometry.sheets.tiles import Box, Tiling, tilings
 from geometry.sheets.tracing import Tracing, tracings

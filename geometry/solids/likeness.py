@@ -51,6 +51,18 @@ class Likeness:
     turn_deg: float
 
 
+Turn = tuple[int, int, int]
+"""For each axis of a part that it takes the place of, from 1 on, negative if the other way round:
+(-1, 2, 3) changes the ends."""
+
+_TURNS: tuple[Turn, ...] = (
+    *((-1, 2, 3), (1, -2, 3), (1, 2, -3), (-1, -2, -3)),  # mirrors
+    *((1, -2, -3), (-1, 2, -3), (-1, -2, 3)),  # half turns
+    *((1, 3, 2), (1, -3, -2), (-1, 3, -2), (-1, -3, 2)),  # through the corners of a square piece
+    *((1, 3, -2), (1, -3, 2), (-1, 3, 2), (-1, -3, -2)),
+)
+_PLAIN = 7  # of these do not change edges for faces
+
 SAME = Likeness(mirrored=False, distance=0.0, turn_deg=0.0)
 MIRROR_IMAGE = Likeness(mirrored=True, distance=0.0, turn_deg=0.0)
 
@@ -96,6 +108,39 @@ def same_as_laid(first: Shape, second: Shape) -> bool:
         return False
     moments = [_turned_moments(shape, np.eye(3)) for shape in (first, second)]
     return float(np.abs(moments[0] - moments[1]).max()) < _SAME_MOMENTS
+
+
+@lru_cache(maxsize=4096)
+def as_in_a_mirror(first: Shape, second: Shape) -> Turn | None:
+    """How the second lies beside the first, if it is a mirror image of it or the same piece turned;
+    None for other pieces, and for the same piece laid the same way.
+
+    Blanks must be the same.  Where a piece is symmetrical enough for several, a mirror goes before
+    a turn, one along x before y, y before z, and those through the corners of a square piece last.
+    """
+    blank = first.blank
+    if blank != second.blank or same_as_laid(first, second):
+        return None
+    middle = np.array((blank.length, blank.width, blank.thickness)) / 2.0
+    box, other = (np.array(_box(solid_of(shape))) - middle for shape in (first, second))
+    wanted = _turned_moments(second, np.eye(3))
+    for turn in _TURNS if abs(blank.width - blank.thickness) < MERGE else _TURNS[:_PLAIN]:
+        way = _matrix(turn)
+        turned = np.sort(box @ way.T, axis=0)
+        if not np.allclose(turned, other, rtol=0.0, atol=MERGE):
+            continue
+        if float(np.abs(_turned_moments(first, way) - wanted).max()) < _SAME_MOMENTS:
+            return turn
+    return None
+
+
+def is_mirror(turn: Turn) -> bool:
+    """Whether a turn makes left hand of right."""
+    return bool(np.linalg.det(_matrix(turn)) < 0.0)
+
+
+def _matrix(turn: Turn) -> Floats:
+    return np.array([np.sign(one) * np.eye(3)[abs(one) - 1] for one in turn])
 
 
 def _nearest(first: Shape, second: Shape, square: bool, *, mirror: bool) -> tuple[float, Floats]:

@@ -11,8 +11,8 @@ from geometry.bench.build import build
 from geometry.drawing.marks import Role, Strokes
 from geometry.sheets.drawings import drawings
 from geometry.sheets.layout import Layout
-from geometry.sheets.part_sheets import part_groups, part_leaves
-from geometry.sheets.part_words import group_title
+from geometry.sheets.part_names import group_title
+from geometry.sheets.part_sheets import called, part_groups, part_leaves
 from geometry.sheets.title_block import title_block_of
 from geometry.sheets.trim import proud_ends, proud_regions
 from shared.paper import PAPERS
@@ -50,8 +50,8 @@ def test_the_set_is_numbered_and_each_part_has_its_page(bench, layout):
         assert f"{number} / {len(sheets)}" in words(sheet)
     titles = [sheet.title for sheet in sheets]
     assert titles[0] == "General arrangement"
-    for group in part_groups(bench):
-        assert group_title(group) in titles
+    for told in called(part_groups(bench)):
+        assert told.title in titles
 
 
 def test_a_group_is_called_by_what_its_parts_share(plain):
