@@ -12,7 +12,7 @@ from app.canvas.pointer_note import paint_note
 from app.look.themes import Theme, Tone
 from app.scene.sheet_view import SheetView
 from geometry.dimensioning.dimension_marks import owner_of
-from geometry.sheets.arrangement import legible
+from geometry.sheets.thinning import legible
 
 RING = 14.0  # pixels
 PART = "part:"  # begins the owner of what belongs to a part

@@ -82,8 +82,11 @@ class LaidOut:
         return self.arranged.places[0]
 
 
-def lay_out(model: Model, preferences: Preferences, scale: float) -> LaidOut:
-    """The general arrangement at ``scale`` sheet mm for one mm of the bench."""
+def lay_out(
+    model: Model, preferences: Preferences, scale: float, *, close: bool = False
+) -> LaidOut:
+    """The general arrangement at ``scale`` sheet mm for one mm of the bench; with ``close`` rows of
+    dimensions where the window is low."""
     layout = Layout(
         SCREEN,
         scale,
@@ -92,6 +95,7 @@ def lay_out(model: Model, preferences: Preferences, scale: float) -> LaidOut:
         shown=preferences.shown,
         words=preferences.words,
         frame=False,
+        close=close,
     )
     shown = [each for each in model.dimensions if _readable(each, scale)]
     return LaidOut(model, arrange(model.bench, model.lineworks, shown, layout))

@@ -29,6 +29,7 @@ from geometry.sheets.pencil_marks import pencil_marks
 from geometry.views.look import part_under
 
 SMALLEST_SHARE = 0.22  # of the room, however much the dimensions want for themselves
+FAIR_SHARE = 0.55  # of the room: rows of dimensions close up before the views come out smaller
 MODEST_SHARE = 0.3  # of the room: lettering gives way before the views come out smaller
 DENSITY_STEP = 0.5  # pixels to the mm, by which lettering gives way
 NARROWEST_SHEET, LOWEST_SHEET = 140.0, 115.0  # mm; lettering gives way before that
@@ -65,6 +66,7 @@ class SheetView:
         self.place = SheetPlace(self.density, 0.0, 0.0)
         self.fitted = True
         self._squeezed = False
+        self._close = False
         self.laid_out: LaidOut = lay_out(model, preferences, self.scale)
         self._texts = Lines((), ())
         self._lines = Lines((), ())
@@ -127,12 +129,15 @@ class SheetView:
     def fit(self) -> None:
         """The whole drawing as large as the window takes it.
 
-        In a low window the dimensions alone would fill the sheet, so there the lettering gives
-        way, down to the least that can be read, before the bench becomes a stamp among them.
+        In a low window the dimensions alone would fill the sheet, so there their rows close up and
+        then the lettering gives way, down to the least that can be read, before the bench becomes a
+        stamp among them.
         """
-        self.density = self._wanted
-        while not self._fill_window() and self.density > LEAST_DENSITY:
-            self.density = max(LEAST_DENSITY, self.density - DENSITY_STEP)
+        self.density, self._close = self._wanted, False
+        if not self._fill_window(FAIR_SHARE):
+            self._close = True
+            while not self._fill_window(MODEST_SHARE) and self.density > LEAST_DENSITY:
+                self.density = max(LEAST_DENSITY, self.density - DENSITY_STEP)
         self.scale = self.laid_out.scale
         left, bottom, right, top = self.laid_out.extent
         middle = ((left + right) / 2, (bottom + top) / 2)
@@ -283,18 +288,22 @@ class SheetView:
 
     def _fit_unless_tiny(self) -> None:
         """Better cut off for a while than too small to be read."""
-        before = self.laid_out, self.scale, self.place, self.density
+        before = self.laid_out, self.scale, self.place, self.density, self._close
         self.fit()
         if self.pixels_per_mm < LEAST_SQUEEZED * before[1] * before[3]:
-            self.laid_out, self.scale, self.place, self.density = before
+            self.laid_out, self.scale, self.place, self.density, self._close = before
 
     def _lay_out(self, held: Hold) -> None:
-        self.laid_out = lay_out(self.model, self.preferences, self.scale)
+        self.laid_out = self._at(self.scale)
         sheet = self.laid_out.sheet_point(held.view, held.point)
         self.place = SheetPlace(self.density, 0.0, 0.0).holding(sheet, held.at)
 
-    def _fill_window(self) -> bool:
-        """Lay out at the largest scale that fits; True when all is in the window and not tiny.
+    def _at(self, scale: float) -> LaidOut:
+        return lay_out(self.model, self.preferences, scale, close=self._close)
+
+    def _fill_window(self, share: float) -> bool:
+        """Lay out at the largest scale that fits; True when all is in the window, and the views are
+        no smaller than that ``share`` of what they would be alone.
 
         Dimensions keep their size on the sheet and need the less room the larger the views are,
         so several scales may just fit.  Coming down from the scale at which the views alone fill
@@ -308,7 +317,7 @@ class SheetView:
             have / max(need, 1.0) for have, need in zip(room, self.model.size, strict=True)
         )
         self.laid_out = self._largest_that_fits(0.8 * largest, SMALLEST_SHARE * largest, room)
-        return self.laid_out.scale >= MODEST_SHARE * largest and _spare(self.laid_out, room) >= 1.0
+        return self.laid_out.scale >= share * largest and _spare(self.laid_out, room) >= 1.0
 
     def _largest_that_fits(self, scale: float, least: float, room: Vec2) -> LaidOut:
         """The sheet laid out to fill ``room`` (mm); where none fits down to ``least``, the one of
@@ -316,7 +325,7 @@ class SheetView:
         best: LaidOut | None = None
         too_large: list[LaidOut] = []
         for _ in range(16):
-            tried = lay_out(self.model, self.preferences, _bounded(scale))
+            tried = self._at(_bounded(scale))
             ratio = _spare(tried, room)
             if ratio < 1.0 and best is not None:
                 break

@@ -3,8 +3,9 @@
 Frame: sheet mm with the view's origin at (0, 0).
 
 Method: each dimension offers candidates, the best first, and the first whose text touches nothing
-is taken.  When the drawing is too full for all of them the text goes outside the drawing on a
-leader, where there is always room.
+is taken, if its line does not lie on another line either; one that must is the second choice.  When
+the drawing is too full for all of them the text goes outside the drawing on a leader, where there
+is always room.
 """
 
 from __future__ import annotations
@@ -56,14 +57,17 @@ def _text_between(wanted: FreeDimension) -> bool:
 def _first_clear(
     candidates: Iterator[PlacedDimension], ground: Ground, style: DimensionStyle
 ) -> PlacedDimension | None:
+    second: PlacedDimension | None = None
     some = [one for one, _ in zip(candidates, range(_FIRST_LOOK), strict=False)]
     while some:
         free = ground.clear([one.box for one in some], style.clearance)
         for one, is_free in zip(some, free, strict=True):
             if is_free and _fits(one, ground, style):
-                return one
+                if one.sweeps or not ground.runs_along(one.line):
+                    return one
+                second = second or one
         some = list(candidates)
-    return None
+    return second
 
 
 def _fits(one: PlacedDimension, ground: Ground, style: DimensionStyle) -> bool:

@@ -25,8 +25,9 @@ class DimensionStyle:
     ``first_row`` is the distance of the nearest dimension line from the outline, 10 mm for the
     usual lettering (ASME Y14.5, from memory); the rows beyond it are ``pitch`` apart, at least
     6 mm, which leaves room for the text between two lines.  ``gap`` and ``overshoot`` are those
-    of extension lines.  ``brackets`` marks dimensions without a parameter as derived; on a part's
-    own sheet all stand alike.
+    of extension lines.  ``close`` rows, for a window too low for that, have no more air than their
+    texts need.  ``brackets`` marks dimensions without a parameter as derived; on a part's own sheet
+    all stand alike.
     """
 
     text_height: float = 3.5
@@ -36,14 +37,15 @@ class DimensionStyle:
     arrow_length: float = 3.0
     clearance: float = 0.5
     brackets: bool = True
+    close: bool = False
 
     @property
     def first_row(self) -> float:
-        return self.text_height + 6.5
+        return self.text_height + (3.5 if self.close else 6.5)
 
     @property
     def pitch(self) -> float:
-        return self.text_height + 3.5
+        return self.text_height + (2.3 if self.close else 3.5)
 
     @property
     def tail(self) -> float:

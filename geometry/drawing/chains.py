@@ -16,7 +16,8 @@ from numpy.typing import NDArray
 
 from geometry.primitives.frame import Vec2
 
-_HARDLY = math.cos(math.radians(25.0))
+HARDLY = math.cos(math.radians(25.0))
+"""Cosine of the turn up to which a line goes on."""
 DECIMALS = 3
 """To which ends are rounded that meet."""
 
@@ -48,7 +49,7 @@ def _goes_on(ways: list[list[float]], one: tuple[int, int], other: tuple[int, in
     (a, side_a), (b, side_b) = one, other
     (ax, ay), (bx, by) = ways[a], ways[b]
     turn = ax * bx + ay * by
-    return (turn if side_a != side_b else -turn) > _HARDLY
+    return (turn if side_a != side_b else -turn) > HARDLY
 
 
 def _walked(

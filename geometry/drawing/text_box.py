@@ -24,6 +24,8 @@ Line = tuple[float, float, float, float]
 DESCENT = DESCENT_RATIO  # of the capital height: the foot of a bracket
 RISE = ASCENT_RATIO  # of the capital height: the head of a bracket or a superscript
 HALF_BOX = (RISE + DESCENT) / 2.0
+_ON_IT = 0.4  # mm from a line, within which another lies on it
+_TOUCH = 1.0  # mm: less of two lines on one another is a touch of their ends
 _LARGE = 4.0  # mm: half the height of a box that could hold a text
 MIDDLE = (RISE - DESCENT) / 2.0  # of the capital height: middle of the box above the baseline
 
@@ -183,6 +185,21 @@ class Ground:
         for large in self._large:  # a text may lie wholly inside, and meet none of its lines
             free &= np.array([not large.holds((b.x, b.y), margin) for b in boxes])
         return free
+
+    def runs_along(self, line: Line) -> bool:
+        """Whether a line lies on one already there for more than a touch, so that the two would be
+        taken for one."""
+        self._settle()
+        x0, y0, x1, y1 = line
+        length = math.hypot(x1 - x0, y1 - y0)
+        if length < _TOUCH or not len(self._middles):
+            return False
+        cos, sin = (x1 - x0) / length, (y1 - y0) / length
+        mx, my = self._middles[:, 0] - (x0 + x1) / 2.0, self._middles[:, 1] - (y0 + y1) / 2.0
+        hx, hy = self._halves[:, 0], self._halves[:, 1]
+        off = np.abs(my * cos - mx * sin) + np.abs(hy * cos - hx * sin)
+        reach = length / 2.0 + np.abs(hx * cos + hy * sin) - np.abs(mx * cos + my * sin)
+        return bool(((off < _ON_IT) & (reach > _TOUCH) & (np.hypot(hx, hy) > _TOUCH / 2.0)).any())
 
     def crosses_text(self, lines: Sequence[Line], margin: float) -> bool:
         """Whether one of the lines would run through a text already there."""

@@ -7,7 +7,7 @@ goes to sheet mm by whole arrays, one mark a view and role.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -32,10 +32,6 @@ from geometry.views.linework import Linework
 from geometry.views.view import END_LEFT, END_RIGHT, FRONT, PLAN
 from shared.paper import SCALES, largest_scale
 from shared.words import in_words
-
-_SHORTEST_HIDDEN = 1.2
-"""mm on the sheet.  A hidden line shorter than this is a dot: what it tells, a part's own page or a
-joint's detail tells at a scale at which it can be read."""
 
 _TITLES = {
     FRONT.name: "Front elevation",
@@ -139,21 +135,6 @@ def arrange(
     title = in_words("General arrangement", layout.words)
     sheet = Sheet(title, layout.paper.width, layout.paper.height, tuple(marks))
     return Arranged(sheet, tuple(places), tuple(found))
-
-
-def legible(marks: Sequence[Mark]) -> tuple[Mark, ...]:
-    """The marks of a sheet without hidden lines that are too short to be read on it."""
-    return tuple(
-        _without_dots(mark) if isinstance(mark, Strokes) and mark.role is Role.HIDDEN else mark
-        for mark in marks
-    )
-
-
-def _without_dots(mark: Strokes) -> Strokes:
-    across, up = (mark.segments[:, 2:] - mark.segments[:, :2]).T
-    long = across * across + up * up >= _SHORTEST_HIDDEN**2
-    owner_of = None if mark.owner_of is None else mark.owner_of[long]
-    return replace(mark, segments=mark.segments[long], owner_of=owner_of)
 
 
 def linework_marks(

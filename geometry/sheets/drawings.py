@@ -14,13 +14,14 @@ from geometry.dimensioning.bench_dimensions import dimensions
 from geometry.dimensioning.dimension import Dimension
 from geometry.drawing.doubles import without_doubles
 from geometry.drawing.marks import Sheet
-from geometry.sheets.arrangement import arrange, legible
+from geometry.sheets.arrangement import arrange
 from geometry.sheets.cross_sections import cross_section_leaf
 from geometry.sheets.findings_page import findings_leaves
 from geometry.sheets.joint_details import joint_leaves
 from geometry.sheets.layout import Layout, furniture
 from geometry.sheets.leaf import standing
 from geometry.sheets.part_sheets import called, part_groups, part_leaves
+from geometry.sheets.thinning import legible
 from geometry.sheets.whole_views import exploded_leaf, pictorial_leaf
 from geometry.views.bench_views import bench_views
 from geometry.views.linework import Linework

@@ -29,7 +29,8 @@ class Layout:
 
     ``scale`` is sheet mm for one real mm, or None for the largest step of ISO 5455 that fits.
     ``text_height`` None takes 3.5 mm, or 2.5 mm on a sheet as small as A4.  ``title`` None leaves
-    the title block out; ``frame`` False leaves the border out, as on the screen.
+    the title block out; ``frame`` False leaves the border out, as on the screen.  ``close`` puts
+    the rows of dimensions close together, as in a low window.
     """
 
     paper: Paper
@@ -40,6 +41,7 @@ class Layout:
     words: Words = Words.BRITISH
     frame: bool = True
     title: TitleBlock | None = None
+    close: bool = False
 
     @property
     def lettering(self) -> float:
@@ -50,7 +52,7 @@ class Layout:
 
     @property
     def style(self) -> DimensionStyle:
-        return DimensionStyle(self.lettering, self.shown)
+        return DimensionStyle(self.lettering, self.shown, close=self.close)
 
     @property
     def border(self) -> Room:

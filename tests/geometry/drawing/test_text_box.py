@@ -75,3 +75,23 @@ def test_a_label_stands_in_its_box():
     assert x == 0.0
     assert box.corners()[0][1] == pytest.approx(y - 5.0 * DESCENT_RATIO)
     assert box.corners()[2][1] == pytest.approx(y + 5.0 * ASCENT_RATIO)
+
+
+@pytest.mark.parametrize(
+    ("line", "lies"),
+    [
+        ((2.0, 0.2, 8.0, 0.2), True),
+        ((8.0, 0.0, 2.0, 0.0), True),
+        ((9.5, 0.0, 20.0, 0.0), False),  # ends that touch
+        ((2.0, 0.6, 8.0, 0.6), False),
+        ((5.0, -5.0, 5.0, 5.0), False),  # across it
+        ((22.0, 0.1, 26.0, 4.1), True),
+        ((22.0, 1.0, 26.0, 5.0), False),
+    ],
+)
+def test_a_line_that_lies_on_another_is_seen(line, lies):
+    """One drawn from (0, 0) to (10, 0), one at 45 degrees from (20, -2) to (30, 8)."""
+    assert (
+        Ground(np.array([(0.0, 0.0, 10.0, 0.0), (20.0, -2.0, 30.0, 8.0)])).runs_along(line) is lies
+    )
+    assert not Ground(np.zeros((0, 4))).runs_along(line)

@@ -13,7 +13,7 @@ from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values
 from geometry.dimensioning.bench_dimensions import dimensions
 from geometry.drawing.marks import Role, Strokes
-from geometry.sheets.arrangement import arrange, legible
+from geometry.sheets.arrangement import arrange
 from geometry.sheets.layout import Layout, scale_text
 from geometry.sheets.title_block import title_block_of
 from geometry.views.bench_views import bench_views
@@ -137,21 +137,3 @@ def test_without_frame_and_title_only_the_views_are_left(bench, layout):
     bare = arranged(bench, replace(layout, frame=False, title=None, shown=SHOWN_MM))
     assert not any(mark.role is Role.FRAME for mark in bare.sheet.marks)
     assert "Front elevation" in words(bare.sheet)
-
-
-def test_hidden_lines_too_short_to_be_read_are_left_to_larger_pictures(bench, layout):
-    """At a twentieth of full size fewer can be read than at half; all visible ones stay."""
-
-    def lengths(marks, role):
-        segments = [m.segments for m in marks if isinstance(m, Strokes) and m.role is role]
-        ends = np.concatenate(segments)
-        return np.hypot(*(ends[:, 2:] - ends[:, :2]).T)
-
-    shares = []
-    for scale in (0.05, 0.5):
-        marks = arranged(bench, replace(layout, scale=scale)).sheet.marks
-        kept = legible(marks)
-        assert lengths(kept, Role.HIDDEN).min() >= 1.2
-        assert len(lengths(kept, Role.VISIBLE)) == len(lengths(marks, Role.VISIBLE))
-        shares.append(len(lengths(kept, Role.HIDDEN)) / len(lengths(marks, Role.HIDDEN)))
-    assert shares[0] < shares[1] <= 1.0
