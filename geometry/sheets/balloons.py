@@ -1,19 +1,29 @@
-"""Things that look for a free spot in a view already dimensioned: numbers of cuts, and symbols.
+"""Ringed numbers of cuts, each led to its cut: close by where there is room, else in a row outside.
 
 Frame: sheet mm about the view's own origin, as its block.
+
+Method: a number looks for a free spot round a point of its cut, in the views that show the cut, the
+face first.  Those that find none stand in rows along a side of the view (``balloon_rows``).  A
+leader ends in a dot within a face and in an arrowhead on a line (ISO 128-2, from memory).
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 
 import numpy as np
 
-from geometry.dimensioning.angle_places import chords
+from geometry.design.part import Shape
+from geometry.dimensioning.dimension_marks import arrowhead
+from geometry.dimensioning.placed import Extent
 from geometry.drawing.marks import Anchor, Arc, Fill, Label, Mark, Role, Strokes
-from geometry.drawing.text_box import MIDDLE, Ground, Line, TextBox
+from geometry.drawing.text_box import MIDDLE, Ground, Line, TextBox, broken_around
 from geometry.primitives.frame import Vec2
+from geometry.sheets.balloon_rows import Around, Led, in_rows, with_box
+from geometry.sheets.cut_targets import PART_VIEWS, Target, cut_targets
+from geometry.sheets.free_spots import CLEAR, cross, margin_of
 from geometry.sheets.view_grid import Block
 from shared.lettering import text_width
 
@@ -21,96 +31,124 @@ _HEIGHT = 2.5  # capitals in a balloon
 _RADIUS = 2.7
 _AWAY = (8.0, 11.0, 15.0, 20.0, 26.0)
 _TURNS = 16
-_CLEAR = 0.8
+_OUTSIDE = 3.0  # mm that a number close by may stand out of the room of its view
+_FEW = 3  # points of a cut that are looked round
 _DOT = 0.5
-_CHORDS = 72  # of a ring
-_RING_AIR = 0.4  # mm between a ring and a text that interrupts it
+_DOT_ROOM = 0.8  # mm on paper round a dot within its face
 
 
-def ground_of(block: Block) -> Ground:
-    """All lines and texts of a view, to keep clear of."""
-    ground = Ground(block.linework.segments * block.scale)
-    for one in block.placed.dimensions:
-        ground.add([*one.lines, *chords(one.sweeps)], [one.box])
-    return ground
+@dataclass(slots=True)
+class NumberedView:
+    """A view while its numbers are placed: the room it has, what stands there, and its marks.
+
+    ``tight`` says across and up whether the page has none beyond that.
+
+    ``rings`` are those of details, which a leader may run through.  ``margin`` is what stands there
+    but for the drawing itself, ``texts`` what no leader runs through, ``extent`` the room it all
+    takes then.
+    """
+
+    block: Block
+    room: Extent
+    tight: tuple[bool, bool]
+    ground: Ground
+    rings: Sequence[TextBox]
+    marks: list[Mark]
+    texts: list[TextBox] = field(init=False)
+    margin: Ground = field(init=False)
+    extent: Extent = field(init=False)
+    leaders: list[Line] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        self.margin = margin_of(self.block)
+        known = len(self.block.placed.dimensions)
+        self.margin.add([], self.ground.boxes[known:])
+        self.texts = [box for box in self.ground.boxes if box not in self.rings]
+        self.extent = self.block.placed.extent
+
+    def put(self, text: str, led: Led) -> None:
+        """A number with its leader."""
+        self.leaders.append(led.leader)
+        pieces = broken_around(led.leader, self.texts, 0.0)
+        self.texts.append(led.spot)
+        self.ground.add([led.leader], [led.spot])
+        self.margin.add([led.leader], [led.spot])
+        self.marks += _balloon(text, led, pieces)
 
 
-def balloons(block: Block, ground: Ground, wanted: Sequence[tuple[str, Vec2]]) -> list[Mark]:
-    """Ringed numbers, each led to its point (u, v); one that finds no room is left out."""
-    marks: list[Mark] = []
-    leaders: list[Line] = []
-    left, bottom, right, top = block.placed.extent
-    for text, (u, v) in wanted:
-        point = (u * block.scale, v * block.scale)
-        half = max(_RADIUS, text_width(text, _HEIGHT) / 2.0 + 0.8)
+def number_cuts(views: Sequence[NumberedView], shape: Shape) -> None:
+    """A balloon for every cut of a part in one of its views."""
+    targets = cut_targets(shape)
+    by_name = {view.block.view: view for view in views}
+    ordered = [by_name[one.name] for one in PART_VIEWS if one.name in by_name]
+    waiting: dict[str, dict[str, list[tuple[Vec2, bool]]]] = {}
+    for number in range(1, len(shape.cuts) + 1):
+        shown = [(view, _points(view, targets, number)) for view in ordered]
+        shown = [(view, points) for view, points in shown if points]
+        if not any(_put_close(view, str(number), points) for view, points in shown) and shown:
+            view, points = shown[0]
+            waiting.setdefault(view.block.view, {})[str(number)] = points
+    for name, wanted in waiting.items():
+        view = by_name[name]
+        scale = view.block.scale
+        left, bottom, right, top = view.block.linework.bounds()
+        drawing = (left * scale, bottom * scale, right * scale, top * scale)
+        halves = {text: _half(text) for text in wanted}
+        reached = view.extent
+        for box in view.margin.boxes:
+            reached = with_box(reached, box)
+        around = Around(
+            drawing, reached, view.room, view.tight, view.margin, view.texts, view.leaders
+        )
+        rows = in_rows(wanted, halves, around)
+        for text, led in rows.items():
+            view.put(text, led)
+            view.extent = with_box(view.extent, led.spot)
+
+
+def _points(
+    view: NumberedView, targets: Mapping[str, Mapping[int, Sequence[Target]]], number: int
+) -> list[tuple[Vec2, bool]]:
+    """The points of a cut in a view, and for each whether it lies within a face with room."""
+    scale = view.block.scale
+    return [
+        ((one.at[0] * scale, one.at[1] * scale), one.room * scale > _DOT_ROOM)
+        for one in targets[view.block.view].get(number, ())
+    ]
+
+
+def _put_close(view: NumberedView, text: str, points: Sequence[tuple[Vec2, bool]]) -> bool:
+    """Put a number on a free spot near its cut, if there is one."""
+    left, bottom, right, top = view.room
+    half = _half(text)
+    for point, within in points[:_FEW]:
         spots = [
             TextBox(x, y, half, half)
             for away in _AWAY
             for x, y in _ring(point, away)
-            if left - 3.0 <= x - half and x + half <= right + 3.0
-            if bottom - 3.0 <= y - half and y + half <= top + 3.0
+            if left - _OUTSIDE <= x - half and x + half <= right + _OUTSIDE
+            if bottom - _OUTSIDE <= y - half and y + half <= top + _OUTSIDE
         ]
-        for spot, free in zip(spots, ground.clear(spots, _CLEAR), strict=True):
-            leader = _leader(point, spot, half)
-            if not free or any(cross(leader, other) for other in leaders):
+        for spot, free in zip(spots, view.ground.clear(spots, CLEAR), strict=True):
+            led = Led(spot, point, within)
+            if not free or any(cross(led.leader, other) for other in view.leaders):
                 continue
-            if not ground.crosses_text([leader], _CLEAR):
-                ground.add([leader], [spot])
-                leaders.append(leader)
-                marks += _balloon(text, point, spot, half)
-                break
-    return marks
+            if not any(box.stretch_of(led.leader, CLEAR) for box in view.texts):
+                view.put(text, led)
+                return True
+    return False
 
 
-def ring_around(middle: Vec2, radius: float, texts: Sequence[TextBox]) -> list[Mark]:
-    """A circle, interrupted where it would run through a text."""
-    turns = np.linspace(0.0, 2.0 * math.pi, _CHORDS + 1)
-    rim = [(middle[0] + radius * math.cos(t), middle[1] + radius * math.sin(t)) for t in turns]
-    kept = [
-        (turn, turn + 360.0 / _CHORDS)
-        for k, turn in enumerate(np.degrees(turns[:-1]).tolist())
-        if not any(text.stretch_of((*rim[k], *rim[k + 1]), _RING_AIR) for text in texts)
-    ]
-    if len(kept) == _CHORDS:
-        return [Arc(Role.DIMENSION, middle, radius, 0.0, 360.0)]
-    arcs: list[tuple[float, float]] = []
-    for start, end in kept:
-        goes_on = bool(arcs) and abs(arcs[-1][1] - start) < 1e-6
-        arcs.append((arcs.pop()[0] if goes_on else start, end))
-    return [Arc(Role.DIMENSION, middle, radius, start, end) for start, end in arcs]
-
-
-def cross(one: Line, other: Line) -> bool:
-    """Whether two segments run through each other."""
-
-    def side(line: Line, x: float, y: float) -> float:
-        return (line[2] - line[0]) * (y - line[1]) - (line[3] - line[1]) * (x - line[0])
-
-    return (
-        side(one, *other[:2]) * side(one, *other[2:]) < 0.0
-        and side(other, *one[:2]) * side(other, *one[2:]) < 0.0
-    )
-
-
-def free_spot(
-    ground: Ground, spots: Sequence[TextBox], *, over_lines: bool = False
-) -> TextBox | None:
-    """The first of some boxes that touches nothing; ``over_lines`` then tries off text alone."""
-    for spot, free in zip(spots, ground.clear(spots, _CLEAR), strict=True):
-        if free:
-            ground.add([], [spot])
-            return spot
-    for spot in spots if over_lines else ():
-        if not ground.crosses_text(spot.outline(), 0.2):
-            ground.add([], [spot])
-            return spot
-    return None
+def _half(text: str) -> float:
+    return max(_RADIUS, text_width(text, _HEIGHT) / 2.0 + 0.8)
 
 
 def _ring(point: Vec2, away: float) -> list[Vec2]:
-    """Spots round a point, the slanting directions first."""
+    """Spots round a point, the slanting directions first: a level or upright leader could be taken
+    for a line of the drawing."""
     turns = [45.0, 135.0, 225.0, 315.0]
-    turns += [t for k in range(_TURNS) if (t := 360.0 * k / _TURNS) not in turns]
+    others = [t for k in range(_TURNS) if (t := 360.0 * k / _TURNS) not in turns]
+    turns += sorted(others, key=lambda t: t % 90.0 == 0.0)
     return [
         (
             point[0] + away * math.cos(math.radians(turn)),
@@ -120,28 +158,18 @@ def _ring(point: Vec2, away: float) -> list[Vec2]:
     ]
 
 
-def _leader(point: Vec2, spot: TextBox, half: float) -> Line:
-    length = math.dist(point, (spot.x, spot.y))
-    part = 1.0 - half / length
-    return (
-        *point,
-        point[0] + (spot.x - point[0]) * part,
-        point[1] + (spot.y - point[1]) * part,
-    )
-
-
-def _balloon(text: str, point: Vec2, spot: TextBox, half: float) -> list[Mark]:
-    dot = tuple(
-        (
-            point[0] + _DOT * math.cos(k * math.pi / 4.0),
-            point[1] + _DOT * math.sin(k * math.pi / 4.0),
-        )
-        for k in range(8)
-    )
+def _balloon(text: str, led: Led, pieces: Sequence[Line]) -> list[Mark]:
+    spot, (x, y) = led.spot, led.point
+    if led.within:
+        turns = [k * math.pi / 4.0 for k in range(8)]
+        end = tuple((x + _DOT * math.cos(t), y + _DOT * math.sin(t)) for t in turns)
+    else:
+        far = math.dist((spot.x, spot.y), led.point)
+        end = arrowhead(led.point, ((x - spot.x) / far, (y - spot.y) / far))
     baseline = (spot.x, spot.y - MIDDLE * _HEIGHT - 0.1 * _HEIGHT)
     return [
-        Strokes(Role.DIMENSION, np.array([_leader(point, spot, half)])),
-        Fill(Role.DIMENSION, dot),
-        Arc(Role.DIMENSION, (spot.x, spot.y), half, 0.0, 360.0),
+        Strokes(Role.DIMENSION, np.array(pieces)),
+        Fill(Role.DIMENSION, end),
+        Arc(Role.DIMENSION, (spot.x, spot.y), spot.half_width, 0.0, 360.0),
         Label(Role.DIMENSION, text, baseline, _HEIGHT, Anchor.MIDDLE),
     ]

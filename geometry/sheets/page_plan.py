@@ -12,8 +12,10 @@ wider circles, its details are drawn larger.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 from itertools import product
 from typing import Protocol
 
@@ -33,6 +35,7 @@ _LARGEST_SCALE = 1.0
 _WORTH = 0.45  # a second page is better than less than this part of the scale
 _MORE_DETAILS = 1  # and than so many details more
 _POOR = 0.3  # and than less than this part of the scale that the bare views have room for
+_TIGHT = 12.0  # mm: less left than a row of numbers takes, and then some
 _NARROWEST = 30.0  # mm, a table
 _FOOT = 3.0  # mm between the border and a table beside the title block
 DETAIL_CAPTION = 7.0  # mm below a detail for its caption
@@ -65,6 +68,17 @@ class PagePlan:
     table: TextBlock
     table_corner: Vec2
     rings: tuple[Detail, ...]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Drawn:
+    """The views of a part and their dimensions; ``noted`` puts on the views, at some scale, all
+    else that stands there, among the rings of details, told across and up whether the page is
+    full."""
+
+    lineworks: Sequence[Linework]
+    dimensions: Sequence[Dimension]
+    noted: Callable[[Sequence[Block], Sequence[Detail], tuple[bool, bool]], tuple[Block, ...]]
 
 
 ALL_ROWS = slice(None)
@@ -102,8 +116,7 @@ class _Tried:
 
 
 def planned(
-    lineworks: Sequence[Linework],
-    dimensions: Sequence[Dimension],
+    drawn: Drawn,
     make_table: TableMaker,
     head_height: float,
     layout: Layout,
@@ -118,26 +131,31 @@ def planned(
     tables = tuple(make_table(width) for width in widths if width > _NARROWEST)
     tables = tuple(table for table in tables if table.height)
     first: _Tried | None = None
-    poor = _POOR * roomiest_scale(lineworks, layout)
+    poor = _POOR * roomiest_scale(drawn.lineworks, layout)
 
-    def tried(scale: float, diameter: float) -> _Tried:
-        content = _content(lineworks, dimensions, (scale, diameter), tables, layout)
-        return _Tried(*_fullest(content, head_height, layout))
+    def tried(scale: float, diameter: float, worth: Callable[[_Tried], bool]) -> _Tried | None:
+        """None unless it is worth while, first the bare views and then with all that they need."""
+        content = _content(drawn, (scale, diameter), tables, layout)
+        bare = _Tried(*_fullest(content, head_height, layout))
+        if not bare.plan.blocks or not worth(bare):
+            return None
+        found = _Tried(*_fullest(_noted(content, drawn, head_height, layout), head_height, layout))
+        return found if found.plan.blocks and worth(found) else None
 
-    for scale in _scales(lineworks, layout):
+    for scale in _scales(drawn.lineworks, layout):
         if first is not None and (scale < _WORTH * first.plan.scale or scale < poor):
             break
         for diameter in DIAMETERS:
-            found = tried(scale, diameter)
-            if found.plan.blocks and not found.rest.amount and not _cut_up(found, first):
+            found = tried(scale, diameter, partial(_is_better, first))
+            if found is not None and _is_whole(found, first):
                 return (_widened(found, tried).plan,)
-            if found.plan.blocks and (first is None or _holds_more(found, first)):
-                first = found
+            first = found or first
     if first is not None:
         first = _widened(first, tried)
         plan, rest = first.plan, first.rest
     else:
-        content = _content(lineworks, dimensions, (scale, diameter), tables, layout)
+        content = _content(drawn, (scale, diameter), tables, layout)
+        content = _noted(content, drawn, head_height, layout)
         plan, rest = _over(content, head_height, layout)
     pages = [plan]
     while rest.amount:
@@ -195,17 +213,20 @@ def _over_its_room(
     return _centred(bare, stand, [], (table, stand), layout)
 
 
-def _widened(found: _Tried, tried: Callable[[float, float], _Tried]) -> _Tried:
+def _widened(
+    found: _Tried, tried: Callable[[float, float, Callable[[_Tried], bool]], _Tried | None]
+) -> _Tried:
     """The same with wider circles, if their details come out larger and no more is left over."""
     if not found.plan.rings or all(one.scale >= 1.0 for one in found.plan.rings):
         return found
-    for diameter in WIDE:
-        wider = tried(found.plan.scale, diameter)
+
+    def is_worth(wider: _Tried) -> bool:
         no_more = wider.rest.amount <= found.rest.amount
         no_more &= len(wider.plan.rings) <= len(found.plan.rings)
-        if wider.plan.blocks and no_more and _sizes(wider.plan) > _sizes(found.plan):
-            return wider
-    return found
+        return no_more and _sizes(wider.plan) > _sizes(found.plan)
+
+    wider = (tried(found.plan.scale, diameter, is_worth) for diameter in WIDE)
+    return next((one for one in wider if one is not None), found)
 
 
 def _sizes(plan: PagePlan) -> float:
@@ -213,14 +234,20 @@ def _sizes(plan: PagePlan) -> float:
     return sum(one.scale for one in plan.rings) / len(plan.rings)
 
 
+def _is_better(first: _Tried | None, found: _Tried) -> bool:
+    return first is None or _is_whole(found, first) or _holds_more(found, first)
+
+
+def _is_whole(found: _Tried, first: _Tried | None) -> bool:
+    """Whether a plan leaves nothing over, unless it buys its one page with details that a larger
+    scale does not need."""
+    most = math.inf if first is None else len(first.plan.rings) + _MORE_DETAILS
+    return not found.rest.amount and len(found.plan.rings) <= most
+
+
 def _holds_more(found: _Tried, first: _Tried) -> bool:
     """Whether smaller circles at the same scale leave less over for another page."""
     return found.plan.scale == first.plan.scale and found.rest.amount < first.rest.amount
-
-
-def _cut_up(found: _Tried, first: _Tried | None) -> bool:
-    """Whether a plan buys its one page with details that a larger scale does not need."""
-    return first is not None and len(found.plan.rings) > len(first.plan.rings) + _MORE_DETAILS
 
 
 def roomiest_scale(lineworks: Sequence[Linework], layout: Layout) -> float:
@@ -245,14 +272,18 @@ def _scales(lineworks: Sequence[Linework], layout: Layout) -> Iterator[float]:
     yield from (step.factor for step in SCALES if step.factor <= largest)
 
 
+def _noted(content: _Content, drawn: Drawn, head_height: float, layout: Layout) -> _Content:
+    left, bottom, right, top = layout.room
+    wide, high = grid_size(content.blocks, third_angle=layout.third_angle)
+    tight = (right - left - wide < _TIGHT, top - head_height - bottom - high < _TIGHT)
+    return replace(content, blocks=drawn.noted(content.blocks, content.details, tight))
+
+
 def _content(
-    lineworks: Sequence[Linework],
-    dimensions: Sequence[Dimension],
-    sizes: tuple[float, float],
-    tables: tuple[TextBlock, ...],
-    layout: Layout,
+    drawn: Drawn, sizes: tuple[float, float], tables: tuple[TextBlock, ...], layout: Layout
 ) -> _Content:
     scale, diameter = sizes
+    lineworks, dimensions = drawn.lineworks, drawn.dimensions
     overall = max((d.rank for d in dimensions), default=0)
     small = [d for d in dimensions if d.rank < overall and too_small(d, scale)]
     names = {d.name for d in small}

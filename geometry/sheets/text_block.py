@@ -74,9 +74,8 @@ def table(
 ) -> TextBlock:
     """A table with wrapped cells; the last column takes what the others leave of ``width``."""
     texts = [head, *rows]
-    most = _MOST * width
     own = [
-        min(most, max(text_width(row[i], height, bold=row is head) for row in texts) + 2.0 * PAD)
+        _column([(row[i], row is head) for row in texts], _MOST * width, height)
         for i in range(len(head) - 1)
     ]
     columns = [*own, max(width - sum(own), 20.0)]
@@ -97,3 +96,13 @@ def table(
     for x in (0.0, *np.cumsum(columns).tolist()):
         rules.append((x, 0.0, x, y))
     return TextBlock(tuple(lines), tuple(rules), total, y)
+
+
+def _column(texts: Sequence[tuple[str, bool]], most: float, height: float) -> float:
+    """How wide a column of texts, some bold, is: as they are, or ``most`` if no word is wider."""
+
+    def widest(some: Sequence[tuple[str, bool]]) -> float:
+        return max(text_width(text, height, bold) for text, bold in some) + 2.0 * PAD
+
+    words = [(word, bold) for text, bold in texts for word in wrapped(text, 0.0, height)]
+    return min(widest(texts), max(most, widest(words or texts)))

@@ -18,7 +18,7 @@ from numpy.typing import NDArray
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.placed import DimensionStyle, Placed
 from geometry.dimensioning.placement import place
-from geometry.drawing.marks import Anchor, Label, Role
+from geometry.drawing.marks import Anchor, Label, Mark, Role
 from geometry.primitives.frame import Vec2
 from geometry.views.linework import Linework
 from geometry.views.view import END_LEFT, END_RIGHT, FRONT, PART_EDGE, PART_END, PART_FACE, PLAN
@@ -45,7 +45,8 @@ _THIRD_ANGLE_CELLS = {
 class Block:
     """A view with its dimensions at a scale, about its own origin.
 
-    ``phantom`` are segments (n, 4) of its (u, v) where a piece that moves stands too.
+    ``phantom`` are segments (n, 4) of its (u, v) where a piece that moves stands too; ``notes`` are
+    what stands on it besides.
     """
 
     linework: Linework
@@ -53,6 +54,7 @@ class Block:
     scale: float
     caption: str
     phantom: Floats
+    notes: tuple[Mark, ...] = ()
 
     @property
     def view(self) -> str:
@@ -118,6 +120,17 @@ def grid_origins(blocks: Sequence[Block], corner: Vec2, *, third_angle: bool) ->
         column, row = _cell(one.view, third_angle)
         origins[one.view] = (zeros[0][column], zeros[1][row])
     return origins
+
+
+def cells(blocks: Sequence[Block]) -> dict[str, Room]:
+    """What each view may take, about its own origin, without that the whole grows."""
+    columns, rows = (_spans(blocks, True, axis) for axis in (0, 1))
+    found: dict[str, Room] = {}
+    for one in blocks:
+        column, row = _cell(one.view, True)
+        (left, right), (bottom, top) = columns[column], rows[row]
+        found[one.view] = (left, bottom, right, top)
+    return found
 
 
 def bare_size(lineworks: Sequence[Linework]) -> Vec2:

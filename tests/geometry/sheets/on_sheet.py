@@ -73,8 +73,7 @@ def bounds(mark: Mark) -> tuple[float, float, float, float]:
             xs, ys = mark.segments[:, 0::2], mark.segments[:, 1::2]
             return (float(xs.min()), float(ys.min()), float(xs.max()), float(ys.max()))
         case Arc():
-            (x, y), r = mark.centre, mark.radius
-            return (x - r, y - r, x + r, y + r)
+            return shapely.union_all(_lines_of(mark)).bounds
         case Fill():
             return shapely.Polygon(mark.points).bounds
         case Label():

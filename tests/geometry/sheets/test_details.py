@@ -24,7 +24,7 @@ from geometry.sheets.details import DIAMETERS, details, too_small
 from geometry.sheets.layout import Layout
 from geometry.sheets.page_plan import planned
 from geometry.sheets.part_dimensions import part_dimensions
-from geometry.sheets.part_sheets import part_groups, part_leaves
+from geometry.sheets.part_sheets import drawn_part, part_groups, part_leaves
 from geometry.sheets.title_block import title_block_of
 from geometry.views.linework import Linework
 from geometry.views.look import look_at_part
@@ -104,10 +104,8 @@ def test_a_detail_is_larger_than_its_view(name):
     for group in part_groups(bench):
         if group[0].kind not in ("leg", "post", "apron", "stretcher"):
             continue
-        lineworks = [look_at_part(group[0], view) for view in (PART_FACE, PART_EDGE, PART_END)]
-        dimensions = part_dimensions(group[0].shape)
         maker = cut_table(group[0], Layout(PAPERS["A4"]))
-        pages = planned(lineworks, dimensions, maker, 20.0, Layout(PAPERS["A4"]))
+        pages = planned(drawn_part(group[0]), maker, 20.0, Layout(PAPERS["A4"]))
         view = pages[0].scale
         nearest = min(step.factor for step in SCALES if step.factor > view)
         for detail in pages[0].rings:
@@ -122,11 +120,8 @@ def test_details_grow_where_the_page_has_room():
     (it is 0.8 x 42 = 33.6 round, 67 across)."""
     bench = build(load(SAMPLES / "apiary_bench.settle").spec)
     legs = next(group for group in part_groups(bench) if group[0].kind == "leg")
-    lineworks = [look_at_part(legs[0], view) for view in (PART_FACE, PART_EDGE, PART_END)]
     layout = Layout(PAPERS["A4"])
-    (page,) = planned(
-        lineworks, part_dimensions(legs[0].shape), cut_table(legs[0], layout), 20.0, layout
-    )
+    (page,) = planned(drawn_part(legs[0]), cut_table(legs[0], layout), 20.0, layout)
     assert page.rings
     assert all(detail.scale >= 1.0 for detail in page.rings)
 

@@ -1,0 +1,195 @@
+"""Where on the views of a part the number of each of its cuts may point.
+
+Frame: (u, v) of the view, mm.
+
+Method: a cut owns those panels of the finished solid that have its waste just outside them.  A
+panel seen at all offers points within it, one seen edge on points along it; a panel nearer to the
+viewer hides what lies behind it.  A cut that later ones take away altogether keeps the middle of
+its waste on the face.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+
+import numpy as np
+import shapely
+
+from geometry.cuts.removal import Removal
+from geometry.design.part import Shape
+from geometry.primitives.frame import BENCH_FRAME, Vec2
+from geometry.sheets.waste import wastes
+from geometry.solids.cutting import placed_shape, removals_by_cut, solid_of
+from geometry.solids.solid import Flags, Floats, Indices
+from geometry.solids.taken import taken
+from geometry.views.scene import scene_of
+from geometry.views.view import PART_EDGE, PART_END, PART_FACE, View
+
+PART_VIEWS = (PART_FACE, PART_EDGE, PART_END)
+_BESIDE = 0.05  # mm from a face, where its waste is looked for: more than an arc's chords stray
+_EDGE_ON = 0.02  # cosine: a face that leans less toward the viewer is drawn as a line
+_ON_A_SIDE = 1e-3  # mm: a point on the side of a panel lies in it
+_COVERS = 0.01  # mm that a panel lies in front of what it hides
+_MOST_PANELS = 32  # of a cut, as of a round hole
+_MOST = 8  # targets of a cut in a view
+_APART = 0.2  # of the cut's size, between two of them
+_KEPT = 256  # shapes of one bench and the one before
+
+
+@dataclass(frozen=True, slots=True)
+class Target:
+    """A point on a cut; ``room`` is how far it is from the sides of the face that it lies in, 0 for
+    one seen as a line; ``seen`` is False where wood hides it.  mm."""
+
+    at: Vec2
+    room: float
+    seen: bool
+
+
+@lru_cache(maxsize=_KEPT)
+def cut_targets(shape: Shape) -> dict[str, dict[int, tuple[Target, ...]]]:
+    """By the view's name, then by the number of the cut: targets, the best first.
+
+    A cut that is seen in some view has none in those that hide it; one hidden in all has them in
+    one alone.
+    """
+    owned = _owned_panels(shape)
+    found: dict[str, dict[int, tuple[Target, ...]]] = {}
+    for view in PART_VIEWS:
+        offered = _offered(shape, view, owned)
+        found[view.name] = {number: _chosen(some) for number, some in offered.items()}
+    for number in range(1, len(shape.cuts) + 1):
+        seen = any(one.seen for own in found.values() for one in own.get(number, ()))
+        shown = False
+        for own in found.values():
+            kept = tuple(one for one in own.pop(number, ()) if one.seen or not (seen or shown))
+            if kept:
+                own[number] = kept
+                shown = True
+        if not shown:
+            found[PART_FACE.name] |= _by_its_waste(shape, number)
+    return found
+
+
+def _owned_panels(shape: Shape) -> dict[int, Indices]:
+    """The panels of the solid that each cut has made, the largest first."""
+    solid = solid_of(shape)
+    corners = solid.vertices[solid.panels]
+    beside = corners[:, :3].mean(axis=1) + _BESIDE * solid.panel_normals
+    blank = shape.blank
+    cut_in = ((beside > 0.0) & (beside < (blank.length, blank.width, blank.thickness))).all(axis=1)
+    inner, rim = np.flatnonzero(cut_in), np.flatnonzero(~cut_in)
+    crossing = np.cross(corners[:, 2] - corners[:, 0], corners[:, 3] - corners[:, 1])
+    area = np.linalg.norm(crossing, axis=1)
+    found: dict[int, Indices] = {}
+    for number, removals in enumerate(removals_by_cut(shape), start=1):
+        own = inner[_gone(removals, beside[inner])]
+        if not len(own):  # an end that is sawn off just where the blank ends
+            own = rim[_gone(removals, beside[rim])]
+        own = own[np.argsort(-np.round(area[own], 6), kind="stable")]
+        if len(own) > _MOST_PANELS:
+            own = own[:: -(-len(own) // _MOST_PANELS)]
+        found[number] = own
+    return found
+
+
+def _gone(removals: Sequence[Removal], points: Floats) -> Flags:
+    """Which points (n, 3) any of the removals takes away."""
+    found: Flags = np.zeros(len(points), dtype=np.bool_)
+    for removal in removals:
+        found |= taken(removal, points)
+    return found
+
+
+def _offered(shape: Shape, view: View, owned: dict[int, Indices]) -> dict[int, list[Target]]:
+    """All points that the panels of each cut offer in a view."""
+    solid = solid_of(shape)
+    axes = np.array((view.right, view.up, view.toward), dtype=np.float64)
+    corners = solid.vertices[solid.panels] @ axes.T
+    normals = solid.panel_normals @ axes.T
+    points: list[Floats] = []
+    rooms: list[Floats] = []
+    facing: list[Flags] = []
+    numbers: list[int] = []
+    for number, panels in owned.items():
+        for panel in panels.tolist():
+            own, room = _points_of(corners[panel], normals[panel])
+            points.append(own + _BESIDE * _outward(normals[panel]))
+            rooms.append(room)
+            facing.append(np.full(len(own), normals[panel, 2] > -_EDGE_ON))
+            numbers += [number] * len(own)
+    if not points:
+        return {}
+    at = np.concatenate(points)
+    seen = np.concatenate(facing) & ~_covered(shape, view, at)
+    found: dict[int, list[Target]] = {}
+    for number, (u, v, _), room, open_ in zip(
+        numbers, at.tolist(), np.concatenate(rooms).tolist(), seen.tolist(), strict=True
+    ):
+        found.setdefault(number, []).append(Target((u, v), room, open_))
+    return found
+
+
+def _outward(normal: Floats) -> Floats:
+    """How a point is moved off its face to see what hides it; within its face's outline, toward the
+    viewer alone."""
+    if abs(float(normal[2])) > _EDGE_ON:
+        return np.array((0.0, 0.0, np.sign(normal[2])))
+    return normal
+
+
+def _points_of(corners: Floats, normal: Floats) -> tuple[Floats, Floats]:
+    """Points (n, 3) of a panel whose corners are (4, 3), in u, v, w, and their room (n,)."""
+    if abs(float(normal[2])) <= _EDGE_ON:
+        run = np.roll(corners, -1, axis=0) - corners
+        sides = np.concatenate([corners + share * run for share in (0.5, 0.3, 0.7)])
+        return sides, np.zeros(len(sides))
+    middle = corners[:3].mean(axis=0)
+    if not np.array_equal(corners[2], corners[3]):
+        middle = corners.mean(axis=0)
+    points = np.vstack([middle, middle + 0.5 * (corners - middle)])
+    start, run = corners[:, :2], (np.roll(corners, -1, axis=0) - corners)[:, :2]
+    length = np.hypot(*run.T)
+    real = length > _COVERS
+    if not real.any():  # a speck
+        return points, np.zeros(len(points))
+    off = points[:, None, :2] - start[None, real]
+    away = np.abs(off[..., 0] * run[real, 1] - off[..., 1] * run[real, 0]) / length[real]
+    return points, away.min(axis=1)
+
+
+def _covered(shape: Shape, view: View, points: Floats) -> Flags:
+    """Which points (n, 3) in u, v, w have wood between them and the viewer."""
+    panels = scene_of((placed_shape(shape, BENCH_FRAME),), (view,)).panels
+    u, v, w = (points[:, axis, None] for axis in range(3))
+    inside: Flags = np.ones((len(points), panels.plane.shape[1]), dtype=np.bool_)
+    for p, q, r in panels.sides:
+        inside &= p * u + q * v + r > -_ON_A_SIDE
+    p, q, r, s = panels.plane
+    found: Flags = (inside & (-(p * u + q * v + s) / r > w + _COVERS)).any(axis=1)
+    return found
+
+
+def _chosen(some: Sequence[Target]) -> tuple[Target, ...]:
+    """The roomiest of those that are seen, apart from each other."""
+    apart = _APART * float(np.ptp([one.at for one in some], axis=0).max())
+    kept: list[Target] = []
+    for one in sorted(some, key=lambda each: (not each.seen, -round(each.room, 3))):
+        near = (math.dist(one.at, other.at) for other in kept)
+        if min(near, default=math.inf) > apart:
+            kept.append(one)
+            if len(kept) == _MOST:
+                break
+    return tuple(kept)
+
+
+def _by_its_waste(shape: Shape, number: int) -> dict[int, tuple[Target, ...]]:
+    for waste in wastes(shape):
+        region = waste.low or waste.high
+        if waste.number == number:
+            middle = shapely.Polygon(region).representative_point()
+            return {number: (Target((middle.x, -middle.y), 0.0, seen=False),)}
+    return {}
