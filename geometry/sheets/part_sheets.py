@@ -24,7 +24,8 @@ from geometry.sheets.details import Detail
 from geometry.sheets.kin import kin_words
 from geometry.sheets.layout import Layout, scale_text
 from geometry.sheets.leaf import Leaf, standing
-from geometry.sheets.page_plan import Drawn, PagePlan, detail_size, planned, roomiest_scale
+from geometry.sheets.page_packing import PagePlan, detail_size
+from geometry.sheets.page_plan import Drawn, planned, roomiest_scale
 from geometry.sheets.part_dimensions import part_dimensions
 from geometry.sheets.part_names import group_title, page_titles
 from geometry.sheets.part_words import Called, head

@@ -8,7 +8,7 @@ import pytest
 
 from geometry.sheets.cut_table import CutTable, divided
 from geometry.sheets.layout import Layout
-from geometry.sheets.page_plan import planned
+from geometry.sheets.page_plan import Drawn, planned
 from geometry.sheets.title_block import title_block_of
 from geometry.views.look import look_at_part
 from geometry.views.view import PART_EDGE, PART_END, PART_FACE
@@ -23,7 +23,9 @@ def layout(project) -> Layout:
 
 
 def pages_of(part, table: CutTable, layout: Layout):
-    return planned([look_at_part(part, view) for view in VIEWS], [], table, 20.0, layout)
+    views = [look_at_part(part, view) for view in VIEWS]
+    bare = Drawn(views, [], lambda blocks, *_: tuple(blocks))
+    return planned(bare, table, 20.0, layout)
 
 
 def test_a_slice_runs_on_from_the_cuts_into_the_points(layout):
