@@ -45,6 +45,17 @@ def number_of(value: Any, where: str) -> float:
     return number
 
 
+def with_unit(entry: Any, unit: str, name: str) -> Any:
+    """The ``value`` of an entry whose ``unit`` is as it should be."""
+    fields = fields_of(entry, name)
+    only_known(fields, ("value", "unit"), name)
+    if fields.get("unit") != unit:
+        refuse(
+            f"The unit is {shown(fields.get('unit'))}.", where=name, remedy=f"It should be {unit}."
+        )
+    return fields.get("value")
+
+
 def only_known(fields: Iterable[str], known: Iterable[str], where: str) -> None:
     """Refuse a name that is none of the known ones, with the nearest of them."""
     names = list(known)

@@ -23,7 +23,7 @@ def drawing_sheets(
     project: Project, bench: Bench, layout: Layout, on: date, found: Sequence[Finding] = ()
 ) -> tuple[Sheet, ...]:
     """The set of drawings with its findings; ``on`` is the date they carry."""
-    return drawings(bench, _titled(layout, project, on), found)
+    return drawings(bench, _titled(layout, project, on), found, project.section)
 
 
 def template_sheets(

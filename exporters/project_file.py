@@ -23,14 +23,16 @@ limits     object  name -> object with ``value`` and ``unit``: limits that the m
 set_aside  list    objects with ``check``, ``parts`` (a list of names), ``reason``, and where they
                    are known ``amount`` (a number) and ``level``: findings that the maker has looked
                    at and does not mind
+section    object  ``way``, ``place`` and ``turn``, each an object with ``value`` and ``unit``: the
+                   plane in which the maker has cut the bench through
 ========== ======= ============================================================================
 
 ``format``, ``version`` and ``parameters`` must be there; a text that is missing is empty, and so
-are ``limits`` and ``set_aside``, which are written only when there are any.  A parameter's ``unit``
-is ``mm``, ``deg``, ``count``, ``choice`` or ``text``, the same as in the catalogue, and its
-``value`` a number, for a choice one of its words, or a text.  A parameter that is missing has the
-catalogue's default.  A name that this version does not know is an error and is not passed over:
-saving would lose it.
+are ``limits``, ``set_aside`` and ``section``, which are written only when there are any.  A
+parameter's ``unit`` is ``mm``, ``deg``, ``count``, ``choice`` or ``text``, the same as in the
+catalogue, and its ``value`` a number, for a choice one of its words, or a text.  A parameter that
+is missing has the catalogue's default.  A name that this version does not know is an error and is
+not passed over: saving would lose it.
 
 The brief
 ---------
@@ -65,6 +67,22 @@ humidity_high %      and of the dampest
 temperature   °C     of the room
 ============= ====== ============================================================================
 
+The section
+-----------
+All three must be there.
+
+===== ====== ====================================================================================
+name  unit   meaning
+===== ====== ====================================================================================
+way   choice how the plane stands until it is turned: across (square to the length), along (square
+             to the depth), level, or askew (square to the depth, and turned in plan)
+place mm     how far along its normal it stands from the origin of the bench's frame: X runs to the
+             right along the length, Y toward the back, whose edges lie in y = 0, Z up from the
+             floor
+turn  deg    by how much its normal leans upward, of a level and an askew one to the right; more
+             than -90, at most 90
+===== ====== ====================================================================================
+
 Versions
 --------
 1. The first.
@@ -72,6 +90,7 @@ Versions
    with the same bytes as before.
 3. The ``amount`` and the ``level`` that a finding was set aside with.  A file without them is
    written as version 2.
+4. ``section``.  A file without it is written as one of the versions before.
 
 Reading (here) and writing (``project_writing``) are each other's inverse: what is written reads
 back equal, and what was written by this version is written again with the same bytes.
@@ -95,7 +114,9 @@ from exporters.file_fields import (
     refuse,
     shown,
     text_of,
+    with_unit,
 )
+from exporters.kept_section import section_of
 from geometry.bench.catalogue import PARAMETERS, default_spec, parameter
 from geometry.bench.limits import set_values
 from geometry.checks.limit_rows import BY_NAME as LIMITS
@@ -108,14 +129,15 @@ from shared.errors import BadProjectFile, MakerError
 
 SUFFIX = ".settle"
 FORMAT = "settlewright bench"
-VERSION = 3
+VERSION = 4
 BEFORE_JUDGING = 1
 BEFORE_AMOUNTS = 2
+BEFORE_SECTIONS = 3
 NOT_OURS = "This is not a project of Settlewright."
 SIZE_LIMIT = 4_000_000
 
 TEXTS = (*LINE_FIELDS, "notes")
-_FIELDS = ("format", "version", *TEXTS, "brief", "parameters", "limits", "set_aside")
+_FIELDS = ("format", "version", *TEXTS, "brief", "parameters", "limits", "set_aside", "section")
 _ANOTHER = "Open another file; this one is left as it is."
 
 
@@ -197,6 +219,7 @@ def _project(content: Any) -> Project:
         **{field: text_of(fields.get(field, ""), field) for field in TEXTS},
         judging=judging,
         brief=brief,
+        section=section_of(fields["section"]) if "section" in fields else None,
     )
 
 
@@ -212,21 +235,10 @@ def _values(rows: Mapping[str, Any]) -> dict[str, Value]:
 
 
 def _value(row: Parameter | BriefRow, entry: Any) -> Value:
-    value = _with_unit(entry, row.unit, row.name)
+    value = with_unit(entry, row.unit, row.name)
     if row.unit in ("choice", "text"):
         return text_of(value, row.name)
     return number_of(value, row.name)
-
-
-def _with_unit(entry: Any, unit: str, name: str) -> Any:
-    """The ``value`` of an entry whose ``unit`` is as it should be."""
-    fields = fields_of(entry, name)
-    only_known(fields, ("value", "unit"), name)
-    if fields.get("unit") != unit:
-        refuse(
-            f"The unit is {shown(fields.get('unit'))}.", where=name, remedy=f"It should be {unit}."
-        )
-    return fields.get("value")
 
 
 def _judging(limits: Any, set_aside: Any) -> Judging:
@@ -235,7 +247,7 @@ def _judging(limits: Any, set_aside: Any) -> Judging:
     only_known(rows, LIMITS, "limits")
     changed = []
     for name in sorted(rows):
-        written = _with_unit(rows[name], LIMITS[name].unit, name)
+        written = with_unit(rows[name], LIMITS[name].unit, name)
         value = LIMITS[name].checked(number_of(written, name))
         if value != LIMITS[name].default:
             changed.append((name, value))

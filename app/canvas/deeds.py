@@ -89,7 +89,7 @@ class Deeds(QObject):
         """The pointer has rested: say what lies under it."""
         sight, model, preferences = self._sight, self._desk.model, self._view.preferences
         if sight.seam is not None:
-            sight.note = joint_note(model, sight.seam.joint, preferences)
+            sight.note = joint_note(model.bench, sight.seam.joint, preferences)
         elif sight.handle is not None:
             sight.note = handle_note(model, sight.handle, preferences)
         elif sight.part:

@@ -1,32 +1,31 @@
-"""The bench in a pictorial view, taken apart, or cut by a plane that the hand pulls and turns."""
+"""The bench in a pictorial view, taken apart, or cut by a plane that the hand pulls and turns.
+
+A joint whose seam is in plain sight opens with a click, as it does in the elevations.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Hashable
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent, QMouseEvent
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter
 from PySide6.QtWidgets import QWidget
 
 from app.canvas.marks_view import MarksView
-from app.scene.looks import Look, cut_through, screen_layout, whole_marks
+from app.canvas.seam_pointer import SeamPointer
+from app.look.themes import Theme
+from app.scene.look_seams import apart_seams, pictorial_seams, section_seams
+from app.scene.looks import Look, cut_through, screen_layout, whole_sheet
+from app.scene.notes import joint_note
+from app.scene.planes import Planes, read_turn
 from app.scene.preferences import Preferences
 from geometry.bench.bench import Bench
+from geometry.design.cutting_plane import FIRST_TURN, Plane, Way
 from geometry.drawing.marks import Label, Mark, Role
 from geometry.primitives.frame import Vec2, Vec3
+from geometry.sheets.layout import Layout
 from geometry.sheets.picked_place import PICKED
-from geometry.sheets.section_plane import (
-    FIRST_TURN,
-    Plane,
-    Way,
-    half_turn,
-    reach_of,
-    standing_at,
-    standing_of,
-    through,
-)
 from geometry.sheets.section_sheet import SectionSheet
-from shared.units import format_angle, format_length, read_angle, read_length
 
 STEP, BIG = 1.0, 10  # mm or degrees a press of a key, and how many with Shift
 MOVES = {
@@ -36,14 +35,18 @@ MOVES = {
     Qt.Key.Key_Up: STEP,
 }
 TURNS = {Qt.Key.Key_PageUp: STEP, Qt.Key.Key_PageDown: -STEP}
-_ROUNDING = 1e-6
 FREE_KEYS = Qt.KeyboardModifier.AltModifier | Qt.KeyboardModifier.ControlModifier
 
 
 class LookCanvas(MarksView):
-    """``moved``: the plane stands elsewhere, with what the sheet says of it."""
+    """``moved``: the plane stands elsewhere, with what the sheet says of it.  ``put``: the maker
+    has moved it and let go.  ``joint_pointed`` carries the joint that a click would open, or '';
+    ``joint_opened`` the one that was clicked."""
 
     moved = Signal(str)
+    put = Signal()
+    joint_pointed = Signal(str)
+    joint_opened = Signal(str)
 
     def __init__(
         self, bench: Bench, preferences: Preferences, parent: QWidget | None = None
@@ -52,14 +55,16 @@ class LookCanvas(MarksView):
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self._bench, self._preferences = bench, preferences
         self.look = Look.PICTORIAL
-        self.way = Way.ACROSS
-        self._planes: dict[Way, Plane] = {}
+        self.planes = Planes(bench)
         self._sheet: SectionSheet | None = None
         self._picked: Vec3 | None = None
         self._gathered: tuple[str, ...] = ()
         self._pulling = False
         self._pivot: Vec3 | None = None
         self._before = self.plane
+        self.pointer = SeamPointer(self, self._note_of)
+        self.pointer.lit.connect(self.joint_pointed)
+        self.pointer.opened.connect(self.joint_opened)
         self.setMouseTracking(True)
 
     # Showing
@@ -69,13 +74,14 @@ class LookCanvas(MarksView):
         plane goes through the point."""
         self._gathered, self._picked = parts, place
         if place is not None:
-            self._planes = {way: through(way, self._turn(way), place) for way in Way}
+            self.planes.put_all_through(place)
         self.update()
 
     def show_bench(self, bench: Bench, preferences: Preferences) -> None:
         if bench is not self._bench:
             self._gathered, self._picked = (), None
         self._bench, self._preferences = bench, preferences
+        self.planes.bench = bench
         self.update()
 
     def show_look(self, look: Look) -> None:
@@ -86,21 +92,13 @@ class LookCanvas(MarksView):
 
     def show_way(self, way: Way) -> None:
         """The plane stands across, along, level or askew."""
-        self.way = way
+        self.planes.way = way
         self.update()
 
     @property
     def plane(self) -> Plane:
         """Half way through the bench at first."""
-        turn = self._turn(self.way)
-        low, high = reach_of(self._bench, self.way, turn)
-        kept = self._planes.get(self.way)
-        at = (low + high) / 2.0 if kept is None else kept.at
-        return Plane(self.way, min(max(at, low), high), turn)
-
-    def _turn(self, way: Way) -> float:
-        kept = self._planes.get(way)
-        return FIRST_TURN[way] if kept is None else kept.turn
+        return self.planes.plane
 
     def key(self) -> Hashable:
         shown = (self._bench.spec, self._preferences, self.look, self.plane)
@@ -111,38 +109,49 @@ class LookCanvas(MarksView):
 
     def make(self, size: Vec2) -> tuple[tuple[Mark, ...], float]:
         layout = screen_layout(*size, self._preferences)
-        if self.look is not Look.SECTION:
-            self._sheet = None
-            found = whole_marks(self._bench, self.look, layout, self._picked, self._gathered)
-            return found, 1.0
-        self._sheet = cut_through(
-            self._bench, self.plane, layout, self._picked, with_names=not self._pulling
-        )
-        self._tell()
-        return self._sheet.marks, 1.0
+        if self.look is Look.SECTION:
+            return self._cut(layout), 1.0
+        self._sheet = None
+        found = whole_sheet(self._bench, self.look, layout, self._picked, self._gathered)
+        seams_of = pictorial_seams if self.look is Look.PICTORIAL else apart_seams
+        self.pointer.show_seams(seams_of(self._bench, found))
+        return found.marks, 1.0
 
-    def _tell(self) -> None:
+    def _cut(self, layout: Layout) -> tuple[Mark, ...]:
+        plane, held = self.plane, self._pulling
+        found = cut_through(self._bench, plane, layout, self._picked, with_names=not held)
+        self._sheet = found
+        self.pointer.show_seams(None if held else section_seams(self._bench, found))
+        self._tell(found)
+        return found.marks
+
+    def _tell(self, shown: SectionSheet) -> None:
         """The sentence on the sheet, also for a screen reader."""
-        texts = [
-            mark.text
-            for mark in (self._sheet.marks if self._sheet else ())
-            if isinstance(mark, Label) and mark.role is Role.TITLE
-        ]
-        said = texts[-1] if texts else ""
-        self.setAccessibleDescription(said)
-        self.moved.emit(said)
+        texts = [m.text for m in shown.marks if isinstance(m, Label) and m.role is Role.TITLE]
+        self.setAccessibleDescription(texts[-1])
+        self.moved.emit(texts[-1])
+
+    def paint_over(self, painter: QPainter, theme: Theme) -> None:
+        self.pointer.paint(painter, theme)
+
+    def _note_of(self, joint: str) -> str:
+        return joint_note(self._bench, joint, self._preferences)
 
     # The hand
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         if event.button() != Qt.MouseButton.LeftButton:
+            super().mousePressEvent(event)
             return
         self._gathered, self._picked = (), None
+        self.refresh()
         self.update()
         self._pulling = self._over_small_view(event)
         if not self._pulling:
+            self.pointer.press(_at(event))
             return
         assert self._sheet is not None
+        self.pointer.let_go()
         self._before = self.plane
         on_an_end = self._sheet.key.end_at(self._spot(event)) is not None
         # What it turns about stays where it is while the line gets longer or shorter.
@@ -152,19 +161,30 @@ class LookCanvas(MarksView):
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         self._pull(event)
+        self.pointer.move(_at(event))
         if not event.buttons():
-            self._show_pulling(event)
+            self._show_what_is_under(event)
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
-        if event.button() == Qt.MouseButton.LeftButton:
-            self._pulling = False
+        if event.button() != Qt.MouseButton.LeftButton:
+            return
+        pulled, self._pulling = self._pulling, False
+        if pulled:
             self.update()  # with its names again
-            self._show_pulling(event)
+            if self.plane != self._before:
+                self.put.emit()
+        self.pointer.release(_at(event))
+        if self.isVisible():
+            self._show_what_is_under(event)
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
         """The plane stands square again, or askew as it did at first."""
         if event.button() == Qt.MouseButton.LeftButton and self._over_small_view(event):
-            self._square()
+            self._turn_to(FIRST_TURN[self.planes.way])
+
+    def leaveEvent(self, event: QEvent) -> None:
+        super().leaveEvent(event)
+        self.pointer.let_go()
 
     def _over_small_view(self, event: QMouseEvent) -> bool:
         """Whether the pointer is where the plane can be taken hold of."""
@@ -173,11 +193,17 @@ class LookCanvas(MarksView):
         self.refresh()
         return self._sheet is not None and self._sheet.key.holds(self._spot(event))
 
-    def _show_pulling(self, event: QMouseEvent) -> None:
-        """The way in which the plane can be pulled, seen before the press."""
+    def _show_what_is_under(self, event: QMouseEvent) -> None:
+        """The way in which the plane can be pulled, or a joint that opens, seen before the
+        press."""
         if not self._over_small_view(event):
-            self.unsetCursor()
+            self.refresh()
+            if self.pointer.point_at(_at(event)):
+                self.setCursor(Qt.CursorShape.PointingHandCursor)
+            else:
+                self.unsetCursor()
             return
+        self.pointer.point_at(None)
         assert self._sheet is not None
         if self._sheet.key.end_at(self._spot(event)) is not None:
             self.setCursor(Qt.CursorShape.SizeAllCursor)
@@ -196,30 +222,32 @@ class LookCanvas(MarksView):
         key, spot = self._sheet.key, self._spot(event)
         if self._pivot is None:
             pulled = key.pulled_to(spot)
-            self._put(Plane(pulled.way, float(round(pulled.at)), pulled.turn))
+            self._stand(Plane(pulled.way, float(round(pulled.at)), pulled.turn))
         else:
             free = bool(event.modifiers() & FREE_KEYS)
-            self._put(key.turned_to(spot, self._pivot, free=free))
+            self._stand(key.turned_to(spot, self._pivot, free=free))
 
     def _spot(self, event: QMouseEvent) -> Vec2:
-        spot = event.position()
-        return self.to_sheet((spot.x(), spot.y()))
+        return self.to_sheet(_at(event))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         key = Qt.Key(event.key())
         big = BIG if event.modifiers() & Qt.KeyboardModifier.ShiftModifier else 1
+        if key == Qt.Key.Key_Escape and self.pointer.let_go():
+            return
         if self.look is not Look.SECTION:
             super().keyPressEvent(event)
-        elif key in MOVES:
-            plane = self.plane
-            self._put(Plane(plane.way, plane.at + MOVES[key] * big, plane.turn))
-        elif key in TURNS:
-            self._turn_to(half_turn(self.plane.turn + TURNS[key] * big))
-        elif key == Qt.Key.Key_Home:
-            self._square()
         elif key == Qt.Key.Key_Escape and self._pulling:
             self._pulling = False
-            self._put(self._before)
+            self._stand(self._before)
+        elif key in MOVES:
+            plane = self.plane
+            self._stand(Plane(plane.way, plane.at + MOVES[key] * big, plane.turn))
+            self.put.emit()
+        elif key in TURNS:
+            self._turn_to(self.plane.turn + TURNS[key] * big)
+        elif key == Qt.Key.Key_Home:
+            self._turn_to(FIRST_TURN[self.planes.way])
         else:
             super().keyPressEvent(event)
 
@@ -227,43 +255,30 @@ class LookCanvas(MarksView):
 
     def numbers(self) -> tuple[str, str]:
         """The place, as the sheet tells it, and the turn, as they are typed."""
-        size = standing_of(self._bench, self.plane).size
-        return (
-            _signed(size, format_length(abs(size), self._preferences.shown, with_unit=True)),
-            _signed(self.plane.turn, format_angle(abs(self.plane.turn))),
-        )
+        return self.planes.numbers(self._preferences)
 
     def give_place(self, length_text: str) -> None:
         """From what the sheet says the place is measured; MakerError if it is no length."""
-        text, sign = _unsigned(length_text)
-        size = sign * read_length(text, self._preferences.shown)
-        self._put(standing_at(self._bench, self.plane, size))
+        self.planes.give_place(length_text, self._preferences)
+        self.update()
+        self.put.emit()
 
     def give_turn(self, angle_text: str) -> None:
         """About the middle of its line; MakerError if it is no angle."""
-        text, sign = _unsigned(angle_text)
-        self._turn_to(half_turn(sign * read_angle(text)))
-
-    def _square(self) -> None:
-        self._turn_to(FIRST_TURN[self.way])
+        self._turn_to(read_turn(angle_text))
 
     def _turn_to(self, turn: float) -> None:
         """About the middle of its line."""
         self.refresh()
         assert self._sheet is not None
-        self._put(through(self.way, turn, self._sheet.key.pivot))
+        self.planes.turn_about(self._sheet.key.pivot, turn)
+        self.update()
+        self.put.emit()
 
-    def _put(self, plane: Plane) -> None:
-        low, high = reach_of(self._bench, plane.way, plane.turn)
-        at = min(max(plane.at, low), high)
-        self._planes[plane.way] = Plane(plane.way, at, plane.turn)
+    def _stand(self, plane: Plane) -> None:
+        self.planes.put(plane)
         self.update()
 
 
-def _unsigned(text: str) -> tuple[str, float]:
-    text = text.strip()
-    return (text[1:], -1.0) if text.startswith(("-", "−")) else (text, 1.0)
-
-
-def _signed(value: float, text: str) -> str:
-    return f"−{text}" if value < -_ROUNDING else text
+def _at(event: QMouseEvent) -> Vec2:
+    return (event.position().x(), event.position().y())

@@ -1,7 +1,7 @@
 """A window on marks that are made for its own size, whatever they show.
 
 The marks are made when they are first painted and kept until the window's size, its type or what
-they show changes.
+they show changes; so is their picture, as what is under the hand is painted over it at every step.
 """
 
 from __future__ import annotations
@@ -11,11 +11,12 @@ from abc import abstractmethod
 from collections.abc import Hashable
 
 from PySide6.QtCore import QEvent
-from PySide6.QtGui import QColor, QPainter, QPaintEvent
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPixmap
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.canvas.picture import Picture, marks_owned
 from app.look.palettes import theme_of
+from app.look.themes import Theme
 from app.look.type import cap_height
 from app.scene.laying_out import TEXT_HEIGHT
 from geometry.drawing.marks import Mark
@@ -36,6 +37,8 @@ class MarksView(QWidget):
         self._shown: Hashable = None
         self._picture: Picture | None = None
         self._lit: Picture | None = None
+        self._ground: QPixmap | None = None
+        self._ground_key: Hashable = None
         self._density = 4.0
 
     @abstractmethod
@@ -50,6 +53,9 @@ class MarksView(QWidget):
         """The owners of what is picked out; what they are is part of the key."""
         return frozenset()
 
+    def paint_over(self, painter: QPainter, theme: Theme) -> None:
+        """What is under the hand, in pixels, over the marks."""
+
     @property
     def sheet_size(self) -> Vec2:
         """The window in sheet mm, at the size of its type."""
@@ -62,6 +68,15 @@ class MarksView(QWidget):
     def to_sheet(self, at: Vec2) -> Vec2:
         """A pixel as a point of the sheet."""
         return (at[0] / self._density, (self.height() - at[1]) / self._density)
+
+    def to_pixels(self, at: Vec2) -> Vec2:
+        """A point of the sheet as a pixel."""
+        return (at[0] * self._density, self.height() - at[1] * self._density)
+
+    @property
+    def density(self) -> float:
+        """Pixels to the mm of the sheet."""
+        return self._density
 
     def refresh(self) -> None:
         """Make the marks if what they depend on has changed."""
@@ -82,15 +97,33 @@ class MarksView(QWidget):
         try:
             painter.fillRect(self.rect(), QColor(theme.paper))
             self.refresh()
-            if self._picture is not None:
-                painter.translate(0, self.height())
-                self._picture.paint(painter, theme)
-            if self._lit is not None:
-                self._lit.paint(painter, theme, lit=True)
+            painter.drawPixmap(0, 0, self._painted_ground(theme))
+            self.paint_over(painter, theme)
         except Exception:
             sys.excepthook(*sys.exc_info())
         finally:
             painter.end()
+
+    def _painted_ground(self, theme: Theme) -> QPixmap:
+        """The marks, with what is picked out among them."""
+        key = (self._shown, self.size().toTuple(), theme.name)
+        if self._ground is not None and key == self._ground_key:
+            return self._ground
+        ratio = self.devicePixelRatioF()
+        ground = QPixmap(self.size() * ratio)
+        ground.setDevicePixelRatio(ratio)
+        ground.fill(QColor(theme.paper))
+        painter = QPainter(ground)
+        try:
+            painter.translate(0, self.height())
+            if self._picture is not None:
+                self._picture.paint(painter, theme)
+            if self._lit is not None:
+                self._lit.paint(painter, theme, lit=True)
+        finally:
+            painter.end()
+        self._ground, self._ground_key = ground, key
+        return ground
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)

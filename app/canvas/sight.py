@@ -15,7 +15,8 @@ from geometry.primitives.frame import Vec2, Vec3
 
 
 class Sight(QObject):
-    """``pointed``: the value under the hand, or ''.  ``part_pointed`` and ``part_picked`` likewise.
+    """``pointed``: the value under the hand, or ''.  ``part_pointed``, ``part_picked`` and
+    ``joint_pointed`` likewise.
 
     ``changed``: the sheet is to be painted again.
     """
@@ -23,6 +24,7 @@ class Sight(QObject):
     pointed = Signal(str)
     part_pointed = Signal(str)
     part_picked = Signal(str)
+    joint_pointed = Signal(str)
     changed = Signal()
 
     def __init__(self, view: SheetView, parent: QObject) -> None:
@@ -38,7 +40,7 @@ class Sight(QObject):
         self.note = ""
         self._lit: frozenset[str] = frozenset()
         self._place: Vec3 | None = None
-        self._pointed = ""
+        self._pointed = self._joint = ""
 
     def under_hand(self, *, has_keyboard: bool) -> UnderHand:
         """All of it, as the painter wants it."""
@@ -107,7 +109,16 @@ class Sight(QObject):
         if part != self.part:
             self.part = part
             self.part_pointed.emit(part)
+        joint = seam.joint if seam is not None else ""
+        if not joint:
+            self._say_joint("")
         self.say(name_of(handle) if seam is None else "")
+        self._say_joint(joint)
+
+    def _say_joint(self, name: str) -> None:
+        if name != self._joint:
+            self._joint = name
+            self.joint_pointed.emit(name)
 
     def say(self, name: str) -> None:
         """Tell the panels which value the hand or the keyboard is on."""

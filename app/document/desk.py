@@ -19,6 +19,7 @@ from app.scene.model import Model, build_model
 from app.scene.nudge import nudged
 from geometry.bench.catalogue import parameter
 from geometry.bench.limits import set_values
+from geometry.design.cutting_plane import Plane
 from geometry.design.parameter import Value
 from geometry.design.project import Project
 from geometry.design.spec import BenchSpec
@@ -118,6 +119,12 @@ class Desk(QObject):
         if self._history.do(project, words):
             self.work_changed.emit()
 
+    def keep_section(self, section: Plane | None) -> None:
+        """Keep where the maker has cut the bench through, or nothing of it: to be saved, but no
+        step of the history, as it changes no bench."""
+        if self._history.amend(replace(self.project, section=section)):
+            self.work_changed.emit()
+
     def take_hold(self) -> None:
         """A hand is on a value: make ready for its moves."""
         make_ready_to_move(self.model.standing)
@@ -211,11 +218,12 @@ class Desk(QObject):
 
     def _step(self, *, back: bool) -> None:
         self.restore()
-        before = self.project.spec
+        before = self.project
         moved = self._history.undo() if back else self._history.redo()
         if not moved:
             return
-        if self.project.spec != before:
+        self._history.amend(replace(self.project, section=before.section))
+        if self.project.spec != before.spec:
             self._model = build_model(self.project.spec)
         self._tell()
 

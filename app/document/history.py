@@ -45,6 +45,15 @@ class History(Generic[T]):
         self._drop_oldest()
         return True
 
+    def amend(self, state: T) -> bool:
+        """The present state otherwise, which is no step; False when nothing changed."""
+        if state == self.state:
+            return False
+        self._steps[self._place] = Step(state, self.undo_words)
+        if self._saved == self._place:
+            self._saved = None
+        return True
+
     def undo(self) -> bool:
         """One step back; False at the beginning."""
         if not self._place:

@@ -1,4 +1,4 @@
-"""The place and the turn of a section's plane, typed."""
+"""The place and the turn of a section's plane, typed, and whether it is kept with the bench."""
 
 from __future__ import annotations
 
@@ -6,17 +6,22 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
 
 from app.look.value_field import ValueField
+from app.look.word_button import WordButton
 from shared.errors import MakerError
 
 NAMES = ("Place", "Turned")
+KEEP = "In the papers"
+KEEP_TIP = "Keep this section with the bench, and print it among the drawings"
 _WIDEST = "−8888 ⁸⁸⁄₈₈ in"
 
 
 class SectionFields(QWidget):
-    """``given`` carries the place of a field in ``NAMES`` and its text; ``given_up`` is Escape."""
+    """``given`` carries the place of a field in ``NAMES`` and its text; ``given_up`` is Escape;
+    ``kept`` whether the maker wants the section kept and printed."""
 
     given = Signal(int, str)
     given_up = Signal()
+    kept = Signal(bool)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -34,6 +39,15 @@ class SectionFields(QWidget):
             field.setFixedWidth(field.fontMetrics().horizontalAdvance(_WIDEST) // (1 + place))
             field.given.connect(lambda text, place=place: self.given.emit(place, text))
             field.given_up.connect(self._give_up)
+        self.keep = WordButton(KEEP, self)
+        self.keep.setCheckable(True)
+        self.keep.setToolTip(KEEP_TIP)
+        self.keep.clicked.connect(self.kept)
+        row.addWidget(self.keep)
+
+    def show_kept(self, *, kept: bool) -> None:
+        """Whether the section that is shown is the one in the file."""
+        self.keep.setChecked(kept)
 
     def show_numbers(self, texts: tuple[str, str], told: str) -> None:
         """What the plane is now, and its place in words."""

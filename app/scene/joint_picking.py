@@ -29,8 +29,8 @@ def joint_under(joints: Sequence[Joint], view: View, at: Vec2, reach: float) -> 
         for contact in joint.contacts:
             points = np.array([view.project(corner) for corner in contact.corners])
             sides = np.hstack([points, np.roll(points, -1, axis=0)])
-            away = 0.0 if _inside(points, at) else float(distances_to(sides, at).min())
-            found = (away, abs(_area(points)), joint.name)
+            away = 0.0 if is_inside(points, at) else float(distances_to(sides, at).min())
+            found = (away, abs(area_of(points)), joint.name)
             if away <= reach and (best is None or found < best):
                 best = found
     return best[2] if best else ""
@@ -64,7 +64,7 @@ def _away(joint: Joint, place: Vec3) -> float:
     )
 
 
-def _inside(points: np.ndarray, at: Vec2) -> bool:
+def is_inside(points: np.ndarray, at: Vec2) -> bool:
     """Whether a point lies in a polygon: a ray to the right crosses its sides an odd number of
     times."""
     x, y = at
@@ -76,6 +76,7 @@ def _inside(points: np.ndarray, at: Vec2) -> bool:
     return bool((crossing > x).sum() % 2)
 
 
-def _area(points: np.ndarray) -> float:
+def area_of(points: np.ndarray) -> float:
+    """Of a polygon (n, 2), less than nothing where it runs clockwise."""
     x, y = points.T
     return float((x * np.roll(y, -1) - np.roll(x, -1) * y).sum()) / 2.0

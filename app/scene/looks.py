@@ -20,8 +20,9 @@ from geometry.sheets.layout import Layout
 from shared.paper import Paper
 
 if TYPE_CHECKING:
-    from geometry.sheets.section_plane import Plane
+    from geometry.design.cutting_plane import Plane
     from geometry.sheets.section_sheet import SectionSheet
+    from geometry.sheets.whole_views import WholeSheet
 
 LARGER = (1.0, 1.25, 1.6, 2.0, 2.6, 3.4)
 """A detail that does not fit the window is drawn on a larger sheet and shown smaller."""
@@ -36,6 +37,15 @@ class Look(Enum):
     SECTION = "Section"
 
 
+WAY_BACK = {
+    Look.ELEVATIONS: "Back to the elevations",
+    Look.PICTORIAL: "Back to the pictorial view",
+    Look.APART: "Back to the bench taken apart",
+    Look.SECTION: "Back to the section",
+}
+"""What takes a maker back who has opened a joint there."""
+
+
 def screen_layout(wide: float, high: float, preferences: Preferences) -> Layout:
     """A sheet of so many mm that fills a window."""
     return Layout(
@@ -48,20 +58,20 @@ def screen_layout(wide: float, high: float, preferences: Preferences) -> Layout:
     )
 
 
-def whole_marks(
+def whole_sheet(
     bench: Bench,
     look: Look,
     layout: Layout,
     picked: Vec3 | None = None,
     gathered: tuple[str, ...] = (),
-) -> tuple[Mark, ...]:
+) -> WholeSheet:
     """The whole bench together or taken apart, with a ring round what is picked out; taken apart,
     it is on those of the gathered parts that it lies on."""
-    from geometry.sheets.whole_views import exploded_marks, pictorial_marks
+    from geometry.sheets.whole_views import exploded_sheet, pictorial_sheet
 
     if look is Look.PICTORIAL:
-        return pictorial_marks(bench, layout, picked)
-    return exploded_marks(bench, layout, picked, gathered)
+        return pictorial_sheet(bench, layout, picked)
+    return exploded_sheet(bench, layout, picked, gathered)
 
 
 def cut_through(

@@ -7,6 +7,7 @@ from app.scene.model import Model
 from app.scene.parts_notes import part_rows
 from app.scene.preferences import Preferences
 from app.scene.wording import said, size_text, value_text
+from geometry.bench.bench import Bench
 from geometry.bench.catalogue import parameter
 from geometry.bench.limits import limits
 from geometry.sheets.joint_words import joint_title
@@ -68,9 +69,8 @@ def part_note(model: Model, name: str, preferences: Preferences) -> str:
     return "\n".join([row.title, row.size, *joints])
 
 
-def joint_note(model: Model, name: str, preferences: Preferences) -> str:
+def joint_note(bench: Bench, name: str, preferences: Preferences) -> str:
     """A joint whose seam is lit, and what a click does there."""
-    bench = model.bench
     joint = next(joint for joint in bench.joints if joint.name == name)
     title = joint_title((joint,), {part.name: part for part in bench.parts})
     return said(f"{title}\nClick to open its detail.", preferences)

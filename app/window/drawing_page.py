@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
     QButtonGroup,
     QHBoxLayout,
@@ -29,17 +29,24 @@ from app.panels.story_stick import StoryStick
 from app.panels.title_strip import TitleStrip
 from app.scene.looks import Look
 from app.scene.preferences import Preferences
-from shared.errors import MakerError
 
 if TYPE_CHECKING:
     from app.canvas.look_canvas import LookCanvas
+    from app.window.section_keeper import SectionKeeper
 
 SIZES, PARTS = 0, 1
 WAYS = ("Across", "Along", "Level", "Askew")
 
 
 class DrawingPage(BesidePaper):
-    """Sizes or parts at the left, the sheet in the middle."""
+    """Sizes or parts at the left, the sheet in the middle.
+
+    ``joint_pointed`` carries the joint that a click on the sheet would open, or ''; whatever the
+    sheet shows, ``joint_opened`` the one that was clicked.
+    """
+
+    joint_pointed = Signal(str)
+    joint_opened = Signal(str)
 
     def __init__(
         self, desk: Desk, preferences: Preferences, type_value: TypeValue, parent: QWidget
@@ -48,8 +55,11 @@ class DrawingPage(BesidePaper):
         self.stick = StoryStick(type_value, self)
         self.parts = PartsPage(self)
         self.canvas = SheetCanvas(desk, preferences, type_value, self)
+        self.canvas.sight.joint_pointed.connect(self.joint_pointed)
+        self.canvas.joint_opened.connect(self.joint_opened)
         self._desk, self._preferences = desk, preferences
         self._looks: LookCanvas | None = None
+        self._keeper: SectionKeeper | None = None
         self.title = TitleStrip(self)
         self._drawings = QStackedWidget(self)
         self._look_buttons = QButtonGroup(self)
@@ -69,12 +79,15 @@ class DrawingPage(BesidePaper):
         """The bench otherwise; made when it is first looked at."""
         if self._looks is None:
             from app.canvas.look_canvas import LookCanvas
+            from app.window.section_keeper import SectionKeeper
 
             self._looks = LookCanvas(self._desk.model.bench, self._preferences, self)
             self._drawings.addWidget(self._looks)
-            self._looks.moved.connect(self._show_plane)
-            self.plane.given.connect(self._give_plane)
-            self.plane.given_up.connect(self._looks.setFocus)
+            self._looks.joint_pointed.connect(self.joint_pointed)
+            self._looks.joint_opened.connect(self.joint_opened)
+            self._keeper = SectionKeeper(self._desk, self._looks, self.plane)
+            self._keeper.way_shown.connect(self._mark_way)
+            self._keeper.begin()
         return self._looks
 
     def show_bench(self, preferences: Preferences) -> None:
@@ -155,21 +168,13 @@ class DrawingPage(BesidePaper):
         self.show_look(tuple(Look)[place])
 
     def _show_way(self, place: int) -> None:
-        from geometry.sheets.section_plane import Way
+        from geometry.design.cutting_plane import Way
 
-        self.looks.show_way(tuple(Way)[place])
+        assert self._keeper is not None
+        self._keeper.choose_way(tuple(Way)[place])
 
-    def _show_plane(self, told: str) -> None:
-        self.plane.show_numbers(self.looks.numbers(), told)
-
-    def _give_plane(self, place: int, text: str) -> None:
-        try:
-            (self.looks.give_place, self.looks.give_turn)[place](text)
-        except MakerError as error:
-            self.plane.refuse(place, error)
-            return
-        self.plane.fields[place].setModified(False)
-        self.looks.refresh()
+    def _mark_way(self, place: int) -> None:
+        self._way_buttons.button(place).setChecked(True)
 
 
 def _choice(word: str, place: int, group: QButtonGroup, parent: QWidget) -> WordButton:

@@ -8,7 +8,7 @@ from app.document.desk import Desk
 from app.panels.findings_foot import FindingsFoot
 from app.panels.job_strip import JobStrip
 from app.scene.finding_words import count_text
-from app.scene.notes import row_note
+from app.scene.notes import joint_note, row_note
 from app.scene.parts_notes import part_rows
 from app.scene.preferences import Preferences
 from app.scene.steps import finest_step
@@ -139,6 +139,7 @@ class Presenter(QObject):
         sight.pointed.connect(self._value_pointed)
         sight.part_pointed.connect(self._page.parts.list.parts.light)
         sight.part_picked.connect(self._page.parts.pick)
+        self._page.joint_pointed.connect(self._say_joint)
         self._page.canvas.scale_changed.connect(self._show_title)
 
     def _join_panels(self) -> None:
@@ -162,3 +163,9 @@ class Presenter(QObject):
         if self._page.page == SIZES:
             note = row_note(self._desk.model, name, self.preferences, why) if name else ""
             self._page.stick.say(note)
+
+    def _say_joint(self, name: str) -> None:
+        """A joint that a click on the sheet would open."""
+        if self._page.page == SIZES:
+            bench = self._desk.model.bench
+            self._page.stick.say(joint_note(bench, name, self.preferences) if name else "")

@@ -35,10 +35,12 @@ class _Stage(Protocol):
 class Stages(QStackedWidget):
     """One page of the window's middle for each stage.
 
-    ``preferred`` carries preferences that were changed on one of them.
+    ``preferred`` carries preferences that were changed on one of them; ``went_back``: the maker
+    wants to go back to the sheet from a joint that was clicked there.
     """
 
     preferred = Signal(object)
+    went_back = Signal()
 
     def __init__(
         self,
@@ -61,6 +63,7 @@ class Stages(QStackedWidget):
 
     def go_to(self, word: str) -> None:
         """Show the stage of that name, up to date."""
+        self.show_way_back("")
         stages: dict[str, Callable[[], _Stage]] = {
             BRIEF: self._to_brief,
             JOINTS: self.to_joints,
@@ -75,6 +78,13 @@ class Stages(QStackedWidget):
         stage.shown()
         if self.carving is not None and stage is self.carving:
             self.carving.canvas.setFocus()
+
+    def show_way_back(self, words: str) -> None:
+        """From the joints to the sheet, in words; empty for a maker who has not come from there."""
+        if self.joints is not None:
+            self.joints.page.show_way_back(words)
+            if words:
+                self.joints.page.list.setFocus()
 
     def renew(self) -> None:
         """What is being looked at, once more: units or words are others now."""
@@ -101,6 +111,7 @@ class Stages(QStackedWidget):
             from app.window.joints_stage import JointsStage
 
             self.joints = JointsStage(self._desk, self._presenter, self._type_value, self)
+            self.joints.page.went_back.connect(self.went_back)
             self.addWidget(self.joints.page)
         return self.joints
 

@@ -25,7 +25,7 @@ from app.look.word_button import WordButton
 from app.panels.findings_foot import FindingsFoot
 from app.panels.job_strip import BRIEF, CARVING, DRAWING, JOINTS, PAPERS, STAGES, JobStrip
 from app.panels.notice_strip import Notice, NoticeStrip
-from app.scene.looks import Look
+from app.scene.looks import WAY_BACK, Look
 from app.scene.preferences import THEME_CHOICES, UNIT_CHOICES, Preferences, short_unit_name
 from app.scene.wording import said
 from app.window.actions import Actions
@@ -154,8 +154,9 @@ class Workplace(QObject):
     def _join(self) -> None:
         self.job.stage_chosen.connect(self.go_to)
         self.unit_button.clicked.connect(self._other_unit)
-        self.page.canvas.joint_opened.connect(self.open_joint)
+        self.page.joint_opened.connect(self.open_joint)
         self.stages.preferred.connect(self.prefer)
+        self.stages.went_back.connect(self._go_to_sheet)
         self.desk.work_changed.connect(self._show_work)
         self.desk.shown_changed.connect(self._show_stages)
         self.foot.show_asked.connect(self._show_where)
@@ -235,9 +236,10 @@ class Workplace(QObject):
         self.stages.go_to(STAGES[stage])
 
     def open_joint(self, name: str) -> None:
-        """The detail of a joint."""
+        """The detail of a joint that was clicked on the sheet, and the way back to it."""
         self.stages.to_joints().open(name)
         self.go_to(STAGES.index(JOINTS))
+        self.stages.show_way_back(WAY_BACK[self.page.look])
 
     def _show_where(self, finding: Finding) -> None:
         """In the detail if a maker looks at joints, else on the drawing."""

@@ -11,6 +11,7 @@ import unicodedata
 from dataclasses import dataclass
 
 from geometry.design.brief import NO_BRIEF, Brief
+from geometry.design.cutting_plane import Plane
 from geometry.design.judging import AS_FOUND, Judging
 from geometry.design.spec import BenchSpec
 from shared.errors import UnreadableValue
@@ -30,7 +31,8 @@ class Project:
     """One bench with its title, the place it is made for, and who answers for it.
 
     ``title`` to ``revision`` are single lines of at most ``LINE_LIMIT`` characters; ``notes`` may
-    have several lines, ``NOTES_LIMIT`` characters in all.  ``judging`` is how findings are taken.
+    have several lines, ``NOTES_LIMIT`` characters in all.  ``judging`` is how findings are taken,
+    ``section`` where the maker has cut the bench through to look into it.
     Raises UnreadableValue, with the field's name in ``where``, for a text that cannot stand on a
     drawing.
     """
@@ -45,6 +47,7 @@ class Project:
     notes: str = ""
     judging: Judging = AS_FOUND
     brief: Brief = NO_BRIEF
+    section: Plane | None = None
 
     def __post_init__(self) -> None:
         for field in LINE_FIELDS:

@@ -33,7 +33,7 @@ from geometry.views.view import END_LEFT, END_RIGHT, FRONT, PLAN
 from shared.paper import SCALES, largest_scale
 from shared.words import in_words
 
-_TITLES = {
+VIEW_TITLES = {
     FRONT.name: "Front elevation",
     PLAN.name: "Plan",
     END_RIGHT.name: "End elevation, right",
@@ -185,7 +185,7 @@ def _blocks(
             dimensions,
             scale,
             style,
-            in_words(_TITLES[one.view.name], layout.words),
+            in_words(VIEW_TITLES[one.view.name], layout.words),
             phantom_lines(bench, one.view),
         )
         for one in lineworks

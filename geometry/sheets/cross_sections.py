@@ -42,6 +42,7 @@ _LEAST_GAP = 5.0  # mm between two faces, for a plane between them
 _LETTER = 3.5
 _SHAFT = 2.5  # mm of an arrow before its head
 _BEHIND = 1.2
+LETTERS = ("A", "B")
 _TURNS = 4  # that names are placed in, as many parts are cut through side by side
 
 
@@ -49,11 +50,13 @@ _TURNS = 4  # that names are placed in, as many parts are cut through side by si
 class Cut:
     """One section, its letter, where it is in words, and where the other one shows in it.
 
-    ``trace`` is the u of the other's plane, ``sight`` +1 or -1 along u, the way that one is seen.
+    ``other`` is its letter, ``trace`` the u of its plane, ``sight`` +1 or -1 along u, the
+    way that it is seen.
     """
 
     section: Section
     letter: str
+    other: str
     place: str
     trace: float
     sight: float
@@ -64,9 +67,9 @@ class Cut:
         return visible_lines(self.section.linework).bounds()
 
 
-def cross_sections(bench: Bench) -> tuple[Cut, Cut]:
+def cross_sections(bench: Bench, letters: tuple[str, str] = LETTERS) -> tuple[Cut, Cut]:
     """The bench cut along its length and seen from the front, and cut across and seen from an
-    end."""
+    end; ``letters`` are of the one across and the one along."""
     across = end_view(bench)
     at_end, at_front = best_plane(bench.parts, across), best_plane(bench.parts, FRONT)
     x, y = at_end * across.toward[0], -at_front
@@ -74,8 +77,9 @@ def cross_sections(bench: Bench) -> tuple[Cut, Cut]:
     here = (x, y, 0.0)
     in_front = f"{length_mark(abs(y))} {'behind' if y > 0.0 else 'in front of'} the back edge"
     from_left = f"{length_mark(x - low)} from the left end"
-    along = _cut(bench.parts, FRONT, at_front, ("B", in_front, *_shown(here, FRONT, across)))
-    end = _cut(bench.parts, across, at_end, ("A", from_left, *_shown(here, across, FRONT)))
+    a, b = letters
+    along = _cut(bench.parts, FRONT, at_front, (b, a, in_front, *_shown(here, FRONT, across)))
+    end = _cut(bench.parts, across, at_end, (a, b, from_left, *_shown(here, across, FRONT)))
     return along, end
 
 
@@ -94,9 +98,9 @@ def best_plane(parts: Sequence[Part], view: View) -> float:
     return max(tries or [middle], key=worth)
 
 
-def cross_section_leaf(bench: Bench, layout: Layout) -> Leaf:
+def cross_section_leaf(bench: Bench, layout: Layout, letters: tuple[str, str] = LETTERS) -> Leaf:
     """The page, its sheet lying or upright, whichever shows them larger."""
-    cuts = cross_sections(bench)
+    cuts = cross_sections(bench, letters)
     tries = [(_scales(cuts, way), way) for way in (layout, standing(layout))]
     scales, way = max(tries, key=lambda one: (min(one[0]), max(one[0])))
     left, bottom, right, top = way.room
@@ -115,7 +119,9 @@ def _shown(point: Vec3, view: View, other: View) -> tuple[float, float]:
     return view.project(point)[0], -dot(other.toward, view.right)
 
 
-def _cut(parts: Sequence[Part], view: View, at: float, told: tuple[str, str, float, float]) -> Cut:
+def _cut(
+    parts: Sequence[Part], view: View, at: float, told: tuple[str, str, str, float, float]
+) -> Cut:
     found = section(parts, view, at)
     lines = visible_lines(found.linework).segments
     owners = [owner for owner, _ in found.left]
@@ -158,7 +164,7 @@ def _marks(cut: Cut, parts: Sequence[Part], scale: float, where: tuple[Room, Lay
     origin = ((left + right - u0 - u1) / 2.0, top - _ABOVE - v1)
     trace = _trace(cut, scale)
     height = layout.lettering
-    letters = _letter_boxes(trace, "A" if cut.letter == "B" else "B", cut.sight, origin)
+    letters = _letter_boxes(trace, cut.other, cut.sight, origin)
     marks: list[Mark] = [
         Strokes(Role.CENTRE, trace[1:2] + np.array(origin * 2)),
         Strokes(Role.VISIBLE, trace[(0, 2), :] + np.array(origin * 2)),

@@ -9,6 +9,7 @@ from dataclasses import replace
 
 from geometry.bench.bench import Bench
 from geometry.bench.glue_ups import boards_of
+from geometry.design.cutting_plane import Plane
 from geometry.design.finding import Finding
 from geometry.dimensioning.bench_dimensions import dimensions
 from geometry.dimensioning.dimension import Dimension
@@ -19,8 +20,9 @@ from geometry.sheets.cross_sections import cross_section_leaf
 from geometry.sheets.findings_page import findings_leaves
 from geometry.sheets.joint_details import joint_leaves
 from geometry.sheets.layout import Layout, furniture
-from geometry.sheets.leaf import standing
+from geometry.sheets.leaf import Leaf, standing
 from geometry.sheets.part_sheets import called, part_groups, part_leaves
+from geometry.sheets.section_sheet import section_leaf
 from geometry.sheets.thinning import legible
 from geometry.sheets.whole_views import exploded_leaf, pictorial_leaf
 from geometry.views.bench_views import bench_views
@@ -28,13 +30,14 @@ from geometry.views.linework import Linework
 from geometry.views.look import look_all
 
 ARRANGEMENT = "General arrangement drawing"
-
-# Pages of the whole bench, behind those of its parts and joints.
-_WHOLE = (pictorial_leaf, exploded_leaf, cross_section_leaf)
+_OWN, _OTHERS = "A", ("B", "C")  # letters of sections where the maker has one of their own
 
 
-def drawings(bench: Bench, layout: Layout, found: Sequence[Finding] = ()) -> tuple[Sheet, ...]:
-    """All sheets in order, numbered in their title blocks; ``found`` are the findings to print.
+def drawings(
+    bench: Bench, layout: Layout, found: Sequence[Finding] = (), section: Plane | None = None
+) -> tuple[Sheet, ...]:
+    """All sheets in order, numbered in their title blocks; ``found`` are the findings to print, and
+    ``section`` the plane in which the maker has cut the bench through, if they have.
 
     ``layout.title`` is the block of the set; each sheet states its own document type, number and
     scale.
@@ -49,7 +52,7 @@ def drawings(bench: Bench, layout: Layout, found: Sequence[Finding] = ()) -> tup
         ),
         *joint_leaves(bench, layout),
         *joint_leaves(boards, layout),
-        *(leaf_of(bench, layout) for leaf_of in _WHOLE),
+        *_whole_leaves(bench, layout, section),
         *findings_leaves(found, layout),
     ]
     count = 1 + len(leaves)
@@ -61,6 +64,16 @@ def drawings(bench: Bench, layout: Layout, found: Sequence[Finding] = ()) -> tup
         marks = (*furniture(own, leaf.scale), *without_doubles(leaf.marks))
         sheets.append(Sheet(leaf.title, own.paper.width, own.paper.height, marks))
     return tuple(sheets)
+
+
+def _whole_leaves(bench: Bench, layout: Layout, section: Plane | None) -> list[Leaf]:
+    """Pages of the whole bench, behind those of its parts and joints; a section of the maker's own
+    comes before the others, and has the first letter."""
+    leaves = [pictorial_leaf(bench, layout), exploded_leaf(bench, layout)]
+    own = section_leaf(bench, section, layout, _OWN) if section is not None else None
+    if own is None:
+        return [*leaves, cross_section_leaf(bench, layout)]
+    return [*leaves, own, cross_section_leaf(bench, layout, _OTHERS)]
 
 
 def general_arrangement(

@@ -7,40 +7,41 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from itertools import pairwise
 
 import numpy as np
 import shapely
 
 from geometry.bench.bench import Bench
-from geometry.dimensioning.dimension_marks import ARROW_LENGTH, arrowhead
-from geometry.drawing.marks import Anchor, Arc, Fill, Label, Mark, Role, Strokes
+from geometry.design.cutting_plane import Plane, half_turn, through
+from geometry.drawing.marks import Anchor, Label, Mark, Role
 from geometry.primitives.frame import Vec2, Vec3, add, dot, scale
-from geometry.sheets.arrangement import ViewPlace, linework_marks
-from geometry.sheets.layout import Layout, Room
+from geometry.sheets.arrangement import VIEW_TITLES, ViewPlace, linework_marks
+from geometry.sheets.layout import Layout, Room, scale_text
+from geometry.sheets.plane_line import LARGER, Letter, line_marks, on_line
 from geometry.sheets.section_marks import visible_lines
-from geometry.sheets.section_plane import (
-    Plane,
-    half_turn,
-    key_view_of,
-    reach_of,
-    through,
-    turn_of_line,
-    view_of,
-)
+from geometry.sheets.section_plane import key_view_of, reach_of, turn_of_line, view_of
 from geometry.solids.solid import Floats
 from geometry.views.look import look_all
 from geometry.views.view import View
+from shared.paper import largest_scale
 from shared.words import in_words
 
 CAPTION = 8.0
 BEYOND = 4.0  # mm of the plane's line beyond the view
-_HEAVY = 2.5  # mm of its wide ends
-_KNOB, _NEAR = 1.1, 3.5  # mm: the round by which an end is turned, and how near to it is on it
-_SHAFT = 2.0  # mm of an arrow before its head
+_BELOW, _BELOW_MORE = 7.3, 2.8  # mm, and mm for one of the lettering: clear of letters at any turn
+_NEAR = 3.5  # mm: how near to an end of it is on it
 _LEAST = 16.0  # mm of the line at the least, so that its ends can be told apart
 _EDGE = 10.0  # mm: shorter lines of the bench are nothing to be square to
 CATCH_DEG = 1.5
+_ALIKE = 1.0  # mm: of lines that are farther off by less, the one that is turned most alike
+
+
+@dataclass(frozen=True, slots=True)
+class Marked:
+    """The letter by which a section goes, and whether a hand moves its plane, as on a screen."""
+
+    letter: str = "A"
+    by_hand: bool = True
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -81,27 +82,30 @@ class SectionKey:
     def turned_to(self, sheet_point: Vec2, pivot: Vec3, *, free: bool) -> Plane:
         """The plane through the pivot and a point of the sheet.
 
-        It catches on lines of the bench, along and square to them, and else on whole degrees; a
-        free one on tenths.
+        It catches on lines of the bench, along and square to them, on the one nearest to the point
+        before others, and else on whole degrees; a free one on tenths.
         """
         u, v = self.view.project(pivot)
         to_u, to_v = self.place.in_view(sheet_point)
         if math.hypot(to_u - u, to_v - v) * self.place.scale < 1.0:
             return through(self.plane.way, self.plane.turn, pivot)
         turn = turn_of_line(self.plane.way, self.view, (to_u - u, to_v - v))
-        turn = round(turn, 1) if free else self._caught(turn)
+        turn = round(turn, 1) if free else self._caught(turn, (to_u, to_v))
         return through(self.plane.way, half_turn(turn), pivot)
 
-    def _caught(self, turn: float) -> float:
+    def _caught(self, turn: float, at: Vec2) -> float:
+        """The turn of the line nearest to a point of the view among those that are nearly so."""
         runs = self.edges[:, 2:] - self.edges[:, :2]
-        runs = runs[np.hypot(*runs.T) >= _EDGE]
-        turns = {
-            round(turn_of_line(self.plane.way, self.view, way), 4)
-            for u, v in runs.tolist()
-            for way in ((u, v), (-v, u))
-        }
-        nearest = min(turns, key=lambda one: _apart(one, turn), default=math.inf)
-        return nearest if _apart(nearest, turn) <= CATCH_DEG else float(round(turn))
+        long = np.hypot(*runs.T) >= _EDGE
+        lines = shapely.linestrings(self.edges[long].reshape(-1, 2, 2))
+        away = shapely.distance(lines, shapely.Point(at)) * self.place.scale
+        found: list[tuple[float, float, float]] = []
+        for (u, v), far in zip(runs[long].tolist(), away.tolist(), strict=True):
+            for way in ((u, v), (-v, u)):
+                caught = round(turn_of_line(self.plane.way, self.view, way), 4)
+                if _apart(caught, turn) <= CATCH_DEG:
+                    found.append((round(far / _ALIKE), _apart(caught, turn), caught))
+        return min(found)[2] if found else float(round(turn))
 
     def _in_bench(self, sheet_point: Vec2) -> Vec3:
         u, v = self.place.in_view(sheet_point)
@@ -109,13 +113,14 @@ class SectionKey:
 
 
 def section_key(
-    bench: Bench, plane: Plane, room: Room, layout: Layout
+    bench: Bench, plane: Plane, room: Room, layout: Layout, marked: Marked
 ) -> tuple[list[Mark], SectionKey]:
     """The small view with the line of the plane."""
     view = key_view_of(bench, plane.way)
     (linework,) = look_all(bench.parts, (view,))
     lines = visible_lines(linework)
-    factor, origin = fitted(lines.bounds(), captioned(room), (2.0 * BEYOND, 1.5 * BEYOND))
+    air = (2.0 * BEYOND, 2.0 * BEYOND)
+    factor, origin = fitted(lines.bounds(), captioned(room), air, by_steps=not marked.by_hand)
     place = ViewPlace(view.name, factor, origin, room)
     owners = tuple(f"part:{part.name}" for part in bench.parts)
     u0, v0, u1, v1 = lines.bounds()
@@ -123,14 +128,22 @@ def section_key(
     ends = _ends(plane, view, place, box)
     limits = reach_of(bench, plane.way, plane.turn)
     sight = view_of(bench, plane.way, plane.turn).toward
-    words = in_words("Pull the line, or turn it by an end", layout.words)
-    at = ((box[0] + box[2]) / 2.0, box[1] - 2.0 * BEYOND - layout.lettering)
+    letter = Letter(marked.letter, LARGER * layout.lettering)
+    sight_of_it = (-dot(sight, view.right), -dot(sight, view.up))
+    words = in_words(_caption(view, factor, marked), layout.words)
+    at = ((box[0] + box[2]) / 2.0, box[1] - _BELOW - _BELOW_MORE * layout.lettering)
     marks = [
         *linework_marks(lines, factor, origin, owners),
-        *_line_marks(ends, (-dot(sight, view.right), -dot(sight, view.up))),
+        *line_marks(ends, sight_of_it, letter, box, by_hand=marked.by_hand),
         Label(Role.TITLE, words, at, layout.lettering, Anchor.MIDDLE),
     ]
     return marks, SectionKey(plane, view, place, ends, limits, lines.segments)
+
+
+def _caption(view: View, factor: float, marked: Marked) -> str:
+    if marked.by_hand:
+        return "Pull the line, or turn it by an end"
+    return f"{VIEW_TITLES[view.name]}, {scale_text(factor)}"
 
 
 def captioned(room: Room) -> Room:
@@ -139,15 +152,18 @@ def captioned(room: Room) -> Room:
     return (left, bottom + CAPTION, right, top)
 
 
-def fitted(bounds: Room, room: Room, air: Vec2) -> tuple[float, Vec2]:
-    """The scale at which a view fills a room but for the air round it, and its origin there."""
+def fitted(bounds: Room, room: Room, air: Vec2, *, by_steps: bool = False) -> tuple[float, Vec2]:
+    """The scale at which a view fills a room but for the air round it, and its origin there.
+
+    ``by_steps`` takes the largest standard scale that fits.
+    """
     left, bottom, right, top = room
     u0, v0, u1, v1 = bounds
     factor = min(
         (right - left - 2.0 * air[0]) / max(u1 - u0, 1.0),
         (top - bottom - 2.0 * air[1]) / max(v1 - v0, 1.0),
     )
-    factor = max(factor, 1e-3)
+    factor = largest_scale(factor).factor if by_steps else max(factor, 1e-3)
     return factor, (
         (left + right - factor * (u0 + u1)) / 2.0,
         (bottom + top - factor * (v0 + v1)) / 2.0,
@@ -169,33 +185,11 @@ def _ends(plane: Plane, view: View, place: ViewPlace, box: Room) -> tuple[Vec2, 
     along = (middle[0] - foot[0]) * run[0] + (middle[1] - foot[1]) * run[1]
     centre = (foot[0] + along * run[0], foot[1] + along * run[1])
     far = math.hypot(u1 - u0, v1 - v0)
-    whole = shapely.LineString([_on(centre, run, -far), _on(centre, run, far)])
+    whole = shapely.LineString([on_line(centre, run, -far), on_line(centre, run, far)])
     chord = whole.intersection(shapely.box(*box).buffer(BEYOND, join_style="mitre"))
     if chord.length < _LEAST:
         if not chord.is_empty:
             centre = (chord.centroid.x, chord.centroid.y)
-        return _on(centre, run, -_LEAST / 2.0), _on(centre, run, _LEAST / 2.0)
+        return on_line(centre, run, -_LEAST / 2.0), on_line(centre, run, _LEAST / 2.0)
     (x0, y0), *_, (x1, y1) = chord.coords
     return (x0, y0), (x1, y1)
-
-
-def _on(start: Vec2, run: Vec2, far: float) -> Vec2:
-    return (start[0] + far * run[0], start[1] + far * run[1])
-
-
-def _line_marks(ends: tuple[Vec2, Vec2], sight: Vec2) -> list[Mark]:
-    """The line, wide at its ends, with a round to turn it by at each, and the way one looks."""
-    (x0, y0), (x1, y1) = ends
-    long = math.dist(*ends)
-    run = ((x1 - x0) / long, (y1 - y0) / long)
-    stations = [_on(ends[0], run, far) for far in (0.0, _HEAVY, long - _HEAVY, long)]
-    runs = np.array([(*a, *b) for a, b in pairwise(stations)])
-    tips = [_on(end, sight, _SHAFT + ARROW_LENGTH) for end in ends]
-    shafts = np.array([(*end, *tip) for end, tip in zip(ends, tips, strict=True)])
-    return [
-        Strokes(Role.CENTRE, runs[1:2]),
-        Strokes(Role.VISIBLE, runs[(0, 2), :]),
-        Strokes(Role.DIMENSION, shafts),
-        *(Fill(Role.DIMENSION, arrowhead(tip, sight)) for tip in tips),
-        *(Arc(Role.VISIBLE, end, _KNOB, 0.0, 360.0) for end in ends),
-    ]

@@ -1,71 +1,27 @@
-"""The plane of a section: how it stands, how far it is turned, and where it goes through.
+"""How the plane of a section is seen, how far it reaches, and where it stands in words.
 
 Frame and units: bench coordinates, mm, degrees.
 
 A plane stands square to one of the views, its key view, in which it is a line that can be pulled
-and turned.  Unturned it is square to an axis of the bench; turned, its normal leans from that axis
-toward the other one of the key view.
+and turned.
 """
 
 from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
-from enum import Enum
 
 import numpy as np
 
 from geometry.bench.bench import Bench
+from geometry.design.cutting_plane import NORMAL, TOWARD, Plane, Way, half_turn, normal_of
 from geometry.primitives.frame import Vec2, Vec3, add, dot, scale
 from geometry.solids.cutting import placed
 from geometry.views.bench_views import end_view
 from geometry.views.view import FRONT, PLAN, View
 from shared.units import angle_mark, length_mark
 
-_X, _Y, _Z = (1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0)
-
-
-class Way(Enum):
-    """How the plane stands until it is turned."""
-
-    ACROSS = "across"  # square to the length
-    ALONG = "along"  # square to the depth
-    LEVEL = "level"
-    ASKEW = "askew"  # upright, turned in plan
-
-
-_NORMAL: dict[Way, Vec3] = {Way.ACROSS: _X, Way.ALONG: _Y, Way.LEVEL: _Z, Way.ASKEW: _Y}
-_TOWARD: dict[Way, Vec3] = {Way.ACROSS: _Z, Way.ALONG: _Z, Way.LEVEL: _X, Way.ASKEW: _X}
-
 _ROUNDING = 1e-6  # mm
-
-FIRST_TURN: dict[Way, float] = dict.fromkeys(Way, 0.0) | {Way.ASKEW: 45.0}
-
-
-@dataclass(frozen=True, slots=True)
-class Plane:
-    """``turn`` in (-90, 90] degrees; ``at`` is how far along its normal it stands."""
-
-    way: Way
-    at: float
-    turn: float = 0.0
-
-    @property
-    def normal(self) -> Vec3:
-        return normal_of(self.way, self.turn)
-
-
-def normal_of(way: Way, turn: float) -> Vec3:
-    """The normal of a plane; just an axis where it is not turned."""
-    if turn == 0.0:
-        return _NORMAL[way]
-    angle = math.radians(turn)
-    return add(scale(_NORMAL[way], math.cos(angle)), scale(_TOWARD[way], math.sin(angle)))
-
-
-def through(way: Way, turn: float, point: Vec3) -> Plane:
-    """The plane so turned that goes through a point."""
-    return Plane(way, dot(normal_of(way, turn), point), turn)
 
 
 def key_view_of(bench: Bench, way: Way) -> View:
@@ -96,7 +52,7 @@ def view_of(bench: Bench, way: Way, turn: float) -> View:
 
 def _turned(way: Way, turn: float, direction: Vec3) -> Vec3:
     """Rotated so that the plane's unturned normal becomes its turned one."""
-    normal, toward = _NORMAL[way], _TOWARD[way]
+    normal, toward = NORMAL[way], TOWARD[way]
     a, b = dot(direction, normal), dot(direction, toward)
     cos, sin = math.cos(math.radians(turn)), math.sin(math.radians(turn))
     moved = add(
@@ -116,12 +72,7 @@ def reach_of(bench: Bench, way: Way, turn: float = 0.0) -> tuple[float, float]:
 def turn_of_line(way: Way, view: View, run: Vec2) -> float:
     """How a plane is turned whose line in its key view has the direction ``run``."""
     across = add(scale(view.right, -run[1]), scale(view.up, run[0]))
-    return half_turn(math.degrees(math.atan2(dot(across, _TOWARD[way]), dot(across, _NORMAL[way]))))
-
-
-def half_turn(turn: float) -> float:
-    """The same plane's turn in (-90, 90] degrees."""
-    return 90.0 - (90.0 - turn) % 180.0
+    return half_turn(math.degrees(math.atan2(dot(across, TOWARD[way]), dot(across, NORMAL[way]))))
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,34 +7,48 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from itertools import product
 
 from geometry.bench.bench import Bench
+from geometry.design.cutting_plane import Plane
 from geometry.drawing.marks import Anchor, Label, Mark, Role
+from geometry.drawing.text_box import TextBox
 from geometry.primitives.frame import Vec2, Vec3, dot
-from geometry.sheets.layout import Layout, Room
+from geometry.sheets.layout import Layout, Room, scale_text
+from geometry.sheets.leaf import Leaf, standing
 from geometry.sheets.part_labels import Named, label_marks, named, spots_of
 from geometry.sheets.picked_place import ring
-from geometry.sheets.section_key import CAPTION, SectionKey, captioned, fitted, section_key
+from geometry.sheets.plane_line import LARGER
+from geometry.sheets.section_key import CAPTION, Marked, SectionKey, captioned, fitted, section_key
 from geometry.sheets.section_marks import section_marks, visible_lines
-from geometry.sheets.section_plane import Plane, reach_of, told, view_of
+from geometry.sheets.section_plane import reach_of, told, view_of
 from geometry.solids.solid import Floats
 from geometry.views.look import look_all
 from geometry.views.sections import Section, section
 from geometry.views.view import View
+from shared.lettering import text_width
 from shared.units import in_units
 from shared.words import in_words
 
 _KEY_SHARE = 0.3  # of the sheet's width, or of its height, for the small view
+_KEY_SHARES = (_KEY_SHARE, 0.4, 0.5)  # of a page, where scales go by steps
 _BESIDE, _ABOVE = 22.0, 8.0  # mm round the section, for names
+_TURNS = 4  # that names are placed in on a page; on a screen they must not be waited for
 _IN_PLANE = 0.5  # mm
+_OVER = 2.0  # mm between a section and its letters
+ON_SCREEN = Marked()
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class SectionSheet:
-    """The marks, and the small view in which the plane can be taken hold of."""
+    """The marks, the small view in which the plane can be taken hold of, and the section with the
+    scale and the origin at which it is drawn."""
 
     marks: tuple[Mark, ...]
     key: SectionKey
+    cut: Section
+    scale: float
+    origin: Vec2
 
 
 def section_sheet(
@@ -44,36 +58,59 @@ def section_sheet(
     picked: Vec3 | None = None,
     *,
     with_names: bool = True,
+    marked: Marked = ON_SCREEN,
+    key_share: float = _KEY_SHARE,
 ) -> SectionSheet:
     """The bench cut by a plane, which is brought within the bench's reach; a ring goes round the
     point that is picked out, in the small view, and in the section if it lies in the plane.
 
-    Finding places for the names takes longer than all else: a hand that moves goes without.
+    ``key_share`` of the sheet is for the small view.  Finding places for the names takes longer
+    than all else: a hand that moves goes without.
     """
     low, high = reach_of(bench, plane.way, plane.turn)
     plane = replace(plane, at=min(max(plane.at, low), high))
     view = view_of(bench, plane.way, plane.turn)
     cut = section(bench.parts, view, plane.at * dot(view.toward, plane.normal))
-    for_key, for_section = _rooms(bench, view_of(bench, plane.way, 0.0), layout)
-    key_marks, key = section_key(bench, plane, for_key, layout)
+    for_key, for_section = _rooms(bench, view_of(bench, plane.way, 0.0), layout, key_share)
+    key_marks, key = section_key(bench, plane, for_key, layout, marked)
     names = [in_words(part.title, layout.words) for part in bench.parts] if with_names else []
-    shown, drawn = _section(bench, cut, names, (for_section, layout), told(bench, plane))
+    titled = (marked, told(bench, plane))
+    shown, drawn = _section(bench, cut, names, (for_section, layout), titled)
     marks = [*key_marks, *shown]
     if picked is not None:
         marks.append(ring(picked, key.view, key.place.scale, key.place.origin))
         if abs(dot(picked, plane.normal) - plane.at) < _IN_PLANE:
             marks.append(ring(picked, view, *drawn))
-    return SectionSheet(tuple(marks), key)
+    return SectionSheet(tuple(marks), key, cut, *drawn)
 
 
-def _rooms(bench: Bench, view: View, layout: Layout) -> tuple[Room, Room]:
+def section_leaf(bench: Bench, plane: Plane, layout: Layout, letter: str) -> Leaf | None:
+    """A page with the bench cut by a plane, its sheet lying or upright, whichever shows it larger;
+    None where the plane goes through nothing of the bench."""
+    low, high = reach_of(bench, plane.way, plane.turn)
+    if not low < plane.at < high:
+        return None
+    marked = Marked(letter, by_hand=False)
+
+    def scales(how: tuple[Layout, float]) -> tuple[float, float]:
+        way, share = how
+        tried = section_sheet(bench, plane, way, with_names=False, marked=marked, key_share=share)
+        return tried.scale, tried.key.place.scale
+
+    way, share = max(product((layout, standing(layout)), _KEY_SHARES), key=scales)
+    found = section_sheet(bench, plane, way, marked=marked, key_share=share)
+    title = in_words("Section", way.words)
+    return Leaf("Section drawing", title, None, found.marks, way) if found.cut.faces else None
+
+
+def _rooms(bench: Bench, view: View, layout: Layout, share: float) -> tuple[Room, Room]:
     """Room for the small view and for the section: beside it or below, as the section gets larger.
 
     It goes by the whole bench, so that nothing changes places while the plane is pulled.
     """
     left, bottom, right, top = layout.room
-    middle = left + _KEY_SHARE * (right - left)
-    below = top - _KEY_SHARE * (top - bottom)
+    middle = left + share * (right - left)
+    below = top - share * (top - bottom)
     beside = (left, bottom, middle, top), (middle, bottom, right, top)
     over = (left, below, right, top), (left, bottom, right, below)
     (linework,) = look_all(bench.parts, (view,))
@@ -86,20 +123,42 @@ def _rooms(bench: Bench, view: View, layout: Layout) -> tuple[Room, Room]:
 
 
 def _section(
-    bench: Bench, cut: Section, names: Sequence[str], where: tuple[Room, Layout], told: str
+    bench: Bench,
+    cut: Section,
+    names: Sequence[str],
+    where: tuple[Room, Layout],
+    titled: tuple[Marked, str],
 ) -> tuple[list[Mark], tuple[float, Vec2]]:
     """Its marks, and the scale and the origin at which it is drawn."""
     (left, bottom, right, _), layout = where
+    marked, told = titled
     lines = visible_lines(cut.linework)
     height = layout.lettering
     room = captioned(where[0])
-    scale, origin = fitted(lines.bounds(), room, (_BESIDE, _ABOVE))
-    labels = _labels(cut, lines.segments, names, (scale, origin, room, height))
+    air = (_BESIDE, _ABOVE)
+    scale, origin = fitted(lines.bounds(), room, air, by_steps=not marked.by_hand)
+    large = LARGER * height
+    title, over = _title(marked.letter, lines.bounds(), scale, large)
+    turns = 1 if marked.by_hand else _TURNS
+    labels = _labels(cut, lines.segments, names, (scale, origin, room, height), (over, turns))
     marks = section_marks(cut, bench.parts, scale, origin, [one.box for one in labels])
     marks += label_marks(labels, origin, height)
+    x, y = over.baseline_middle(large)
+    at = (x + origin[0], y + origin[1])
+    marks.append(Label(Role.TITLE, title, at, large, Anchor.MIDDLE, bold=True))
+    if not marked.by_hand:
+        told = f"{told}, {scale_text(scale)}"
     caption = in_words(in_units(told, layout.shown), layout.words)
     at = ((left + right) / 2.0, bottom + CAPTION / 2.0 - height / 2.0)
     return [*marks, Label(Role.TITLE, caption, at, height, Anchor.MIDDLE)], (scale, origin)
+
+
+def _title(letter: str, bounds: Room, scale: float, height: float) -> tuple[str, TextBox]:
+    """The letters of a section, and the room that they take over it, about its own origin."""
+    u0, _, u1, v1 = (c * scale for c in bounds)
+    text = f"{letter}–{letter}"
+    middle = ((u0 + u1) / 2.0, v1 + _OVER + height / 2.0)
+    return text, TextBox.about(middle, text_width(text, height, bold=True), height)
 
 
 def _labels(
@@ -107,6 +166,7 @@ def _labels(
     lines: Floats,
     names: Sequence[str],
     where: tuple[float, Vec2, Room, float],
+    beside: tuple[TextBox, int],
 ) -> tuple[Named, ...]:
     scale, (x, y), (left, bottom, right, top), height = where
     if not len(lines) or not names:
@@ -118,4 +178,5 @@ def _labels(
         for s in spots
     ]
     room = (left - x, bottom - y, right - x, top - y)
-    return named(names, on_sheet, lines * scale, height, room)
+    title, turns = beside
+    return named(names, on_sheet, lines * scale, height, room, [title], turns)

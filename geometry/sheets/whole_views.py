@@ -20,7 +20,7 @@ import shapely
 from geometry.bench.bench import Bench
 from geometry.design.part import Part
 from geometry.drawing.marks import Mark, Role, Strokes
-from geometry.primitives.frame import Vec3, add, subtract
+from geometry.primitives.frame import Vec2, Vec3, add, subtract
 from geometry.sheets.arrangement import linework_marks
 from geometry.sheets.layout import Layout, Room
 from geometry.sheets.leaf import Leaf, standing
@@ -70,6 +70,18 @@ class Figure:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
+class WholeSheet:
+    """The marks, and the figure with the scale and the origin at which it is drawn; ``layout`` is
+    the way its sheet lies."""
+
+    marks: tuple[Mark, ...]
+    figure: Figure
+    scale: float
+    origin: Vec2
+    layout: Layout
+
+
+@dataclass(frozen=True, slots=True, eq=False)
 class _Placed:
     """A figure at a scale with its labels about its own origin, and the list of names if any."""
 
@@ -81,28 +93,33 @@ class _Placed:
 
 def pictorial_leaf(bench: Bench, layout: Layout) -> Leaf:
     """A page with the bench in a pictorial view, its parts named."""
-    marks, way = _best(_pictorials(bench, None), (layout, standing(layout)))
-    return Leaf("Pictorial drawing", in_words("Pictorial view", layout.words), None, marks, way)
+    found = _best(_pictorials(bench, None), (layout, standing(layout)))
+    return _leaf("Pictorial view", found)
 
 
 def exploded_leaf(bench: Bench, layout: Layout) -> Leaf:
     """A page with the bench taken apart, its parts named."""
-    marks, way = _best(_explosions(bench, None, ()), (layout, standing(layout)))
-    return Leaf("Pictorial drawing", in_words("Exploded view", layout.words), None, marks, way)
+    found = _best(_explosions(bench, None, ()), (layout, standing(layout)))
+    return _leaf("Exploded view", found)
 
 
-def pictorial_marks(bench: Bench, layout: Layout, picked: Vec3 | None = None) -> tuple[Mark, ...]:
+def pictorial_sheet(bench: Bench, layout: Layout, picked: Vec3 | None = None) -> WholeSheet:
     """The pictorial view on a sheet that cannot be turned, such as a window; a ring round what is
     picked out."""
-    return _best(_pictorials(bench, picked), (layout,))[0]
+    return _best(_pictorials(bench, picked), (layout,))
 
 
-def exploded_marks(
+def exploded_sheet(
     bench: Bench, layout: Layout, picked: Vec3 | None = None, gathered: Sequence[str] = ()
-) -> tuple[Mark, ...]:
+) -> WholeSheet:
     """The bench taken apart on a sheet that cannot be turned; a ring round what is picked out, on
     each of the ``gathered`` parts that it lies on."""
-    return _best(_explosions(bench, picked, gathered), (layout,))[0]
+    return _best(_explosions(bench, picked, gathered), (layout,))
+
+
+def _leaf(title: str, found: WholeSheet) -> Leaf:
+    way = found.layout
+    return Leaf("Pictorial drawing", in_words(title, way.words), None, found.marks, way)
 
 
 def _pictorials(bench: Bench, picked: Vec3 | None) -> list[Figure]:
@@ -159,7 +176,7 @@ def taken_apart(bench: Bench, view: View) -> Figure:
     return Figure(parts, seen, ties, spots)
 
 
-def _best(figures: Sequence[Figure], layouts: Sequence[Layout]) -> tuple[tuple[Mark, ...], Layout]:
+def _best(figures: Sequence[Figure], layouts: Sequence[Layout]) -> WholeSheet:
     """The marks of the figure that shows most, and the way its sheet lies."""
     ways = [(figure, way) for way in layouts for figure in figures]
 
@@ -181,7 +198,7 @@ def _best(figures: Sequence[Figure], layouts: Sequence[Layout]) -> tuple[tuple[M
         _, _, right, top = way.room
         marks += shown.key.marks((right - shown.key.width, top))
     marks += [ring(point, lines.view, scale, origin) for point in figure.picked]
-    return tuple(marks), way
+    return WholeSheet(tuple(marks), figure, scale, origin, way)
 
 
 def _placed(figure: Figure, layout: Layout) -> _Placed:

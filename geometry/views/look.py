@@ -13,12 +13,12 @@ from geometry.design.part import Part
 from geometry.primitives.frame import BENCH_FRAME
 from geometry.solids.cutting import placed, placed_shape
 from geometry.solids.solid import Floats, PlacedSolid
+from geometry.views.foremost import NOTHING, Foremost
 from geometry.views.hidden_lines import stretches_of
 from geometry.views.linework import Linework
 from geometry.views.merging import merged
 from geometry.views.scene import scene_of
 from geometry.views.view import View
-from shared.tolerances import COPLANAR
 
 
 def look(solids: Sequence[PlacedSolid], view: View) -> Linework:
@@ -70,15 +70,5 @@ def parts_under(parts: Sequence[Part], view: View, points: Floats) -> list[int |
     """The same for some points (n, 2) near each other."""
     if not parts:
         return [None] * len(points)
-    panels = scene_of([placed(part) for part in parts], (view,)).panels
-    low, high = points.min(axis=0) - COPLANAR, points.max(axis=0) + COPLANAR
-    inside = (high >= panels.low[:2].T) & (low <= panels.high[:2].T)
-    near = np.flatnonzero(inside.all(axis=1))
-    sides, (p, q, r, s) = panels.sides[:, :, near], panels.plane[:, near]
-    found: list[int | None] = []
-    for u, v in points.tolist():
-        distances = sides[:, 0] * u + sides[:, 1] * v + sides[:, 2]
-        hit = np.flatnonzero((distances >= -COPLANAR).all(axis=0))
-        height = -(p[hit] * u + q[hit] * v + s[hit]) / r[hit]
-        found.append(int(panels.place[near[hit[height.argmax()]]]) if len(hit) else None)
-    return found
+    places, _ = Foremost(parts, view).at(points)
+    return [place if place != NOTHING else None for place in places.tolist()]

@@ -14,13 +14,13 @@ from app.scene.preferences import Preferences
 from app.window.workplace import Workplace
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
+from geometry.design.cutting_plane import Plane, Way
 from geometry.design.finding import Finding, Level
 from geometry.drawing.marks import Arc, Strokes
 from geometry.primitives.frame import Vec3, dot
 from geometry.sheets.picked_place import PICKED, ring
-from geometry.sheets.section_plane import Plane, Way
 from geometry.sheets.section_sheet import section_sheet
-from geometry.sheets.whole_views import exploded_marks
+from geometry.sheets.whole_views import exploded_sheet
 from geometry.solids.measure import bounding_box
 from geometry.views.view import FRONT, PLAN
 
@@ -88,7 +88,7 @@ def test_taken_apart_the_ring_has_gone_along_with_its_part() -> None:
     layout = screen_layout(300.0, 200.0, Preferences())
     low, high = bounding_box(bench.part("top"))
     point = (low[0], high[1], high[2])
-    marks = exploded_marks(bench, layout, point, ("top", "leg_front_left"))
+    marks = exploded_sheet(bench, layout, point, ("top", "leg_front_left")).marks
     (found,) = _rings(marks)
     ends = np.concatenate(
         [
@@ -98,7 +98,7 @@ def test_taken_apart_the_ring_has_gone_along_with_its_part() -> None:
         ]
     )
     assert np.hypot(*(ends - found.centre).T).min() < 0.05
-    assert not _rings(exploded_marks(bench, layout))
+    assert not _rings(exploded_sheet(bench, layout).marks)
 
 
 def test_a_section_that_does_not_go_through_the_place_has_it_in_the_small_view_alone() -> None:

@@ -7,6 +7,7 @@ cut askew are worked by hand.
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -17,18 +18,14 @@ from hypothesis import strategies as st
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values
+from geometry.design.cutting_plane import FIRST_TURN, Plane, Way, normal_of, through
 from geometry.primitives.frame import Frame, dot, norm
 from geometry.sheets.layout import Layout
 from geometry.sheets.section_plane import (
-    FIRST_TURN,
-    Plane,
-    Way,
     key_view_of,
-    normal_of,
     reach_of,
     standing_at,
     standing_of,
-    through,
     told,
     turn_of_line,
     view_of,
@@ -220,3 +217,25 @@ def test_a_plane_that_only_grazes_the_bench_is_drawn_and_can_be_taken_hold_of():
                 assert math.dist(*found.key.ends) >= 15.9
                 assert [found.key.end_at(end) for end in found.key.ends] == [0, 1]
                 assert found.key.end_at((-500.0, 0.0)) is None
+
+
+def test_of_several_lines_that_an_end_nearly_follows_the_nearest_to_the_hand_is_caught():
+    """Two lines of the small view, level and rising by a degree; at half a degree, 0.2 nearer to
+    the level one, the hand is by the other one, and far from both by neither."""
+    found = section_sheet(PLAIN, Plane(Way.LEVEL, 200.0), LAYOUT).key
+    rise = 400.0 * math.tan(math.radians(1.0))
+    edges = np.array([(0.0, 0.0, 400.0, 0.0), (400.0, 300.0, 800.0, 300.0 + rise)])
+    key = replace(found, edges=edges)
+
+    def caught(turn: float, far: float, v: float) -> float:
+        """The turn at which an end is caught that is pulled to ``far`` from the left, ``v`` high,
+        on a line so turned."""
+        pivot = (far - 300.0, 0.0, v - 300.0 * math.tan(math.radians(turn)))
+        plane = key.turned_to(key.place.on_sheet((far, v)), pivot, free=False)
+        return abs(plane.turn)
+
+    assert caught(0.4, 600.0, 300.0) == pytest.approx(1.0, abs=1e-3)
+    assert caught(0.4, 200.0, 10.0) == pytest.approx(0.0, abs=1e-3)
+    assert caught(0.6, 200.0, 10.0) == pytest.approx(0.0, abs=1e-3)
+    assert caught(0.6, 600.0, 300.0) == pytest.approx(1.0, abs=1e-3)
+    assert caught(7.2, 600.0, 300.0) == pytest.approx(7.0), "nothing to catch on: whole degrees"

@@ -10,9 +10,10 @@ import pytest
 from exporters.project_file import load
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
+from geometry.design.cutting_plane import Plane, Way
 from geometry.drawing.marks import Role, Sheet, Strokes
 from geometry.sheets.layout import Layout
-from geometry.sheets.section_plane import Plane, Way, reach_of
+from geometry.sheets.section_plane import reach_of
 from geometry.sheets.section_sheet import section_sheet
 from shared.paper import PAPERS
 from tests.geometry.sheets.on_sheet import off_the_sheet, overlapping_texts, words
