@@ -34,7 +34,7 @@ KEYS = (
     ("Arrow keys, Page Up, Page Down", "Move it by a millimetre, turn it by a degree."),
     ("Home, or a double click", "Stands it square again."),
     ("Place and Turned, over the sheet", "Take them typed: the place from what the sheet says."),
-    ("In the papers", "Keeps the section with the bench and prints it: on once the plane is moved."),
+    ("In the papers", "Keeps the section and prints it; on once its plane is moved."),
     ("On the story stick", ""),
     ("Up and Down", "From size to size."),
     ("Left and Right", "Change the value by a step; with Shift by ten."),

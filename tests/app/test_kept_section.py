@@ -38,7 +38,7 @@ def reopened(window: Workplace, path: Path) -> None:
     """Save, lay a new bench down, and open the file again."""
     window.ask.next = path
     assert window.files.save_as()
-    window.files.new()
+    window.commands["new"].trigger()
     assert window.desk.project.section is None
     assert window.files.open(path)
 
@@ -96,7 +96,7 @@ def test_the_way_the_place_and_the_turn_come_back(
     assert put.way is tuple(Way)[way]
     looks.refresh()
     first = looks.marks
-    window.files.new()
+    window.commands["new"].trigger()
     looks.refresh()
     assert looks.plane != put, "another bench has a section of its own"
     window.files.open(tmp_path / "bench.settle")
