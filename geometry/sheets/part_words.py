@@ -11,7 +11,7 @@ from geometry.primitives.frame import Vec2
 from geometry.sheets.layout import Layout
 from geometry.sheets.lettering_fit import fitted
 from geometry.sheets.marked_part import NEAR, marked_part
-from geometry.sheets.part_names import own_names
+from geometry.sheets.part_names import listed, own_names
 from geometry.sheets.standing_words import standings
 from geometry.sheets.text_block import TextBlock, paragraph
 from geometry.sheets.trim import proud_words
@@ -67,7 +67,7 @@ def head(parts: Sequence[Part], called: Called, layout: Layout, width: float) ->
     material = first.material[:1].upper() + first.material[1:]
     sentences = [f"{in_words(material, words)}, blank {size} {shown.unit}, {grain}."]
     if len(parts) > 1 and not called.tells_all:
-        sentences.append("For: " + "; ".join(names) + ".")
+        sentences.append(f"For: {listed(names)}.")
     sentences += [called.kin, f"{_DRAWN} {standings(parts, names)}"]
     sentences += [*proud_words(first), *(_sentence(note) for note in first.notes)]
     if first.shape.cuts:

@@ -5,7 +5,6 @@ Frame: true mm, (u, v) of PART_FACE.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 
@@ -18,18 +17,18 @@ from geometry.dimensioning.placed import DimensionStyle, Placed, around
 from geometry.dimensioning.placement import place
 from geometry.drawing.cropping import cropped
 from geometry.sheets.part_dimensions import part_dimensions
-from geometry.sheets.part_names import group_title
 from geometry.sheets.part_sheets import part_groups
 from geometry.sheets.printer import Edges
+from geometry.sheets.template_uses import Use, traced
+from geometry.sheets.template_words import template_titles
 from geometry.sheets.tiles import Box, Tiling, tilings
-from geometry.sheets.tracing import Tracing, tracings
+from geometry.sheets.tracing import Tracing
 from geometry.sheets.trim import proud_ends
 from geometry.solids.solid import Floats
 from geometry.views.view import PART_FACE
 from shared.paper import Paper
-from shared.units import in_units, length_mark
+from shared.units import in_units
 
-_NEAR = 0.5  # mm
 _AIR = 4.0  # mm round the drawing
 _CLOSE = 2.0  # mm above it where there is little room, and then no numbers
 _FAR = 1e6  # mm
@@ -38,17 +37,16 @@ LABEL_ROOM = 6.0  # mm above the drawing, for the numbers of the stations
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Template:
-    """``title`` and ``count`` are what it is and how many to make from it.
+    """``name`` is T1, T2 … in their order, ``title`` what it is of, ``uses`` what it serves for and
+    how it is laid, as printed first.
 
     ``start`` is the u of the finished left end, from which stations count; ``placed`` holds the
     angles, at scale 1.  ``ways`` are those in which paper may lie, the fewest sheets first.
     """
 
+    name: str
     title: str
-    count: int
-    material: str
-    grain: bool
-    grain_across: bool
+    uses: tuple[Use, ...]
     tracing: Tracing
     placed: Placed
     start: float
@@ -58,21 +56,21 @@ class Template:
     def content(self) -> Box:
         return content_box(self.tracing, self.placed)
 
+    @property
+    def part(self) -> Part:
+        """The first of the pieces that it serves for as printed."""
+        return self.uses[0].parts[0]
+
 
 def templates_of(
     bench: Bench, paper: Paper, correction: Edges, style: DimensionStyle
 ) -> tuple[Template, ...]:
-    """A template for every region worth tracing; parts that trace alike share one."""
-    found: dict[object, list[tuple[tuple[Part, ...], Tracing]]] = {}
-    for group in part_groups(bench):
-        for one in tracings(group[0]):
-            key = (_fingerprint(one), _where(one, group[0]))
-            found.setdefault(key, []).append((group, one))
+    """A template for every region worth tracing; those that one can serve for share it."""
     templates: list[Template] = []
-    for alike in found.values():
-        group, tracing = alike[0]
-        parts = [part for parts, _ in alike for part in parts]
-        part = group[0]
+    found = traced(part_groups(bench))
+    titles = template_titles([one.uses for one in found])
+    for number, (one, title) in enumerate(zip(found, titles, strict=True), start=1):
+        tracing, part = one.tracing, one.uses[0].parts[0]
         placed = _angles(part, tracing, style)
         lines = np.concatenate([tracing.cut, tracing.joint, tracing.reverse, tracing.trim])
         ways = tilings(
@@ -85,19 +83,8 @@ def templates_of(
                 partial(_top, lines, placed, _CLOSE),
             ],
         )
-        templates.append(
-            Template(
-                _common_title(parts) + in_units(_where(tracing, part), style.shown),
-                len(parts),
-                part.material,
-                part.solid_timber,
-                part.grain_across,
-                tracing,
-                placed,
-                proud_ends(part)[0],
-                ways,
-            )
-        )
+        start, told = proud_ends(part)[0], in_units(title, style.shown)
+        templates.append(Template(f"T{number}", told, one.uses, tracing, placed, start, ways))
     return tuple(templates)
 
 
@@ -136,36 +123,6 @@ def _angles(part: Part, tracing: Tracing, style: DimensionStyle) -> Placed:
     ]
     lines = np.concatenate([tracing.cut, tracing.joint, tracing.reverse, tracing.trim])
     return place(angles, lines, 1.0, replace(style, brackets=False))
-
-
-def _fingerprint(tracing: Tracing) -> object:
-    """Equal for tracings that look alike, wherever they lie along the part."""
-    u, v = tracing.box[0], tracing.box[1]
-    key: list[object] = []
-    for lines in (tracing.cut, tracing.joint, tracing.reverse, tracing.trim):
-        moved = np.round(lines - np.array((u, v, u, v)), 2) + 0.0
-        key.append(tuple(sorted(tuple(sorted([(a, b), (c, d)])) for a, b, c, d in moved.tolist())))
-    return tuple(key)
-
-
-def _where(tracing: Tracing, part: Part) -> str:
-    """Which region of a part, empty for the whole of it."""
-    if tracing.whole:
-        return ""
-    left, right = tracing.box[0], tracing.box[2]
-    at_left, at_right = left < _NEAR, right > part.shape.blank.length - _NEAR
-    if at_left and at_right:
-        return ""
-    if at_left or at_right:
-        return ", left end" if at_left else ", right end"
-    return f", {length_mark(round(left, 1))} to {length_mark(round(right, 1))} from the left end"
-
-
-def _common_title(parts: Sequence[Part]) -> str:
-    titles = {group_title([part]) for part in parts}
-    if len(titles) == 1:
-        return titles.pop()
-    return " / ".join(sorted({title.split(",")[0] for title in titles}))
 
 
 def wood_in(template: Template, box: Box) -> shapely.Geometry:

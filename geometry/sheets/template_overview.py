@@ -14,18 +14,21 @@ import numpy as np
 from geometry.drawing.marks import Anchor, Label, Mark, Role, Sheet, Strokes
 from geometry.primitives.frame import Vec2
 from geometry.sheets.layout import Layout, box_lines
-from geometry.sheets.lettering_fit import fitted
+from geometry.sheets.lettering_fit import fitted_lines
 from geometry.sheets.printer import Edges
 from geometry.sheets.template import Template
-from geometry.sheets.text_block import TextBlock, paragraph
+from geometry.sheets.template_words import amounts, served
+from geometry.sheets.text_block import PITCH, TextBlock, paragraph
 from geometry.sheets.tiles import MARGIN, OVERLAP, Tiling
 from shared.units import in_units, length_mark
 from shared.words import in_words
 
-_CELL = (84.0, 66.0)
+_CELL = (84.0, 71.0)
 _CELL_PAD = 5.0
-_CAPTION = 12.0
+_CAPTION = 20.5
 _TITLE = 5.0
+_CAPTION_AIR = 1.0
+_MOST_LINES = 3  # of one of its sentences
 _TEXT = 2.5
 _NUMBER = 3.5
 
@@ -90,6 +93,9 @@ def instructions(layout: Layout, correction: Edges) -> TextBlock:
         "If they are not, do not use the sheet.",
         f"Sheets overlap by {length_mark(OVERLAP)}. Lay crosses with the same letter and number "
         "over each other, then measure along the stations over the join.",
+        "Read upright, a template lies on the face side, the left end at the left, the face edge "
+        "at the top. Some serve for mirror images, turned over: trace round them, prick the dashed "
+        "lines through.",
         "Cut to full lines. Scribe dashed lines; grey ones are on the reverse. Trim to chain lines "
         "after the glue-up.",
         f"Correction for this printer: {long:.4f} along the long edge of the paper, {short:.4f} "
@@ -144,12 +150,19 @@ def _map(one: Numbered, corner: Vec2, layout: Layout) -> list[Mark]:
         )
         marks.append(Label(Role.TEXT, str(number), at, _NUMBER, Anchor.END, bold=True))
     room = _CELL[0] - 2.0 * _CELL_PAD
-    name, height = fitted(in_words(template.title, layout.words), room, _TEXT, bold=True)
-    x = corner[0] + _CELL_PAD
-    marks.append(Label(Role.TEXT, name, (x, corner[1] + 7.0), height, bold=True))
     last = one.first + len(tiles) - 1
     sheets = f"sheet {one.first}" if last == one.first else f"sheets {one.first} to {last}"
-    text = f"{in_words(template.material, layout.words)}, make {template.count}, {sheets}"
-    text, height = fitted(text, room, _TEXT)
-    marks.append(Label(Role.TEXT, text, (x, corner[1] + 3.0), height))
+    told = (
+        f"{template.name} {template.title}: {amounts(template.uses)}",
+        f"{template.part.material}, {sheets}",
+        "; ".join(served(template.uses)),
+    )
+    y = corner[1] + _CAPTION - _CAPTION_AIR
+    for k, words in enumerate(told):
+        rows, height = fitted_lines(
+            in_words(in_units(words, layout.shown), layout.words), room, _TEXT, k == 0, _MOST_LINES
+        )
+        for line in rows:
+            y -= PITCH * height
+            marks.append(Label(Role.TEXT, line, (corner[0] + _CELL_PAD, y), height, bold=k == 0))
     return marks

@@ -6,7 +6,7 @@ end, on everything but the words along the foot.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
@@ -21,8 +21,8 @@ from geometry.drawing.stretching import Stretch
 from geometry.drawing.text_box import Ground, Line, TextBox, broken_around
 from geometry.primitives.frame import Vec2
 from geometry.sheets.check_square import BLOCK, check_squares
-from geometry.sheets.part_symbols import grain_arrow
 from geometry.sheets.template import LABEL_ROOM, Template, wood_in
+from geometry.sheets.template_names import names
 from geometry.sheets.tiles import OVERLAP, Box, Tile, Tiling, printable
 from shared.lettering import text_width
 from shared.units import MM_PER_INCH, Shown, format_length
@@ -34,8 +34,6 @@ _RING = 2.5
 _EDGE = 6.0  # mm from the edge of the printable room to a cross
 _SEARCH = 9.0  # mm, step of the search for the squares' place
 _TEXT = 2.5
-_NAME = 3.5
-_GRAIN = 40.0
 _ON_WOOD = 3.0  # mm from its edge to a station's number
 _SEEN = 1e-3  # mm
 _AROUND = 3.0  # mm of air round the squares, so that no tick of theirs is taken for a line
@@ -82,13 +80,8 @@ def tile_marks(
 ) -> tuple[Mark, ...]:
     """All marks of a sheet but the words along its foot, in sheet mm."""
     box = tile.box
-    lines = cropped(_all_lines(template), box)
-    ground = Ground(lines)
-    marks = _traced(template, box)
-    for one in template.placed.dimensions:
-        if _inside(one.box, box):
-            ground.add([*one.lines, *chords(one.sweeps)], [one.box])
-    marks += _angle_marks(template, box)
+    ground = _ground(template, box)
+    marks = [*_traced(template, box), *_angle_marks(template, box)]
     for seam in joins:
         marks += _seam_marks(seam, ground, box)
     corner = square_place(template, box, ground)
@@ -96,11 +89,20 @@ def tile_marks(
     middle = (corner[0] + half, corner[1] + half)
     ground.add([], [TextBox(*middle, half, half)])
     marks += check_squares(corner)
-    marks += _names(template, box, ground)
+    marks += names(template, box, ground)
     marks += _stations(template, box, ground, shown)
     left, bottom, _, _ = printable(tiles.width, tiles.height)
     stretch = Stretch((box[0], box[1]), (left, bottom), tiles.correction)
     return tuple(stretch.mark(mark) for mark in marks)
+
+
+def _ground(template: Template, box: Box) -> Ground:
+    """The traced lines and the angles on one sheet."""
+    ground = Ground(cropped(_all_lines(template), box))
+    for one in template.placed.dimensions:
+        if _inside(one.box, box):
+            ground.add([*one.lines, *chords(one.sweeps)], [one.box])
+    return ground
 
 
 def square_place(template: Template, box: Box, ground: Ground) -> Vec2:
@@ -111,8 +113,7 @@ def square_place(template: Template, box: Box, ground: Ground) -> Vec2:
 def square_cost(template: Template, tiles: Tiling) -> float:
     """How much the squares are in the way, the worst of all sheets."""
     costs = [
-        _best_corner(template, tile.box, Ground(cropped(_all_lines(template), tile.box)))[0]
-        for tile in tiles.tiles
+        _best_corner(template, tile.box, _ground(template, tile.box))[0] for tile in tiles.tiles
     ]
     return max(costs, default=0.0)
 
@@ -216,63 +217,6 @@ def _clear_pair(spots: list[Vec2], ground: Ground) -> tuple[Vec2, ...]:
     if len(clear) < 2:
         clear = sorted(spots)
     return (clear[0], clear[-1])
-
-
-def _names(template: Template, box: Box, ground: Ground) -> list[Mark]:
-    """The part's name and its grain, on the wood where there is room for them."""
-    wood = wood_in(template, box)
-    marks: list[Mark] = []
-    for name, height in (
-        (f"{template.title}, face side up", _NAME),
-        (f"{template.title}, face side up", _TEXT),
-        ("Face side up", _TEXT),
-    ):
-        half_width = text_width(name, height, bold=True) / 2.0 + 1.0
-        spot = _on_wood(wood, ground, (half_width, height), box)
-        if spot is not None:
-            at = (spot.x, spot.y - height / 2.0)
-            marks.append(Label(Role.TITLE, name, at, height, Anchor.MIDDLE, bold=True))
-            break
-    if template.grain:
-        turn = template.grain_across
-        half = (2.0, _GRAIN / 2.0 + 1.0) if turn else (_GRAIN / 2.0 + 1.0, 2.0)
-        spot = _on_wood(wood, ground, half, box)
-        if spot is not None:
-            marks += grain_arrow((spot.x, spot.y), _GRAIN, turn=turn)
-    return marks
-
-
-def _on_wood(wood: shapely.Geometry, ground: Ground, half: Vec2, box: Box) -> TextBox | None:
-    """A free box on the wood, near the middle of what this sheet shows of it."""
-    if wood.is_empty:
-        return None
-    left, low, right, high = wood.bounds
-    middle = ((left + right) / 2.0, (low + high) / 2.0)
-    spots = [
-        TextBox(float(x), float(y), *half)
-        for y in np.linspace(low + half[1], high - half[1], 12)
-        for x in np.linspace(left + half[0], right - half[0], 9)
-        if box[0] + half[0] <= x <= box[2] - half[0]
-    ]
-    if not spots or right - left < 2.0 * half[0] or high - low < 2.0 * half[1]:
-        return None
-    good = ground.clear(spots, 1.0) & shapely.contains(wood, _areas(spots))
-    chosen = [s for s, ok in zip(spots, good, strict=True) if ok]
-    if not chosen:
-        return None
-    best = min(chosen, key=lambda s: abs(s.x - middle[0]) + abs(s.y - middle[1]))
-    ground.add([], [best])
-    return best
-
-
-def _areas(spots: Sequence[TextBox]) -> NDArray[np.object_]:
-    """Level boxes as polygons."""
-    sides = [
-        (s.x - s.half_width, s.y - s.half_height, s.x + s.half_width, s.y + s.half_height)
-        for s in spots
-    ]
-    areas: NDArray[np.object_] = shapely.box(*np.array(sides).T)
-    return areas
 
 
 def _reach(template: Template, box: Box, u: float) -> Vec2:

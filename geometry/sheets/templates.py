@@ -8,6 +8,7 @@ factor of its own.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import count, product
 
 from geometry.bench.bench import Bench
@@ -23,7 +24,9 @@ from geometry.sheets.template_overview import (
     pages_needed,
 )
 from geometry.sheets.template_sheet import seams, square_cost, tile_marks
+from geometry.sheets.template_words import amounts, other_words, printed_words
 from geometry.sheets.tiles import MARGIN, STRIP, Tiling
+from shared.units import in_units
 from shared.words import in_words
 
 _TEXT = 2.5
@@ -38,7 +41,10 @@ def templates(bench: Bench, layout: Layout, correction: Edges = (1.0, 1.0)) -> t
     size of a printed check square.  Raises ValueOutOfRange beyond 3 %.
     """
     check_correction(correction)
-    found = templates_of(bench, layout.paper, correction, layout.style)
+    found = [
+        replace(template, title=in_words(template.title, layout.words))
+        for template in templates_of(bench, layout.paper, correction, layout.style)
+    ]
     if not found:
         return (nothing_to_trace(layout),)
     chosen = [(template, _better_way(template)) for template in found]
@@ -58,7 +64,7 @@ def templates(bench: Bench, layout: Layout, correction: Edges = (1.0, 1.0)) -> t
             number = one.first + offset
             marks = tile_marks(one.template, one.tiling, tile, joins[tile], layout.shown)
             foot = _foot(one, number, total, layout)
-            title = f"{in_words(one.template.title, layout.words)}, {number}"
+            title = in_words(f"{one.template.title} ({one.template.name}), {number}", layout.words)
             sheets.append(Sheet(title, one.tiling.width, one.tiling.height, (*marks, *foot)))
     return tuple(sheets)
 
@@ -87,22 +93,19 @@ def _foot(one: Numbered, number: int, total: int, layout: Layout) -> list[Mark]:
     room = one.tiling.width - 2.0 * MARGIN
     x, y = one.tiling.correction
     project = layout.title.title if layout.title else ""
-    lines = (
-        f"{in_words(one.template.title, words)}, make {one.template.count}",
-        in_words(
-            "Full size: print at 100 %, no fit to page. Measure before you cut: the squares must "
-            "be 100.0 mm and 4 in both ways.",
-            words,
-        ),
-        in_words(
-            f"Correction for this printer: x {x:.4f}, y {y:.4f}. Full lines cut, dashed lines "
-            "scribe, chain lines trim after the glue-up.",
-            words,
-        ),
-    )
+    uses = one.template.uses
+    others = " ".join(other_words(uses))
+    lines = [f"{one.template.name} {one.template.title}: {amounts(uses)}", printed_words(uses)]
+    # Where there is no room for both, what the lines mean is told in the overview alone.
+    lines += [
+        others or "Full lines cut, dashed lines scribe, chain lines trim after the glue-up.",
+        "Full size: print at 100 %, no fit. Measure before you cut: the squares must be 100.0 mm "
+        f"and 4 in both ways. Correction x {x:.4f}, y {y:.4f}.",
+    ]
     marks: list[Mark] = []
     for k, line in enumerate(lines):
-        text, height = fitted(line, room if k else 0.6 * room, _TEXT, bold=k == 0)
+        told = in_words(in_units(line, layout.shown), words)
+        text, height = fitted(told, room if k else 0.6 * room, _TEXT, bold=k == 0)
         at = (MARGIN, MARGIN + STRIP - (k + 1) * _FOOT_PITCH)
         marks.append(Label(Role.TEXT, text, at, height, bold=k == 0))
     sheet = ", ".join(part for part in (project, f"{number} / {total}") if part)

@@ -26,7 +26,7 @@ Box = tuple[float, float, float, float]  # least u, least v, greatest u, greates
 OVERLAP = 15.0
 MARGIN = 8.0  # mm: what printers leave white, with something to spare (common practice, no source)
 _SHARES = (0.5, 0.0, 1.0)
-STRIP = 12.5  # mm along the foot, for words
+STRIP = 16.0  # mm along the foot, for words
 
 
 @dataclass(frozen=True, slots=True)

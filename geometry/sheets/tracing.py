@@ -4,9 +4,9 @@ Frame: (u, v) of PART_FACE, mm: u from the left end, v upward with the face edge
 
 Method: the outline is the part's silhouette with what is left proud.  Every wall that stands square
 to the face and runs neither along nor across the grain wants tracing: a splayed end, a taper, an
-angled shoulder.  The regions round them are joined where they nearly meet; when they cover most
-of the part the whole of it is drawn.  A long wall of a board
-is traced at its ends alone.
+angled shoulder.  The regions round them are joined where they nearly meet or stand at one end, as
+dovetails do; when they cover most of the part the whole of it is drawn.  A long wall of a board is
+traced at its ends alone.
 """
 
 from __future__ import annotations
@@ -16,6 +16,7 @@ from dataclasses import dataclass
 
 import numpy as np
 import shapely
+import shapely.affinity
 from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
@@ -26,7 +27,7 @@ from geometry.sheets.marked_part import marked_part
 from geometry.sheets.silhouette import silhouette
 from geometry.sheets.trim import proud_regions
 from geometry.views.look import look_at_part
-from geometry.views.view import PART_FACE
+from geometry.views.view import PART_FACE, PART_REVERSE, View
 
 Lines = NDArray[np.float64]
 Box = tuple[float, float, float, float]  # least u, least v, greatest u, greatest v
@@ -39,6 +40,7 @@ _NEARLY = 20.0  # mm: regions this near are one
 _MOST = 0.6  # of the part's rectangle: from here on the whole part is drawn
 _GRID = 1e-6
 _SAME = 1e-3  # mm
+_FROM_BEHIND = np.array((-1.0, 1.0, -1.0, 1.0))  # what is seen from the reverse, in (u, v)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -48,7 +50,9 @@ class Tracing:
     ``box`` bounds it; ``whole`` says that it is the whole part.  ``cut`` are the lines to saw to,
     ``joint`` the visible and ``reverse`` the hidden joint lines to scribe, ``trim`` the finished
     ends under wood left proud, ``broken`` where the drawing stops short of the part's end; each
-    (n, 4) in (u, v).  ``wood`` is the region that the part covers.
+    (n, 4) in (u, v).  ``from_reverse`` are the joint lines that are visible and those that are
+    hidden when the piece is turned over, in the same (u, v).  ``wood`` is the region that the part
+    covers.
     """
 
     box: Box
@@ -58,6 +62,7 @@ class Tracing:
     reverse: Lines
     trim: Lines
     broken: Lines
+    from_reverse: tuple[Lines, Lines]
     wood: BaseGeometry
 
 
@@ -68,13 +73,13 @@ def tracings(part: Part) -> tuple[Tracing, ...]:
     border = wood.boundary
     finished_border = finished.simplify(_SAME).boundary
     trim = finished_border.difference(border.buffer(_SAME))
-    linework = look_at_part(part, PART_FACE)
-    near = finished_border.buffer(_SAME)
-    inner = [_apart(linework.segments[linework.visible == seen], near) for seen in (True, False)]
-    cut = _segments(border)
     boxes = _regions(part)
     if not boxes:
         return ()
+    near = finished_border.buffer(_SAME)
+    inner = _joint_lines(part, PART_FACE, near)
+    turned = [lines * _FROM_BEHIND for lines in _joint_lines(part, PART_REVERSE, near)]
+    cut = _segments(border)
     left, low, right, high = wood.bounds
     covered = sum((b[2] - b[0]) * (b[3] - b[1]) for b in boxes)
     whole = covered > _MOST * (right - left) * (high - low)
@@ -84,17 +89,28 @@ def tracings(part: Part) -> tuple[Tracing, ...]:
     for box in boxes:
         kept = (max(box[0], left), max(box[1], low), min(box[2], right), min(box[3], high))
         window = shapely.box(*kept)
-        sawn, joint, reverse, trimmed = (
-            cropped(group, kept) for group in (cut, *inner, _segments(trim))
+        sawn, joint, reverse, trimmed, behind, before = (
+            cropped(group, kept) for group in (cut, *inner, _segments(trim), *turned)
         )
         broken = _segments(window.boundary.intersection(wood).difference(border.buffer(_SAME)))
         region = wood.intersection(window)
-        found.append(Tracing(kept, whole, sawn, joint, reverse, trimmed, broken, region))
+        found.append(
+            Tracing(kept, whole, sawn, joint, reverse, trimmed, broken, (behind, before), region)
+        )
     return tuple(found)
 
 
+def _joint_lines(part: Part, view: View, near: BaseGeometry) -> list[Lines]:
+    """The visible and the hidden lines of a view that do not lie on the outline, which is ``near``
+    that of the face."""
+    linework = look_at_part(part, view)
+    if view == PART_REVERSE:
+        near = shapely.affinity.scale(near, -1.0, 1.0, origin=(0.0, 0.0))
+    return [_apart(linework.segments[linework.visible == seen], near) for seen in (True, False)]
+
+
 def _regions(part: Part) -> list[Box]:
-    """Rectangles round the slanted walls, joined until none nearly meet."""
+    """Rectangles round the slanted walls, joined until none nearly meet or stand at one end."""
     marked = marked_part(part.shape)
     boxes: list[Box] = []
     for waste in marked.cuts:
@@ -115,7 +131,7 @@ def _regions(part: Part) -> list[Box]:
         joined = False
         for i, a in enumerate(boxes):
             for b in boxes[i + 1 :]:
-                if _nearly_meet(a, b):
+                if _nearly_meet(a, b) or _at_one_end(a, b, part.shape.blank.length):
                     boxes.remove(a)
                     boxes.remove(b)
                     boxes.append(
@@ -143,6 +159,10 @@ def _nearly_meet(a: Box, b: Box) -> bool:
     return all(
         a[axis] - _NEARLY <= b[axis + 2] and b[axis] - _NEARLY <= a[axis + 2] for axis in (0, 1)
     )
+
+
+def _at_one_end(a: Box, b: Box, length: float) -> bool:
+    return max(a[0], b[0]) <= 0.0 or min(a[2], b[2]) >= length
 
 
 def _apart(segments: Lines, near: BaseGeometry) -> Lines:

@@ -32,5 +32,6 @@ END_LEFT = View("end left", (0, -1, 0), (0, 0, 1), (-1, 0, 0))
 
 # A part by itself, in its own frame: the face side toward the viewer, x to the right.
 PART_FACE = View("face", (1, 0, 0), (0, -1, 0), (0, 0, -1))
+PART_REVERSE = View("reverse", (-1, 0, 0), (0, -1, 0), (0, 0, 1))
 PART_EDGE = View("edge", (1, 0, 0), (0, 0, 1), (0, -1, 0))
 PART_END = View("end", (0, 0, 1), (0, -1, 0), (1, 0, 0))

@@ -39,14 +39,16 @@ def test_pages_that_would_share_a_title_name_their_pieces(plain):
     legs = [replace(plain, title=f"Leg, {where}") for where in ("back left", "front right")]
     others = [replace(plain, title=f"Leg, {where}") for where in ("back right", "front left")]
     slats = [replace(plain, title=f"Slat {k}, bay {bay}") for bay in (1, 2) for k in (1, 2, 3)]
+    odd = [replace(plain, title=f"Slat {k}, of bay {11 * k}") for k in range(4, 10)]
     lower = [replace(plain, title=f"Slat {k}, bay 3") for k in (1, 2)]
     seat = [replace(plain, title="Seat")]
-    assert page_titles([legs, others, seat, slats, lower]) == (
+    assert page_titles([legs, others, seat, slats, lower, odd]) == (
         ("Leg, back left and front right", True),
         ("Leg, back right and front left", True),
         ("Seat", False),
-        ("Slat, 1, bay 1 and 5 more", False),
-        ("Slat, 1, bay 3; 2, bay 3", True),
+        ("Slat, 1 to 3, bay 1 and bay 2", True),
+        ("Slat, 1 and 2, bay 3", True),
+        ("Slat, 4, of bay 44 and 5 more", False),
     )
     assert page_titles([legs]) == (("Leg", False),)
 
