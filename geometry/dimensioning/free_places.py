@@ -3,7 +3,8 @@
 Frame: sheet mm with the view's origin at (0, 0).
 
 Method: each dimension offers candidates, the best first, and the first whose text touches nothing
-is taken, if its line does not lie on another line either; one that must is the second choice.  When
+is taken, if its line does not lie on another line either; one that must is the second choice, and
+so is one among the nearer on whose text an extension line is yet to come.  When
 the drawing is too full for all of them the text goes outside the drawing on a leader, where there
 is always room.
 """
@@ -13,6 +14,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import replace
+from itertools import islice
 
 from geometry.dimensioning.angle_places import angle_places, chords
 from geometry.dimensioning.free_dimension import FreeDimension
@@ -24,18 +26,20 @@ from geometry.primitives.frame import Vec2
 _RINGS = 20  # of spots outside the drawing, 4 mm each
 _FEET = (0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95)  # of a line, where a leader may end
 _FIRST_LOOK = 4  # most dimensions find their place among the first few
+_NEAR = 20  # candidates, that lines to come are looked at for: better broken than far away
 
 
 def place_free(
-    wanted: FreeDimension, ground: Ground, outline: Extent, style: DimensionStyle
+    wanted: FreeDimension, ground: Ground, ahead: Ground, outline: Extent, style: DimensionStyle
 ) -> PlacedDimension | None:
     """The dimension in the first place where its text touches nothing; put on the ground.
 
-    None for one that must keep within its room, and has none.
+    ``ahead`` holds lines that are yet to come, and will be interrupted at it if they must.  None
+    for one that must keep within its room, and has none.
     """
     if wanted.room is not None and not _text_between(wanted):
         return None
-    found = _first_clear(_candidates(wanted, outline, style), ground, style)
+    found = _first_clear(_candidates(wanted, outline, style), ground, ahead, style)
     if found is None:
         if wanted.room is not None:
             return None
@@ -55,19 +59,28 @@ def _text_between(wanted: FreeDimension) -> bool:
 
 
 def _first_clear(
-    candidates: Iterator[PlacedDimension], ground: Ground, style: DimensionStyle
+    candidates: Iterator[PlacedDimension], ground: Ground, ahead: Ground, style: DimensionStyle
 ) -> PlacedDimension | None:
+    broken: PlacedDimension | None = None
     second: PlacedDimension | None = None
-    some = [one for one, _ in zip(candidates, range(_FIRST_LOOK), strict=False)]
+    looked_at = 0
+    some = list(islice(candidates, _FIRST_LOOK))
     while some:
-        free = ground.clear([one.box for one in some], style.clearance)
-        for one, is_free in zip(some, free, strict=True):
+        boxes = [one.box for one in some]
+        free, whole = ground.clear(boxes, style.clearance), ahead.clear(boxes, style.clearance)
+        for one, is_free, is_whole in zip(some, free.tolist(), whole.tolist(), strict=True):
+            looked_at += 1
             if is_free and _fits(one, ground, style):
-                if one.sweeps or not ground.runs_along(one.line):
+                if not one.sweeps and ground.runs_along(one.line):
+                    second = second or one
+                elif is_whole:
                     return one
-                second = second or one
+                else:
+                    broken = broken or one
+            if broken is not None and looked_at >= _NEAR:
+                return broken
         some = list(candidates)
-    return second
+    return broken or second
 
 
 def _fits(one: PlacedDimension, ground: Ground, style: DimensionStyle) -> bool:

@@ -36,6 +36,7 @@ from shared.lettering import text_width
 from shared.units import format_angle, format_length
 
 _STRAIGHT = 1e-6
+_EXTENDS = 20.0  # mm out of a drawing, as far as most extension lines run
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,9 +80,9 @@ def place(
     placed: list[PlacedDimension] = []
     base = outline
     if free:
-        ground = Ground(drawing)
+        ground, ahead = Ground(drawing), Ground(_extensions(rows, outline))
         for one in free:
-            found = place_free(_free(one, scale), ground, outline, style)
+            found = place_free(_free(one, scale), ground, ahead, outline, style)
             if found is None:
                 continue
             placed.append(found)
@@ -139,6 +140,17 @@ def _outline(drawing: NDArray[np.float64], rows: Sequence[_Wanted]) -> Extent:
     if not xs:
         return (0.0, 0.0, 0.0, 0.0)
     return (min(xs), min(ys), max(xs), max(ys))
+
+
+def _extensions(rows: Sequence[_Wanted], outline: Extent) -> NDArray[np.float64]:
+    """About where the extension lines of rows will run: from their points out of the drawing."""
+    lines: list[Line] = []
+    for one in rows:
+        margin = _margin(outline, upright=one.upright, side=one.dimension.side)
+        row = _row(one, margin)
+        for s, depth in ((row.low, row.low_depth), (row.high, row.high_depth)):
+            lines.append(margin.line(s, depth, s, _EXTENDS))
+    return np.array(lines, dtype=np.float64).reshape(-1, 4)
 
 
 def _free(one: _Wanted, scale: float) -> FreeDimension:

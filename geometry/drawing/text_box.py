@@ -26,6 +26,7 @@ RISE = ASCENT_RATIO  # of the capital height: the head of a bracket or a supersc
 HALF_BOX = (RISE + DESCENT) / 2.0
 _ON_IT = 0.4  # mm from a line, within which another lies on it
 _TOUCH = 1.0  # mm: less of two lines on one another is a touch of their ends
+_SPECK = 0.6  # mm: a shorter piece of a line beside a text looks like dirt
 _LARGE = 4.0  # mm: half the height of a box that could hold a text
 MIDDLE = (RISE - DESCENT) / 2.0  # of the capital height: middle of the box above the baseline
 
@@ -132,9 +133,9 @@ def _outside(line: Line, hidden: tuple[float, float]) -> list[Line]:
     length = math.hypot(ex, ey)
     t0, t1 = hidden
     pieces: list[Line] = []
-    if t0 * length > 0.2:
+    if t0 * length > _SPECK:
         pieces.append((x0, y0, x0 + t0 * ex, y0 + t0 * ey))
-    if (1.0 - t1) * length > 0.2:
+    if (1.0 - t1) * length > _SPECK:
         pieces.append((x0 + t1 * ex, y0 + t1 * ey, x1, y1))
     return pieces
 

@@ -217,7 +217,17 @@ def _flat_mortise(cut: Mortise, blank: Blank) -> str:
     words = f"{_mm(short)} by {_mm(long)}, {deep} from {_mouth(cut, blank)}"
     if max(abs(across - far[0]), abs(along - far[1])) > _NEAR:
         words += f", {_mm(min(far))} by {_mm(max(far))} on the far side"
+    off = _off_the_grain(cut)
+    if _SQUARE < off < 90.0 - _SQUARE:
+        words += f", lying {_deg(off)} off the grain"
     return f"{words}, {_deg(cut.slant_deg)} off square" if cut.slant_deg > _SQUARE else words
+
+
+def _off_the_grain(cut: Mortise) -> float:
+    """The angle from the length of its piece to the longer sides of its mouth."""
+    sides = ((cut.mouth[0], cut.mouth[1]), (cut.mouth[1], cut.mouth[2]))
+    start, end = max(sides, key=lambda side: math.dist(*side))
+    return math.degrees(math.acos(min(1.0, abs(end[0] - start[0]) / math.dist(start, end))))
 
 
 def _mouth(cut: Mortise, blank: Blank) -> str:

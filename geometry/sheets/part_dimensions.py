@@ -5,7 +5,8 @@ dimensions are those of the views PART_FACE (x, -y), PART_EDGE (x, z) and PART_E
 
 Method: lengths run from the corner of the edge they are measured along, widths from the face
 edge, depths from the face side; what runs out at an end is measured from that end.  A slanted wall
-gets its angle from the nearer of square and parallel.  A cut that works along most of the piece is
+gets its angle from the nearer of square and parallel; a rectangle turned from the grain, as in a
+raked post, is placed by one corner.  A cut that works along most of the piece is
 shown in the end view, a tilted one where its slope is seen.  Where one cut makes many slanted gaps
 in a row, as dovetails do, they are marked where a maker sets them out, at the end of the piece; of
 more than would stand beside the piece the places are left to the table of cuts.
@@ -13,8 +14,10 @@ more than would stand beside the piece the places are left to the table of cuts.
 
 from __future__ import annotations
 
+import math
 from collections import Counter
 from collections.abc import Sequence
+from itertools import pairwise
 
 import numpy as np
 
@@ -30,6 +33,7 @@ from geometry.sheets.waste import Waste, inner_sides
 from geometry.views.view import PART_EDGE, PART_END, PART_FACE, View
 
 _ABOVE, _BELOW, _RIGHT, _LEFT, _WITHIN = 1, -1, 1, -1, 0
+_SQUARE = 1e-3  # cosine: sides nearer to square than this make a rectangle
 _FEW = 4  # gaps of one cut; the sides of more are marked at the end alone, not at the base line
 _MANY = 12  # gaps or sockets of one cut; the places of more are in the table of cuts
 _SIZE, _PLACE, _EDGE, _OVERALL = 0, 1, 5, 9  # ranks, from the part outward
@@ -102,6 +106,9 @@ def _on_the_face(sizes: PartSizes, waste: Waste, gaps: int) -> None:
     of the same cut."""
     across = gaps <= _MANY
     walls = sizes.part.walls(waste.low, None)
+    if _is_askew(sizes.part, walls):
+        _askew(sizes, walls)
+        return
     for far in (False, True):
         _along(sizes, waste, [s for w in walls for s in _stations(sizes.part, waste, w, far)], far)
     if across and any(wall.along for wall in walls):
@@ -112,6 +119,40 @@ def _on_the_face(sizes: PartSizes, waste: Waste, gaps: int) -> None:
                 _taper_widths(sizes, wall, at_the_end=gaps > _FEW)
             (x0, y0), (x1, y1) = wall.start, wall.end
             sizes.angle(PART_FACE, (x0, -y0), (x1, -y1))
+
+
+def _is_askew(part: MarkedPart, walls: Sequence[Wall]) -> bool:
+    """Whether the walls are a whole rectangle within the face, turned from the grain."""
+    if len(walls) != 4 or any(wall.across or wall.along for wall in walls):
+        return False
+    corners = [wall.start for wall in walls]
+    inside = all(
+        part.low[axis] + NEAR < corner[axis] < part.high[axis] - NEAR
+        for corner in corners
+        for axis in (0, 1)
+    )
+    runs = [(w.end[0] - w.start[0], w.end[1] - w.start[1]) for w in walls]
+    square = all(
+        abs(a[0] * b[0] + a[1] * b[1]) < _SQUARE * math.hypot(*a) * math.hypot(*b)
+        for a, b in pairwise([*runs, runs[0]])
+    )
+    return inside and square and len({(round(x, 2), round(y, 2)) for x, y in corners}) == 4
+
+
+def _askew(sizes: PartSizes, walls: Sequence[Wall]) -> None:
+    """One corner and the angle tell where it lies, the table how large it is: four corners a hair
+    apart could not be told from each other on the drawing."""
+    part = sizes.part
+    left = sorted(wall.start for wall in walls)[:2]
+    x, y = min(left, key=lambda corner: corner[1])
+    start, _ = part.edge_ends(far=True)
+    sizes.along_the_grain(start, (x, y), Stand(_BELOW, _PLACE))
+    at_the_left = x < (part.low[0] + part.high[0]) / 2.0
+    limit, side = (part.low[0], _LEFT) if at_the_left else (part.high[0], _RIGHT)
+    sizes.upright(PART_FACE, ((x, -y), (limit, -part.low[1])), Stand(side, _PLACE))
+    longest = max(walls, key=lambda wall: math.dist(wall.start, wall.end))
+    (x0, y0), (x1, y1) = longest.start, longest.end
+    sizes.angle(PART_FACE, (x0, -y0), (x1, -y1))
 
 
 def _stations(part: MarkedPart, waste: Waste, wall: Wall, far: bool) -> list[Vec2]:

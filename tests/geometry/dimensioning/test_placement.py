@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -218,3 +219,23 @@ def test_a_view_without_dimensions_or_lines_is_empty():
     placed = place([], np.zeros((0, 4)), 0.1, DimensionStyle())
     assert placed.dimensions == ()
     assert placed.extent == (0.0, 0.0, 0.0, 0.0)
+
+
+def test_an_angle_leaves_lines_that_are_yet_to_come_whole():
+    """A leg at the right end of a bench, 15 degrees off upright: the first places for its text lie
+    where the end's extension line goes down from (57.5, 9.5), or within the clearance of that along
+    the floor; to the left of the leg there is room, so both lines stay in one piece."""
+    leg = [(53.9, 9.5, 55.0, 0.0), (55.0, 0.0, 56.6, 0.0), (56.6, 0.0, 54.0, 9.5)]
+    drawing = np.array([*rectangle(0.0, 9.5, 57.5, 22.5), *leg])
+    sizes = [
+        length("long", (0.0, 9.5), (57.5, 9.5), side=-1),
+        length("high", (57.5, 0.0), (57.5, 9.5), UPRIGHT),
+        replace(angle("splay", (54.0, 9.5), (54.0, 0.0), (56.55, 0.0)), note="true"),
+    ]
+    style = DimensionStyle(2.5)
+    placed = {one.name: one for one in place(sizes, drawing, 1.0, style).dimensions}
+    assert len(placed["long"].lines) == len(placed["high"].lines) == 3
+    (end,) = (line for line in placed["long"].lines if line[0] == line[2] == 57.5)
+    assert end[1] == pytest.approx(9.5 - style.gap)
+    (floor,) = (line for line in placed["high"].lines if line[1] == line[3] == 0.0)
+    assert floor[0] == pytest.approx(57.5 + style.gap)

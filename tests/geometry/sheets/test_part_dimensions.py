@@ -10,12 +10,15 @@ import pytest
 from exporters.project_file import load
 from geometry.bench.build import build
 from geometry.cuts.cut import Blank
+from geometry.cuts.mortise import Mortise
 from geometry.cuts.screw_hole import ScrewHole
 from geometry.cuts.screw_slot import ScrewSlot
 from geometry.design.part import Part, Shape
+from geometry.sheets.cut_words import cut_lines
 from geometry.sheets.part_dimensions import part_dimensions
 from geometry.solids.cutting import solid_of
 from geometry.views.view import PART_EDGE, PART_END, PART_FACE
+from tests.geometry.sheets.conftest import piece
 from tests.samples import FOLDER
 
 SAMPLES = sorted(FOLDER.glob("*.settle"))
@@ -94,6 +97,24 @@ def test_a_splayed_leg(splayed_leg):
 def test_tenons_are_measured_from_their_ends(tenoned):
     assert sizes(tenoned, "face") == [50.0, 50.0, 60.0, 600.0]
     assert sizes(tenoned, "edge") == [13.0, 13.0]
+
+
+def test_a_mortise_turned_from_the_grain_is_placed_by_one_corner():
+    """80 x 10, turned 30 degrees about (200, 60): its left corners lie 40 back along (cos, sin) and
+    5 to either side along (-sin, cos); of these the one nearer the face edge is (167.859, 35.670),
+    measured from the left end and the face edge.  No other corner is."""
+    cos, sin = math.cos(math.radians(30.0)), math.sin(math.radians(30.0))
+    corners = [
+        (200.0 + a * cos - b * sin, 60.0 + a * sin + b * cos)
+        for a, b in ((-40.0, -5.0), (40.0, -5.0), (40.0, 5.0), (-40.0, 5.0))
+    ]
+    mouth, floor = (tuple((x, y, z) for x, y in corners) for z in (0.0, 20.0))
+    post = piece("post", Blank(400.0, 120.0, 40.0), Mortise(mouth, floor, through=False))
+    assert sizes(post, "face") == [35.67, 120.0, 167.859, 400.0]
+    assert angles(post, "face") == [30.0]
+    (row,) = cut_lines(post.shape)
+    assert row.words.endswith("lying {30 deg} off the grain")
+    assert "{10 mm} by {80 mm}" in row.words
 
 
 @pytest.mark.parametrize("name", ["housed", "mitred", "notched", "splayed_leg", "tenoned"])
