@@ -111,20 +111,23 @@ def _offered(shape: Shape, view: View, owned: dict[int, Indices]) -> dict[int, l
     corners = solid.vertices[solid.panels] @ axes.T
     normals = solid.panel_normals @ axes.T
     points: list[Floats] = []
+    outward: list[Floats] = []
     rooms: list[Floats] = []
     facing: list[Flags] = []
     numbers: list[int] = []
     for number, panels in owned.items():
         for panel in panels.tolist():
             own, room = _points_of(corners[panel], normals[panel])
-            points.append(own + _BESIDE * _outward(normals[panel]))
+            points.append(own)
+            outward.append(np.tile(_outward(normals[panel]), (len(own), 1)))
             rooms.append(room)
             facing.append(np.full(len(own), normals[panel, 2] > -_EDGE_ON))
             numbers += [number] * len(own)
     if not points:
         return {}
     at = np.concatenate(points)
-    seen = np.concatenate(facing) & ~_covered(shape, view, at)
+    off = at + _BESIDE * np.concatenate(outward)
+    seen = np.concatenate(facing) & ~_covered(shape, view, off)
     found: dict[int, list[Target]] = {}
     for number, (u, v, _), room, open_ in zip(
         numbers, at.tolist(), np.concatenate(rooms).tolist(), seen.tolist(), strict=True
@@ -134,8 +137,8 @@ def _offered(shape: Shape, view: View, owned: dict[int, Indices]) -> dict[int, l
 
 
 def _outward(normal: Floats) -> Floats:
-    """How a point is moved off its face to see what hides it; within its face's outline, toward the
-    viewer alone."""
+    """Which way a point is moved off its face to see what hides it: toward the viewer, but out of
+    one seen edge on."""
     if abs(float(normal[2])) > _EDGE_ON:
         return np.array((0.0, 0.0, np.sign(normal[2])))
     return normal
