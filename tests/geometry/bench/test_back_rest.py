@@ -145,7 +145,7 @@ def test_wedges_come_in_as_thick_as_seat_and_tenon_allow() -> None:
     assert wedged.changed({"post_tenon_kind": "through", "post_wedge": 4.0}) == narrow
     thin = spec_of({**SLAB, "seat_thickness": 15.0, "rest_rake": 0.0})
     wedged = set_values(thin, {"post_tenon_kind": "wedged"})
-    assert wedged.number("post_wedge") == 2.0  # three quarters of the way from 4 to 1.5, in halves
+    assert wedged.number("post_wedge") == 2.5  # the thickest in halves of a mm
     assert wedged.changed({"post_tenon_kind": "through", "post_wedge": 4.0}) == thin
 
 

@@ -58,6 +58,26 @@ def test_numbers_that_do_not_fit_move_part_of_the_way() -> None:
     assert height * 2.0 == round(height * 2.0)
 
 
+def test_what_did_not_stand_in_the_way_stays_as_it_was() -> None:
+    """Under a bench 80 mm off the floor nothing but the aprons' height was wrong: their thickness,
+    the legs' size, lean and insets still mean what they meant."""
+    before = set_values(bench_of(900, 300, 80), {"inset_left": 120.0, "inset_right": 35.0})
+    spec = set_values(before, {"base": "four legs"})
+    changed = {name for name, value in spec.entries if value != before.value(name)}
+    assert changed == {"base", "apron_height"}
+
+
+def test_feet_that_stood_alike_still_do() -> None:
+    """A slab 352 mm deep on legs of its own; its trestles' feet come as near as they must."""
+    before = set_values(default_spec(), {"seat": "slab", "base": "trestles", "depth": 352.0})
+    corners = [f"inset_{y}_{x}" for y in ("back", "front") for x in ("left", "right")]
+    wide = set_values(before, dict.fromkeys(corners, 30.0) | {"leg_top_width": 70.0})
+    away = set_values(wide, {"base": "plinth", "depth": 200.0})
+    there = set_values(away, {"base": "trestles"})
+    assert len({there.number(name) for name in corners}) == 1
+    assert there.number("length") == 1200.0
+
+
 def test_a_number_given_with_the_base_stays_as_given() -> None:
     spec = set_values(bench_of(900, 300, 80), {"base": "four legs", "apron_thickness": 19.0})
     assert spec.number("apron_thickness") == 19.0
