@@ -53,7 +53,7 @@ _ROWS = (
     ),
     _Boards("lid", ("lid",), "lid_thickness", "lid_lip", ()),
     _Boards("seat", ("seat",), "seat_thickness", "panel_lip", ("seat_edge_size",)),
-    _Boards("ends", ("end",), "end_thickness", "panel_lip", ()),
+    _Boards("ends", ("end",), "end_thickness", "panel_lip", ("end_edge_size",)),
 )
 _SINGLE = ("lid", "seat")
 _LEAST_EDGE = 0.5  # mm, of any moulding

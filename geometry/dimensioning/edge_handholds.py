@@ -31,6 +31,8 @@ _NAMES = {
     "partition lipping": ("partition_edge_size", "partition_edge_stop"),
     "seat": ("seat_edge_size", "seat_edge_stop"),
     "seat lipping": ("seat_edge_size", "seat_edge_stop"),
+    "end": ("end_edge_size", "end_edge_stop"),
+    "end lipping": ("end_edge_size", "end_edge_stop"),
     "top": ("edge_size", ""),
     "bottom": ("edge_size", ""),
     "end panel": ("edge_size", ""),
