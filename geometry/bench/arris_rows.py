@@ -21,6 +21,11 @@ def formed(name: str) -> Callable[[BenchSpec], bool]:
     return lambda spec: spec.word(name) != SHARP
 
 
+def taken_by(spec: BenchSpec, name: str) -> float:
+    """How far the edge of this name goes in on the faces, in mm; 0 for a sharp one."""
+    return spec.number(f"{name}_size") if formed(name)(spec) else 0.0
+
+
 def form_row(name: str, title: str, description: str) -> Parameter:
     return choice(name, title, "Edges", SHARP, (SHARP, *FORMS), description)
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
+from geometry.bench.arris_rows import taken_by
 from geometry.bench.base_numbers import BaseNumbers, base_numbers, crossing, outward, straight_edge
 from geometry.bench.bridled_legs import stretcher_words
 from geometry.bench.standing import (
@@ -119,6 +120,7 @@ def _feet(spec: BenchSpec) -> tuple[FootPlace, ...]:
                 inside=min(half, b.thickness / 2.0),
                 lean=b.tangent,
                 free=b.rise - b.stretcher_height - CLEAR_OF_BORING,
+                eased=taken_by(spec, "foot_edge"),
             )
         )
     return tuple(found)
@@ -131,6 +133,7 @@ def _tops(spec: BenchSpec) -> tuple[Top, ...]:
 
 
 _FEET_READ = (
+    "foot_edge foot_edge_size "
     "inset_back_left inset_back_right inset_front_left inset_front_right splay base_thickness "
     "leg_top_width leg_foot_width taper_side"
 )

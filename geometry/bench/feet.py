@@ -30,7 +30,7 @@ LEAST_BASE = 60.0  # mm of base that must stay above the feet; common practice, 
 STEEL = "steel"
 _FLANGE, _FLANGE_THICK = 4.0, 2.0  # of an insert, round its boring; common practice, no source
 _LEAST_SKIN = 1.0  # mm of wood round an insert; common practice, no source
-_LEAST_RING = 1.5  # mm of flange that bears on the end; common practice, no source
+LEAST_RING = 1.5  # mm of flange that bears on the end; common practice, no source
 
 
 def _levelling(spec: BenchSpec) -> bool:
@@ -124,11 +124,11 @@ def insert_skin(spec: BenchSpec, place: FootPlace) -> float:
 
 def has_insert(spec: BenchSpec, place: FootPlace) -> bool:
     """Whether a levelling foot's insert has room in the end it stands under."""
-    ring = min(place.inside, spec.number("foot_insert") / 2.0 + _FLANGE)
+    ring = min(place.bears, spec.number("foot_insert") / 2.0 + _FLANGE)
     return (
         _levelling(spec)
         and insert_skin(spec, place) >= _LEAST_SKIN
-        and ring - spec.number("foot_insert") / 2.0 >= _LEAST_RING
+        and ring - spec.number("foot_insert") / 2.0 >= LEAST_RING
         and spec.number("foot_insert_depth") <= place.free
     )
 
@@ -136,9 +136,9 @@ def has_insert(spec: BenchSpec, place: FootPlace) -> bool:
 def _numbers(spec: BenchSpec, place: FootPlace) -> FootNumbers:
     radius = spec.number("foot_diameter") / 2.0
     if not has_insert(spec, place):
-        return FootNumbers(place.middle, 0.0, min(radius, place.inside), 0.0, 0.0)
+        return FootNumbers(place.middle, 0.0, min(radius, place.bears), 0.0, 0.0)
     bore = spec.number("foot_insert")
-    outer = min(bore / 2.0 + _FLANGE, place.inside)
+    outer = min(bore / 2.0 + _FLANGE, place.bears)
     depth = spec.number("foot_insert_depth")
     return FootNumbers(place.middle, bore / 2.0 + 0.1, outer, bore, depth)
 

@@ -6,6 +6,7 @@ import math
 from collections.abc import Mapping
 
 from geometry.bench.apron_numbers import ENDS, apron_frame, apron_numbers
+from geometry.bench.arris_rows import taken_by
 from geometry.bench.corner_block_numbers import corner_blocks, has_corner_blocks
 from geometry.bench.four_leg_numbers import (
     APRONS,
@@ -96,6 +97,7 @@ def _feet(spec: BenchSpec) -> tuple[FootPlace, ...]:
                 inside=0.9 * n.foot / 2.0,
                 lean=math.hypot(*n.tangents),
                 free=n.rise - n.joint_depth - CLEAR_OF_BORING,
+                eased=taken_by(spec, "foot_edge"),
             )
         )
     return tuple(found)
@@ -117,6 +119,7 @@ def _tops(spec: BenchSpec) -> tuple[Top, ...]:
 
 
 _FEET_READ = (
+    "foot_edge foot_edge_size "
     "inset_back inset_front splay rake leg_size leg_foot leg_joint leg_turn leg_taper_start "
     "apron_height"
 )

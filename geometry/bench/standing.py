@@ -51,7 +51,8 @@ class Bearer:
 class FootPlace:
     """``part`` ends at ``middle``; ``inside`` is the radius of the largest circle on its end,
     ``lean`` how far it leans for each mm up, ``free`` how far up nothing else is cut.  From
-    ``beside`` up something else stands round the foot, as far off as ``inside``.  mm."""
+    ``beside`` up something else stands round the foot, as far off as ``inside``.  Its end is
+    ``eased`` all round by so much.  mm."""
 
     name: str
     part: str
@@ -60,6 +61,12 @@ class FootPlace:
     lean: float
     free: float
     beside: float | None = None
+    eased: float = 0.0
+
+    @property
+    def bears(self) -> float:
+        """The radius of the largest circle on what is left of its end."""
+        return self.inside - self.eased
 
 
 @dataclass(frozen=True, slots=True)

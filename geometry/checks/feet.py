@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from geometry.bench.bench import Bench
-from geometry.bench.feet import has_insert, insert_skin
+from geometry.bench.feet import LEAST_RING, has_insert, insert_skin
 from geometry.bench.foot_places import foot_places
 from geometry.checks.check import Check
 from geometry.checks.limits_of_wood import LEAST_SKIN
@@ -56,6 +56,7 @@ def _smaller(bench: Bench) -> Mend | None:
             room = place.inside - least - bore / 2.0
             depth = min(depth, max(_LEAST_DEPTH, room / place.lean))
     bore = min(bore, *(2.0 * (place.inside - least - place.lean * depth) for place in places))
+    bore = min(bore, *(2.0 * (place.bears - LEAST_RING) for place in places))
     if depth < _LEAST_DEPTH or bore < _LEAST_BORE:
         return None
     sentence = f"Bore {length_mark(bore)} wide and {length_mark(depth)} deep."
