@@ -55,11 +55,10 @@ def test_eased_ends_leave_no_ring_for_the_inserts_flange() -> None:
     of 10 that is the ring of 1.5 that its flange wants, beside one of 10.4 it is 1.3."""
     wide: dict[str, Value] = {"base_thickness": 30.0, "leg_foot_width": 30.0, "splay": 0.0}
     eased: dict[str, Value] = {"foot_edge": "chamfer", "foot_edge_size": 8.5, "foot_insert": 10.0}
-    spec = set_values(SOUND, {**wide, **eased})
-    assert not _found({**wide, **eased})
-    (found,) = _found({**wide, **eased, "foot_insert": 10.4})
-    assert found.check == "insert_room"
+    assert "insert_room" not in {one.check for one in _found({**wide, **eased})}
+    spoiled: dict[str, Value] = {**wide, **eased, "foot_insert": 10.4}
+    (found,) = (one for one in _found(spoiled) if one.check == "insert_room")
     assert found.mend is not None
     assert dict(found.mend.values)["foot_insert"] == pytest.approx(10.0)
-    mended = set_values(spec, {"foot_insert": 10.4, **dict(found.mend.values)})
-    assert not [one for one in findings(build(mended)) if one.check.startswith("insert")]
+    mended = _found({**spoiled, **dict(found.mend.values)})
+    assert "insert_room" not in {one.check for one in mended}
