@@ -17,8 +17,8 @@ from app.scene.joint_seams import Floats, Near, Seam, Seams
 from geometry.bench.bench import Bench
 from geometry.design.joint import Joint
 from geometry.primitives.frame import Vec2, Vec3, add, dot, scale
+from geometry.sheets.figure_page import WholeSheet
 from geometry.sheets.section_sheet import SectionSheet
-from geometry.sheets.whole_views import WholeSheet
 from geometry.views.view import View
 
 SEAM_REACH = 6.0  # pixels

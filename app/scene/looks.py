@@ -21,8 +21,8 @@ from shared.paper import Paper
 
 if TYPE_CHECKING:
     from geometry.design.cutting_plane import Plane
+    from geometry.sheets.figure_page import WholeSheet
     from geometry.sheets.section_sheet import SectionSheet
-    from geometry.sheets.whole_views import WholeSheet
 
 LARGER = (1.0, 1.25, 1.6, 2.0, 2.6, 3.4)
 """A detail that does not fit the window is drawn on a larger sheet and shown smaller."""

@@ -16,12 +16,12 @@ from geometry.dimensioning.dimension import Dimension
 from geometry.drawing.doubles import without_doubles
 from geometry.drawing.marks import Sheet
 from geometry.sheets.arrangement import arrange
-from geometry.sheets.cross_sections import cross_section_leaf
 from geometry.sheets.findings_page import findings_leaves
 from geometry.sheets.joint_details import joint_leaves
 from geometry.sheets.layout import Layout, furniture
 from geometry.sheets.leaf import Leaf, standing
 from geometry.sheets.part_sheets import called, part_groups, part_leaves
+from geometry.sheets.section_page import cross_section_leaf
 from geometry.sheets.section_sheet import section_leaf
 from geometry.sheets.thinning import legible
 from geometry.sheets.whole_views import exploded_leaf, pictorial_leaf

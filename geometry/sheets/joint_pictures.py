@@ -24,8 +24,9 @@ from geometry.sheets.joint_figures import PartFigure, SectionFigure
 from geometry.sheets.joint_outlines import marked_edges, shown_edges
 from geometry.sheets.joint_pictorial import JointPictorial, joint_pictorial
 from geometry.sheets.joint_words import seen_from, short_titles, side_words
+from geometry.sheets.label_spots import spots_of
 from geometry.sheets.layout import Layout, Room, scale_text
-from geometry.sheets.part_labels import Named, label_marks, named, spots_of
+from geometry.sheets.part_labels import Named, label_marks, named
 from geometry.sheets.picked_place import ring
 from geometry.sheets.picture_page import Drawn, Picture
 from geometry.sheets.section_marks import section_marks
@@ -87,7 +88,7 @@ def _apart(pictorial: JointPictorial, layout: Layout) -> Picture:
                 marks.append(Strokes(role, segments * scale))
         extent = _scaled(bounds, scale)
         room = _widened(extent, (_NAMES + 20.0, _NAMES))
-        here = [replace(s, point=(s.point[0] * scale, s.point[1] * scale)) for s in spots]
+        here = [one.scaled(scale) for one in spots]
         labels = named(texts, here, every * scale, layout.lettering, room)
         marks += label_marks(labels, (0.0, 0.0), layout.lettering)
         for label in labels:

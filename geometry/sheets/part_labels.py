@@ -1,58 +1,44 @@
 """The names of parts, each led to a place where its part is seen.
 
-Frame: anchors in view mm, names in sheet mm about the view's own origin.
+Frame: sheet mm about the view's own origin.
 
-Method: a part's leader ends at that of some points spread over it which is really seen and lies
-far from the drawing's lines.  Its name then takes, of many places round about that touch no line
-and no text, the one with the shortest leader, each drawing line that the leader crosses counting
-as a detour.  No leader runs through a name or across another leader.  Parts with least to show
-choose first; then the one that came off worst, with a leader across half the drawing, is let choose
-before all others, as long as that helps.
+Method: each label takes the cheapest of its places that bars no other label; parts with least to
+show choose first.  Then the one that came off worst, without a place or with a leader across half
+the drawing, takes a place that others have, and these look for another, as long as that helps.  No
+two labels overlap and no leader runs through a label.  Leaders cross only where a part would have
+no label otherwise.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
-import shapely
-from numpy.typing import NDArray
-from shapely.geometry.base import BaseGeometry
 
-from geometry.design.part import Part
 from geometry.drawing.marks import Anchor, Fill, Label, Mark, Role, Strokes
 from geometry.drawing.text_box import Line, TextBox
 from geometry.primitives.frame import Vec2
+from geometry.sheets.label_places import Places, Put, Reach, Room, Site, meeting
+from geometry.sheets.label_spots import Spot
 from geometry.solids.solid import Floats
-from geometry.views.seen import seen_points
-from geometry.views.view import View
-from shared.lettering import text_width
 
-Room = tuple[float, float, float, float]
-
-_CLEAR = 0.8  # mm between a name and anything else
-_APART = 2.5  # mm between two names beside each other, which would read as one
-_GAP = 0.8  # mm between a name and its leader
 _DOT = 0.55
-_SAMPLES = 13  # points tried along each side of a part's box
-_NEARLY = 0.7  # of the clearest point's distance from lines: clear enough
-_RINGS = ((3.0, 6.0, 10.0, 15.0), (21.0, 28.0, 36.0, 46.0), (58.0, 72.0, 90.0, 115.0))
-"""How far from a part its name is looked for, mm; those of a group are tried together."""
-
-_TURNS = 24
 _NEAR_ENOUGH = 20.0  # mm of a leader
-_DETOUR = 9.0  # mm that a leader may be longer to cross one line less
+_ENOUGH = {Reach.BESIDE: 15.0, Reach.NEAR: 58.0, Reach.FAR: math.inf}
+"""mm: what a place may cost for none to be looked for farther off."""
+_MISSING = 1000.0  # mm: what a part without a label costs
+_MOVED = 12.0  # mm: what it costs to turn a label out of its place
+_CROSSING = 80.0  # mm: what it costs to cross a leader, where there is no other way
+_MOST_MOVED = 3
+_WAYS = 4  # of turning out others, so many are tried
+_DEEP = 2  # those turned out may turn out others once
+_CHOICE = 128  # places, the cheapest, from which others may be turned out
+_TOGETHER = 40  # places tried at once
+_EFFORT = 3  # for each label, so many turnings out are tried in all
 
-
-@dataclass(frozen=True, slots=True)
-class Spot:
-    """Where a leader meets a part, (u, v) in view mm, and how far that is from any line."""
-
-    index: int
-    point: Vec2
-    clear: float
+_State = Mapping[int, Put]
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,22 +57,6 @@ class Named:
         return math.hypot(u1 - u0, v1 - v0)
 
 
-def spots_of(parts: Sequence[Part], view: View, lines: Floats) -> tuple[Spot, ...]:
-    """A spot on each part that is seen; ``lines`` (n, 4) are the view's, in mm."""
-    drawing = shapely.multilinestrings(shapely.linestrings(lines.reshape(-1, 2, 2)))
-    shapely.prepare(drawing)
-    found: list[Spot] = []
-    for index, points in enumerate(seen_points(parts, view, _SAMPLES)):
-        if not len(points):
-            continue
-        clear = shapely.distance(shapely.points(points), drawing)
-        good = points[clear >= _NEARLY * clear.max()]
-        middle = points.mean(axis=0)
-        u, v = good[np.hypot(*(good - middle).T).argmin()].tolist()
-        found.append(Spot(index, (u, v), float(clear.max())))
-    return tuple(found)
-
-
 def named(
     texts: Sequence[str],
     spots: Sequence[Spot],
@@ -94,57 +64,20 @@ def named(
     height: float,
     room: Room,
     there: Sequence[TextBox] = (),
-    turns: int = 1,
 ) -> tuple[Named, ...]:
-    """A label at each spot, within ``room``; one that finds no place is left out.
+    """A label at each spot, within ``room``; one is left out only where there is no room at all.
 
     ``texts`` are by index; spots, ``lines`` (n, 4) and the texts already ``there`` in sheet mm
-    about the view's origin.  All are placed up to ``turns`` times, each time another one first.
+    about the view's origin.
     """
-    drawing = shapely.STRtree(shapely.linestrings(lines.reshape(-1, 2, 2)))
-    order = sorted(spots, key=lambda one: one.clear)
-    best: tuple[Named, ...] = ()
-    for turn in range(turns):
-        found = _in_order(order, texts, (height, room), (drawing, there))
-        if not turn or _worth(found) > _worth(best):
-            best = found
-        worst = _worst(order, found)
-        if worst is None or worst is order[0]:
-            break
-        order = [worst, *(one for one in order if one is not worst)]
-    return best
+    found = _Placing(texts, spots, Site(lines, there, room, height)).found()
+    return tuple(_named(index, texts[index], found[index]) for index in sorted(found))
 
 
-def _in_order(
-    order: Sequence[Spot],
-    texts: Sequence[str],
-    sizes: tuple[float, Room],
-    against: tuple[shapely.STRtree, Sequence[TextBox]],
-) -> tuple[Named, ...]:
-    """Each spot's label in the best of the places that those before it have left."""
-    height, room = sizes
-    drawing, there = against
-    found: dict[int, Named] = {}
-    for spot in order:
-        taken = _taken(found.values(), there)
-        label = _named(spot, texts[spot.index], height, room, (drawing, taken))
-        if label is not None:
-            found[spot.index] = label
-    return tuple(found[index] for index in sorted(found))
-
-
-def _worth(labels: Sequence[Named]) -> tuple[int, float]:
-    """More labels are better; of as many, those whose longest leaders are short."""
-    return len(labels), -sum(one.length**2 for one in labels)
-
-
-def _worst(order: Sequence[Spot], labels: Sequence[Named]) -> Spot | None:
-    """The spot that should have chosen earlier: one without a label, or with one far off."""
-    length = {one.index: one.length for one in labels}
-    worst = max(order, key=lambda one: length.get(one.index, math.inf), default=None)
-    if worst is None or length.get(worst.index, math.inf) <= _NEAR_ENOUGH:
-        return None
-    return worst
+def _named(index: int, text: str, put: Put) -> Named:
+    (x, y), (half_w, half_h) = put.middle.tolist(), put.half.tolist()
+    u0, v0, u1, v1 = put.leader.tolist()
+    return Named(index, text, TextBox(x, y, half_w, half_h), (u0, v0, u1, v1))
 
 
 def label_marks(labels: Sequence[Named], origin: Vec2, height: float) -> list[Mark]:
@@ -164,77 +97,122 @@ def label_marks(labels: Sequence[Named], origin: Vec2, height: float) -> list[Ma
     return marks
 
 
-def _taken(labels: Iterable[Named], there: Sequence[TextBox]) -> shapely.STRtree:
-    """The labels already placed, their words and their leaders, and other texts."""
-    things: list[BaseGeometry] = [shapely.Polygon(box.corners()) for box in there]
-    for one in labels:
-        things.append(shapely.Polygon(one.box.corners()))
-        things.append(shapely.LineString([one.leader[:2], one.leader[2:]]))
-    return shapely.STRtree(things)
+class _Placing:
+    """Placing the labels of a view; keeps the places of each."""
+
+    def __init__(self, texts: Sequence[str], spots: Sequence[Spot], site: Site) -> None:
+        self._texts, self._site = texts, site
+        self._spots = {spot.index: spot for spot in sorted(spots, key=lambda one: one.clear)}
+        self._kept: dict[tuple[int, Reach], Places] = {}
+        self._effort = _EFFORT * len(spots)
+
+    def found(self) -> _State:
+        state: dict[int, Put] = {}
+        for index in self._spots:
+            put = self._cheapest(index, state)
+            if put is not None:
+                state[index] = put
+        return self._at_any_cost(self._improved(state))
+
+    def _cheapest(self, index: int, state: _State) -> Put | None:
+        """The cheapest place that the labels there are leave; farther off none is looked for while
+        there is one that does not cost too much."""
+        best: Put | None = None
+        for reach, enough in _ENOUGH.items():
+            put = _cheapest(self._places(index, reach), list(state.values()))
+            if put is not None and (best is None or put.cost < best.cost):
+                best = put
+            if best is not None and best.cost <= enough:
+                break
+        return best
+
+    def _places(self, index: int, reach: Reach) -> Places:
+        if (index, reach) not in self._kept:
+            spot, text = self._spots[index], self._texts[index]
+            self._kept[index, reach] = self._site.places(spot, text, reach)
+        return self._kept[index, reach]
+
+    def _improved(self, state: _State) -> _State:
+        """The labels with the worst of them put better, while that helps."""
+        given_up: set[int] = set()
+        while self._effort > 0 and (left := [k for k in self._spots if k not in given_up]):
+            worst = max(left, key=lambda index: _cost_of(state, index))
+            if _cost_of(state, worst) <= _NEAR_ENOUGH:
+                break
+            others = {index: put for index, put in state.items() if index != worst}
+            deep = _DEEP if worst not in state else 1
+            better = self._with(others, worst, deep, frozenset({worst}))
+            if self._worth(better) < self._worth(state) - 1.0:
+                state = better
+            else:
+                given_up.add(worst)
+        return state
+
+    def _worth(self, state: _State) -> float:
+        """Less is better."""
+        missing = len(self._spots) - len(state)
+        return _MISSING * missing + sum(put.cost for put in state.values())
+
+    def _with(self, state: _State, index: int, deep: int, kept: frozenset[int]) -> _State:
+        """The labels with one more, for which some others, not those ``kept``, may have to move."""
+        self._effort -= 1
+        if not deep or self._effort < 0:
+            put = self._cheapest(index, state)
+            return state if put is None else {**state, index: put}
+        there, places = list(state), self._places(index, Reach.NEAR).part(0, _CHOICE)
+        met = meeting(places, list(state.values()))
+        barred = met.barred | met.crossed
+        price = np.array([math.inf if other in kept else _MOVED for other in there])
+        moves = np.where(barred, price, 0.0).sum(axis=1)
+        cost = places.cost + met.tight
+        best, worth = state, self._worth(state)
+        tried: set[frozenset[int]] = set()
+        for k in np.argsort(cost + moves, kind="stable").tolist():
+            if math.isinf(moves[k]) or len(tried) == _WAYS:
+                break
+            moving = frozenset(np.flatnonzero(barred[k]).tolist())
+            if moving in tried or len(moving) > _MOST_MOVED:
+                continue
+            tried.add(moving)
+            new = {other: put for n, (other, put) in enumerate(state.items()) if n not in moving}
+            after: _State = {**new, index: places.put(k, float(cost[k]))}
+            for n in sorted(moving):
+                after = self._with(after, there[n], deep - 1, kept | {there[n]})
+            if self._worth(after) < worth:
+                best, worth = after, self._worth(after)
+            if not moving:
+                break
+        return best
+
+    def _at_any_cost(self, state: _State) -> _State:
+        """The labels with those that have found no place yet put anywhere, across leaders too."""
+        for index in self._spots:
+            for reach in (Reach.NEAR, Reach.FAR, Reach.ANYWHERE) if index not in state else ():
+                places = self._places(index, reach)
+                put = _cheapest(places, list(state.values()), crossing=_CROSSING)
+                if put is not None:
+                    state = {**state, index: put}
+                    break
+        return state
 
 
-def _named(
-    spot: Spot,
-    text: str,
-    height: float,
-    room: Room,
-    against: tuple[shapely.STRtree, shapely.STRtree],
-) -> Named | None:
-    """The label in the best of the free places, nearer rings first; ``against`` are the drawing
-    and the labels already there."""
-    drawing, taken = against
-    half_w = text_width(text, height) / 2.0
-    half_h = TextBox.about((0.0, 0.0), 2.0 * half_w, height).half_height
-    half, point = np.array((half_w, half_h)), np.array(spot.point)
-    best: tuple[float, Named] | None = None
-    for rings in _RINGS:
-        if best is not None and best[0] <= rings[0]:
-            break  # no leader from here on is shorter
-        middles = _round_about(point, rings, half, room)
-        if not len(middles):
-            continue
-        starts = _leader_starts(middles, half, point)
-        reach = half + _CLEAR
-        words = shapely.box(*(middles - reach).T, *(middles + reach).T)
-        wide = half + np.array((_APART, _CLEAR))
-        names = shapely.box(*(middles - wide).T, *(middles + wide).T)
-        lines = shapely.linestrings(np.stack([starts, np.broadcast_to(point, starts.shape)], 1))
-        blocked = _hits(drawing, words) + _hits(taken, names) + _near(taken, lines)
-        cost = shapely.length(lines) + _DETOUR * _hits(drawing, lines)
-        cost[blocked > 0] = np.inf
+def _cost_of(state: _State, index: int) -> float:
+    return state[index].cost if index in state else math.inf
+
+
+def _cheapest(places: Places, labels: Sequence[Put], crossing: float = math.inf) -> Put | None:
+    """The cheapest place that bars none of the labels."""
+    best: Put | None = None
+    for start in range(0, len(places.cost), _TOGETHER):
+        if best is not None and places.cost[start] >= best.cost:
+            break  # none from here on is cheaper
+        some = places.part(start, start + _TOGETHER)
+        met = meeting(some, labels)
+        cost = some.cost + met.tight
+        crossed = met.crossed.sum(axis=1)
+        cost[crossed > 0] += crossing * crossed[crossed > 0]
+        cost[met.barred.any(axis=1)] = math.inf
         k = int(cost.argmin())
-        if np.isfinite(cost[k]) and (best is None or cost[k] < best[0]):
-            (x, y), (u, v) = middles[k].tolist(), starts[k].tolist()
-            leader = (u, v, *spot.point)
-            best = (float(cost[k]), Named(spot.index, text, TextBox(x, y, half_w, half_h), leader))
-    return None if best is None else best[1]
-
-
-def _hits(tree: shapely.STRtree, things: NDArray[np.object_]) -> NDArray[np.intp]:
-    """With how many of a tree's things each of some others meets, (n,)."""
-    return np.bincount(tree.query(things, predicate="intersects")[0], minlength=len(things))
-
-
-def _near(tree: shapely.STRtree, lines: NDArray[np.object_]) -> NDArray[np.intp]:
-    """With how many of a tree's things each of some lines nearly meets, (n,)."""
-    pairs = tree.query(lines, predicate="dwithin", distance=_CLEAR)
-    return np.bincount(pairs[0], minlength=len(lines))
-
-
-def _round_about(point: Floats, rings: Sequence[float], half: Floats, room: Room) -> Floats:
-    """Middles of boxes round a point, their sides so far from it, those that lie in the room;
-    (n, 2)."""
-    turns = 2.0 * math.pi * np.arange(_TURNS) / _TURNS
-    ways = np.column_stack([np.cos(turns), np.sin(turns)])
-    reach = np.array(rings)[:, None, None] + half
-    middles = (point + reach * ways).reshape(-1, 2)
-    low, high = np.array(room[:2]) + half, np.array(room[2:]) - half
-    return np.asarray(middles[((middles >= low) & (middles <= high)).all(axis=1)])
-
-
-def _leader_starts(middles: Floats, half: Floats, point: Floats) -> Floats:
-    """Where leaders to a point begin, just beside their boxes; (n, 2)."""
-    near = np.clip(point, middles - half, middles + half)
-    run = point - near
-    length = np.maximum(np.hypot(*run.T), 1e-9)[:, None]
-    return np.asarray(near + run * np.minimum(1.0, _GAP / length))
+        if cost[k] < (math.inf if best is None else best.cost):
+            best = some.put(k, float(cost[k]))
+    return best

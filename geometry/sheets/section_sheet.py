@@ -14,9 +14,10 @@ from geometry.design.cutting_plane import Plane
 from geometry.drawing.marks import Anchor, Label, Mark, Role
 from geometry.drawing.text_box import TextBox
 from geometry.primitives.frame import Vec2, Vec3, dot
+from geometry.sheets.label_spots import spots_of
 from geometry.sheets.layout import Layout, Room, scale_text
 from geometry.sheets.leaf import Leaf, standing
-from geometry.sheets.part_labels import Named, label_marks, named, spots_of
+from geometry.sheets.part_labels import Named, label_marks, named
 from geometry.sheets.picked_place import ring
 from geometry.sheets.plane_line import LARGER
 from geometry.sheets.section_key import CAPTION, Marked, SectionKey, captioned, fitted, section_key
@@ -33,7 +34,6 @@ from shared.words import in_words
 _KEY_SHARE = 0.3  # of the sheet's width, or of its height, for the small view
 _KEY_SHARES = (_KEY_SHARE, 0.4, 0.5)  # of a page, where scales go by steps
 _BESIDE, _ABOVE = 22.0, 8.0  # mm round the section, for names
-_TURNS = 4  # that names are placed in on a page; on a screen they must not be waited for
 _IN_PLANE = 0.5  # mm
 _OVER = 2.0  # mm between a section and its letters
 ON_SCREEN = Marked()
@@ -139,8 +139,7 @@ def _section(
     scale, origin = fitted(lines.bounds(), room, air, by_steps=not marked.by_hand)
     large = LARGER * height
     title, over = _title(marked.letter, lines.bounds(), scale, large)
-    turns = 1 if marked.by_hand else _TURNS
-    labels = _labels(cut, lines.segments, names, (scale, origin, room, height), (over, turns))
+    labels = _labels(cut, lines.segments, names, (scale, origin, room, height), over)
     marks = section_marks(cut, bench.parts, scale, origin, [one.box for one in labels])
     marks += label_marks(labels, origin, height)
     x, y = over.baseline_middle(large)
@@ -166,17 +165,12 @@ def _labels(
     lines: Floats,
     names: Sequence[str],
     where: tuple[float, Vec2, Room, float],
-    beside: tuple[TextBox, int],
+    title: TextBox,
 ) -> tuple[Named, ...]:
     scale, (x, y), (left, bottom, right, top), height = where
     if not len(lines) or not names:
         return ()
-    spots = spots_of([part for _, part in cut.left], cut.view, lines)
     owners = [owner for owner, _ in cut.left]
-    on_sheet = [
-        replace(s, index=owners[s.index], point=(s.point[0] * scale, s.point[1] * scale))
-        for s in spots
-    ]
+    spots = spots_of([part for _, part in cut.left], cut.view, lines, owners)
     room = (left - x, bottom - y, right - x, top - y)
-    title, turns = beside
-    return named(names, on_sheet, lines * scale, height, room, [title], turns)
+    return named(names, [one.scaled(scale) for one in spots], lines * scale, height, room, [title])

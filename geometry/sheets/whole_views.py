@@ -1,112 +1,71 @@
 """The whole bench in a pictorial view and taken apart, each part with its name.
 
-Frame: sheet mm; figures about their view's own origin until they are placed.
+Frame: sheet mm; figures in mm of their view until they are put on a page.
 
-A pictorial is drawn as large as its page allows and states no scale, as nobody measures one.  Of
-the views from the two front corners, and of a sheet lying or upright, the one is taken that shows
-the most parts, and those largest.  Where there is no room for so many names near their parts, these
-have numbers and the names stand in a list.
+A pictorial is drawn as large as its page allows and states no scale, as nobody measures one.  The
+bench is seen from either front corner, whichever shows more of it.
 """
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 import shapely
 
 from geometry.bench.bench import Bench
 from geometry.design.part import Part
-from geometry.drawing.marks import Mark, Role, Strokes
-from geometry.primitives.frame import Vec2, Vec3, add, subtract
-from geometry.sheets.arrangement import linework_marks
-from geometry.sheets.layout import Layout, Room
+from geometry.primitives.frame import Vec3, add, subtract
+from geometry.sheets.figure_page import Figure, WholeSheet, whole_sheet
+from geometry.sheets.label_spots import spots_of
+from geometry.sheets.layout import Layout
 from geometry.sheets.leaf import Leaf, standing
-from geometry.sheets.part_labels import Named, Spot, label_marks, named, spots_of
-from geometry.sheets.picked_place import ring
 from geometry.sheets.section_marks import visible_lines
-from geometry.sheets.text_block import TextBlock, TextLine
 from geometry.solids.cutting import placed
 from geometry.solids.solid import Floats, PlacedSolid
 from geometry.views.exploding import Exploded, exploded
-from geometry.views.linework import Linework
 from geometry.views.look import look_all
 from geometry.views.parting import moved
 from geometry.views.pictorial import FROM_LEFT, FROM_RIGHT
 from geometry.views.view import View
-from shared.lettering import text_width
 from shared.words import in_words
 
 _VIEWS = (FROM_RIGHT, FROM_LEFT)
 _AIR = 45.0  # mm of the bench between parts drawn apart
-_BESIDE = 26.0  # mm of the sheet beside a figure, for names
-_ABOVE = 7.0
-_SMALLER = (1.0, 0.92, 0.84, 0.76)
-_MANY = 24  # parts: more names than this would hide the drawing
-_FAR, _TOO_FAR = 45.0, 65.0  # mm: a longer leader loses the eye, and is worse than a number
-_PITCH = 1.6  # of the letters, from line to line of the list
-_SMALLEST = 1.8  # mm, letters of a long list; the least of ISO 3098
-_COLUMN_AIR = 5.0
 _ON = 1.0  # mm
 _NOTHING: Floats = np.empty((0, 4))
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Figure:
-    """Parts as they stand, the lines seen of them, and others that tie them together; ``picked``
-    are points that are ringed."""
-
-    parts: tuple[Part, ...]
-    linework: Linework
-    ties: Floats
-    spots: tuple[Spot, ...]
-    picked: tuple[Vec3, ...] = ()
-
-    @property
-    def lines(self) -> Floats:
-        return np.concatenate([self.linework.segments, self.ties])
+def pictorial_page(bench: Bench, layout: Layout) -> WholeSheet:
+    """The bench in a pictorial view, its parts named, the sheet lying or upright."""
+    return whole_sheet(_pictorials(bench, None), (layout, standing(layout)))
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class WholeSheet:
-    """The marks, and the figure with the scale and the origin at which it is drawn; ``layout`` is
-    the way its sheet lies."""
-
-    marks: tuple[Mark, ...]
-    figure: Figure
-    scale: float
-    origin: Vec2
-    layout: Layout
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class _Placed:
-    """A figure at a scale with its labels about its own origin, and the list of names if any."""
-
-    figure: Figure
-    scale: float
-    labels: tuple[Named, ...]
-    key: TextBlock | None
+def exploded_page(bench: Bench, layout: Layout) -> WholeSheet:
+    """The bench taken apart, its parts named, the sheet lying or upright."""
+    return whole_sheet(_explosions(bench, None, ()), (layout, standing(layout)))
 
 
 def pictorial_leaf(bench: Bench, layout: Layout) -> Leaf:
-    """A page with the bench in a pictorial view, its parts named."""
-    found = _best(_pictorials(bench, None), (layout, standing(layout)))
-    return _leaf("Pictorial view", found)
+    """The page with the pictorial view."""
+    return _leaf("Pictorial view", pictorial_page(bench, layout))
 
 
 def exploded_leaf(bench: Bench, layout: Layout) -> Leaf:
-    """A page with the bench taken apart, its parts named."""
-    found = _best(_explosions(bench, None, ()), (layout, standing(layout)))
-    return _leaf("Exploded view", found)
+    """The page with the bench taken apart."""
+    return _leaf("Exploded view", exploded_page(bench, layout))
+
+
+def _leaf(title: str, page: WholeSheet) -> Leaf:
+    title = in_words(title, page.layout.words)
+    return Leaf("Pictorial drawing", title, None, page.marks, page.layout)
 
 
 def pictorial_sheet(bench: Bench, layout: Layout, picked: Vec3 | None = None) -> WholeSheet:
     """The pictorial view on a sheet that cannot be turned, such as a window; a ring round what is
     picked out."""
-    return _best(_pictorials(bench, picked), (layout,))
+    return whole_sheet(_pictorials(bench, picked), (layout,))
 
 
 def exploded_sheet(
@@ -114,12 +73,7 @@ def exploded_sheet(
 ) -> WholeSheet:
     """The bench taken apart on a sheet that cannot be turned; a ring round what is picked out, on
     each of the ``gathered`` parts that it lies on."""
-    return _best(_explosions(bench, picked, gathered), (layout,))
-
-
-def _leaf(title: str, found: WholeSheet) -> Leaf:
-    way = found.layout
-    return Leaf("Pictorial drawing", in_words(title, way.words), None, found.marks, way)
+    return whole_sheet(_explosions(bench, picked, gathered), (layout,))
 
 
 def _pictorials(bench: Bench, picked: Vec3 | None) -> list[Figure]:
@@ -172,130 +126,7 @@ def taken_apart(bench: Bench, view: View) -> Figure:
     (linework,) = look_all(parts, (view,))
     seen = visible_lines(linework)
     ties = _ties(found, parts, view)
-    spots = spots_of(parts, view, np.concatenate([seen.segments, ties]))
-    return Figure(parts, seen, ties, spots)
-
-
-def _best(figures: Sequence[Figure], layouts: Sequence[Layout]) -> WholeSheet:
-    """The marks of the figure that shows most, and the way its sheet lies."""
-    ways = [(figure, way) for way in layouts for figure in figures]
-
-    def worth(one: tuple[Figure, Layout]) -> tuple[int, float]:
-        return len(one[0].spots), _fill(one[0], one[1], _key_width(one[0], one[1]))
-
-    figure, way = max(ways, key=worth)
-    shown = _placed(figure, way)
-    scale, lines = shown.scale, figure.linework
-    room = _beside(way.room, shown.key.width if shown.key else 0.0)
-    origin = _origin(figure, scale, room)
-    marks: list[Mark] = []
-    if len(figure.ties):
-        marks.append(Strokes(Role.CENTRE, figure.ties * scale + np.array(origin * 2)))
-    owners = tuple(f"part:{part.name}" for part in figure.parts)
-    marks += linework_marks(lines, scale, origin, owners)
-    marks += label_marks(shown.labels, origin, way.lettering)
-    if shown.key is not None:
-        _, _, right, top = way.room
-        marks += shown.key.marks((right - shown.key.width, top))
-    marks += [ring(point, lines.view, scale, origin) for point in figure.picked]
-    return WholeSheet(tuple(marks), figure, scale, origin, way)
-
-
-def _placed(figure: Figure, layout: Layout) -> _Placed:
-    """The figure with names; with numbers where there are too many for them."""
-    names = [in_words(part.title, layout.words) for part in figure.parts]
-    tries: list[_Placed] = []
-    if len(figure.spots) <= _MANY:
-        for smaller in _SMALLER:
-            tries.append(_labelled(figure, names, smaller, layout, None))
-            if _all_near(tries[-1]):
-                return tries[-1]
-    whole = [one for one in tries if len(one.labels) == len(figure.spots)]
-    nearest = min(whole, key=_longest, default=None)
-    if nearest is not None and _longest(nearest) <= _TOO_FAR:
-        return nearest
-    numbers = [str(index) for index in range(1, len(names) + 1)]
-    key = _key(figure, layout)
-    for smaller in _SMALLER[:2]:
-        tries.append(_labelled(figure, numbers, smaller, layout, key))
-        if _all_near(tries[-1]):
-            return tries[-1]
-    return max(tries, key=lambda one: (len(one.labels), -_longest(one)))
-
-
-def _all_near(shown: _Placed) -> bool:
-    """Whether each part has its label, and none so far off that its leader runs over others."""
-    return len(shown.labels) == len(shown.figure.spots) and _longest(shown) <= _FAR
-
-
-def _longest(shown: _Placed) -> float:
-    return max((label.length for label in shown.labels), default=0.0)
-
-
-def _labelled(
-    figure: Figure, texts: Sequence[str], smaller: float, layout: Layout, key: TextBlock | None
-) -> _Placed:
-    width = key.width if key else 0.0
-    scale = smaller * _fill(figure, layout, width)
-    left, bottom, right, top = _beside(layout.room, width)
-    x, y = _origin(figure, scale, (left, bottom, right, top))
-    spots = [
-        replace(one, point=(one.point[0] * scale, one.point[1] * scale)) for one in figure.spots
-    ]
-    room = (left - x, bottom - y, right - x, top - y)
-    labels = named(texts, spots, figure.lines * scale, layout.lettering, room)
-    return _Placed(figure, scale, labels, key)
-
-
-def _fill(figure: Figure, layout: Layout, key_width: float) -> float:
-    """The scale at which a figure fills its room, but for the names round it."""
-    left, bottom, right, top = _beside(layout.room, key_width)
-    u0, v0, u1, v1 = figure.linework.bounds()
-    beside = _BESIDE if not key_width else _ABOVE
-    wide = (right - left - 2.0 * beside) / max(u1 - u0, 1.0)
-    return min(wide, (top - bottom - 2.0 * _ABOVE) / max(v1 - v0, 1.0))
-
-
-def _beside(room: Room, key_width: float) -> Room:
-    """What the list of names leaves of a room."""
-    left, bottom, right, top = room
-    return (left, bottom, right - (key_width + _ABOVE if key_width else 0.0), top)
-
-
-def _origin(figure: Figure, scale: float, room: Room) -> tuple[float, float]:
-    left, bottom, right, top = room
-    u0, v0, u1, v1 = (c * scale for c in figure.linework.bounds())
-    return ((left + right - u0 - u1) / 2.0, (bottom + top - v0 - v1) / 2.0)
-
-
-def _key_width(figure: Figure, layout: Layout) -> float:
-    """What the list of names takes, if there is one."""
-    return _key(figure, layout).width if len(figure.spots) > _MANY else 0.0
-
-
-def _key(figure: Figure, layout: Layout) -> TextBlock:
-    """The numbers and names of what is seen, in as many columns as the height of the page asks."""
-    _, bottom, _, top = layout.room
-    room = top - bottom
-    height = min(layout.lettering, max(_SMALLEST, room / (_PITCH * len(figure.spots))))
-    step = _PITCH * height
-    rows = [
-        (str(one.index + 1), in_words(figure.parts[one.index].title, layout.words))
-        for one in figure.spots
-    ]
-    columns = math.ceil(len(rows) / max(1, int(room / step + 1e-6)))
-    each = math.ceil(len(rows) / columns)
-    number = max(text_width(digits, height, bold=True) for digits, _ in rows) + 2.0
-    lines: list[TextLine] = []
-    x = 0.0
-    for column in range(columns):
-        here = rows[column * each : (column + 1) * each]
-        for k, (digits, name) in enumerate(here):
-            y = k * step + height
-            lines.append(TextLine(digits, x, y, height, bold=True))
-            lines.append(TextLine(name, x + number, y, height))
-        x += number + max(text_width(name, height) for _, name in here) + _COLUMN_AIR
-    return TextBlock(tuple(lines), (), x - _COLUMN_AIR, each * step)
+    return Figure(parts, seen, ties, spots_of(parts, view, seen.segments))
 
 
 def _ties(found: Exploded, parts: Sequence[Part], view: View) -> Floats:

@@ -8,49 +8,57 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import numpy as np
+import shapely
+from numpy.typing import NDArray
+from shapely import Polygon
 
 from geometry.design.part import Part
 from geometry.solids.cutting import placed
 from geometry.solids.solid import Floats, Indices
-from geometry.views.scene import Panels, scene_of
+from geometry.views.foremost import NOTHING, Foremost
+from geometry.views.scene import scene_of
 from geometry.views.view import View
 from shared.tolerances import COPLANAR
 
+Polygons = NDArray[np.object_]
+
 _EDGE_ON = 0.05  # of a normal
 _NEAR = 1e-2  # mm
+_SNAP = 1e-2  # mm: ends of lines that are nearer than this meet
+_CRUMB = 1e-2  # mm²: what is left between lines that only nearly lie on one another
+_TOGETHER = 48  # points looked under at once
 
 
-def seen_points(parts: Sequence[Part], view: View, across: int) -> tuple[Floats, ...]:
-    """For each part the points (n, 2) of a grid over it, ``across`` wide and high, at which it is
-    the nearest to the viewer; none for a part that is covered."""
-    if not parts:
-        return ()
-    scene = scene_of([placed(part) for part in parts], (view,))
-    steps = (np.arange(across) + 0.5) / across
-    spread = np.stack(np.meshgrid(steps, steps), axis=-1).reshape(-1, 2)
-    found: list[Floats] = []
-    for place in range(len(parts)):
-        low, high = scene.low[:2, place], scene.high[:2, place]
-        points = low + (high - low) * spread
-        found.append(points[_nearest(scene.panels, points) == place])
-    return tuple(found)
+def seen_pieces(parts: Sequence[Part], view: View, lines: Floats) -> tuple[Polygons, ...]:
+    """For each part the pieces of the view in which it is the nearest to the viewer; none for a
+    part that is covered.
+
+    ``lines`` (n, 4) are those seen in the view: they divide it into pieces, each of one part or of
+    none, as wherever the view goes over from one part to another there is a line.
+    """
+    found: list[list[Polygon]] = [[] for _ in parts]
+    if parts and len(lines):
+        strokes = shapely.linestrings(lines.reshape(-1, 2, 2))
+        pieces = shapely.get_parts(
+            shapely.polygonize(shapely.get_parts(shapely.union_all(strokes, grid_size=_SNAP)))
+        )
+        pieces = pieces[shapely.area(pieces) > _CRUMB]
+        middles = shapely.get_coordinates(shapely.point_on_surface(pieces))
+        for piece, place in zip(pieces, nearest(parts, view, middles).tolist(), strict=True):
+            if place != NOTHING:
+                found[place].append(piece)
+    return tuple(np.array(own, dtype=object) for own in found)
 
 
-def _nearest(panels: Panels, points: Floats) -> Indices:
-    """The place of the panel nearest to the viewer at each point (n, 2), -1 for none; (n,)."""
-    low, high = points.min(axis=0), points.max(axis=0)
-    near = np.flatnonzero(
-        (panels.low[:2] <= high[:, None]).all(axis=0)
-        & (panels.high[:2] >= low[:, None]).all(axis=0)
-    )
-    u, v = points.T[:, :, None]
-    inside = np.ones((len(points), len(near)), dtype=np.bool_)
-    for p, q, r in panels.sides[:, :, near]:
-        inside &= p * u + q * v + r >= 0.0
-    p, q, r, s = panels.plane[:, near]
-    height = np.where(inside, -(p * u + q * v + s) / r, -np.inf)
-    top = height.argmax(axis=1)
-    return np.where(inside.any(axis=1), panels.place[near[top]], -1)
+def nearest(parts: Sequence[Part], view: View, points: Floats) -> Indices:
+    """The part that is seen at each point (n, 2), NOTHING beside the parts; (n,)."""
+    foremost = Foremost(parts, view)
+    found = np.full(len(points), NOTHING, dtype=np.intp)
+    order = np.lexsort(points.T[::-1])
+    for start in range(0, len(order), _TOGETHER):
+        some = order[start : start + _TOGETHER]
+        found[some], _ = foremost.at(points[some])
+    return found
 
 
 def seen_of_faces(

@@ -13,9 +13,10 @@ from geometry.bench.build import build
 from geometry.sheets.joint_groups import joint_groups
 from geometry.sheets.joint_outlines import shown_edges
 from geometry.sheets.joint_pictorial import joint_pictorial
+from geometry.solids.cutting import placed
 from geometry.views.joint_scene import joint_scene
 from geometry.views.pictorial import CORNERS
-from geometry.views.seen import seen_points
+from geometry.views.seen import nearest
 
 SAMPLES = sorted((Path(__file__).parents[3] / "sample_projects").glob("*.settle"))
 # Blocks glued into corners; partitions housed into a top from below; a lid over its box.
@@ -41,9 +42,20 @@ def pictured(path: Path):
 
 def least_seen(parts, view) -> float:
     """Of what either part would show by itself, the share that the other leaves of it."""
-    together = seen_points(parts, view, _GRID)
-    alone = [seen_points((part,), view, _GRID)[0] for part in parts]
-    return min(len(a) / max(len(b), 1) for a, b in zip(together, alone, strict=True))
+    shares = []
+    for index, part in enumerate(parts):
+        points = grid_over(part, view)
+        together = (nearest(parts, view, points) == index).sum()
+        shares.append(together / max((nearest((part,), view, points) == 0).sum(), 1))
+    return min(shares)
+
+
+def grid_over(part, view):
+    """Points over the box round a part in a view, (n, 2)."""
+    flat = placed(part).vertices @ np.array((view.right, view.up)).T
+    low, high = flat.min(axis=0), flat.max(axis=0)
+    steps = (np.arange(_GRID) + 0.5) / _GRID
+    return low + (high - low) * np.stack(np.meshgrid(steps, steps), axis=-1).reshape(-1, 2)
 
 
 @pytest.mark.parametrize("path", samples())

@@ -11,8 +11,8 @@ import shapely
 from exporters.project_file import load
 from geometry.bench.build import build
 from geometry.drawing.marks import Label, Role, Strokes
-from geometry.sheets.cross_sections import cross_section_leaf
 from geometry.sheets.layout import Layout
+from geometry.sheets.section_page import cross_section_leaf
 from shared.paper import PAPERS
 from tests.geometry.sheets.on_sheet import ink
 

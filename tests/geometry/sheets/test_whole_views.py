@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from datetime import date
-from itertools import combinations
 from pathlib import Path
 
 import numpy as np
@@ -13,18 +12,19 @@ import shapely
 from exporters.project_file import load
 from geometry.bench.build import build
 from geometry.drawing.marks import Label, Role, Sheet, Strokes
-from geometry.sheets.cross_sections import best_plane, cross_section_leaf, cross_sections
+from geometry.sheets.cross_sections import best_plane, cross_sections
 from geometry.sheets.layout import Layout, furniture
-from geometry.sheets.part_labels import named, spots_of
+from geometry.sheets.part_labels import named
+from geometry.sheets.section_page import cross_section_leaf
 from geometry.sheets.title_block import title_block_of
-from geometry.sheets.whole_views import exploded_leaf, pictorial, pictorial_leaf, taken_apart
-from geometry.solids.cutting import placed
+from geometry.sheets.whole_views import exploded_leaf, pictorial, pictorial_leaf
 from geometry.solids.measure import bounding_box
-from geometry.views.pictorial import FROM_LEFT, FROM_RIGHT
+from geometry.views.pictorial import FROM_RIGHT
 from geometry.views.view import END_RIGHT, FRONT, PLAN
 from shared.paper import PAPERS
 from shared.words import Words
-from tests.geometry.sheets.on_sheet import ink, off_the_sheet, overlapping_texts, words
+from tests.geometry.sheets.on_sheet import ink, off_the_sheet, overlapping_texts
+from tests.judges.labels import crossing
 from tests.random_assemblies import box
 from tests.random_benches import random_spec
 
@@ -67,43 +67,37 @@ def test_odd_benches_and_papers(seed, paper):
         assert off_the_sheet(sheet) == []
 
 
-@pytest.mark.parametrize("sample", SAMPLES, ids=lambda path: path.stem)
-def test_taken_apart_every_part_has_its_name_or_number(sample):
-    bench = build(load(sample).spec)
-    texts = words(sheet_of(exploded_leaf(bench, Layout(PAPERS["A4"]))))
-    for index, part in enumerate(bench.parts, start=1):
-        assert part.title in texts or str(index) in texts, part.title
-        assert part.title in texts
-
-
-def test_a_leader_ends_on_its_own_part():
-    """Seen from the front corner, each spot lies in the part's region and in no nearer part's."""
-    bench = build(load(SAMPLES[-1]).spec)
-    for view in (FROM_RIGHT, FROM_LEFT):
-        figure = taken_apart(bench, view)
-        flat = np.array((view.right, view.up)).T
-        for spot in figure.spots:
-            hull = shapely.MultiPoint(placed(figure.parts[spot.index]).vertices @ flat).convex_hull
-            assert hull.contains(shapely.Point(spot.point))
-
-
 def test_what_is_covered_has_no_spot():
     front = box("front", (0.0, -50.0, 0.0), (100.0, -40.0, 100.0))
     behind = box("behind", (20.0, 0.0, 20.0), (80.0, 10.0, 80.0))
-    spots = spots_of((front, behind), FRONT, np.array([(0.0, 0.0, 100.0, 0.0)]))
-    assert [spot.index for spot in spots] == [0]
+    spots = pictorial((front, behind), FRONT).spots
+    assert [(spot.index, spot.share) for spot in spots] == [(0, pytest.approx(1.0))]
+
+
+def test_of_what_shows_in_a_gap_the_share_is_told():
+    """Of 100 by 100 a gap of 10 leaves a tenth; its middle is 5 from either side."""
+    boards = [
+        box(f"board_{k}", (x, -50.0, 0.0), (x + 95.0, -40.0, 100.0))
+        for k, x in ((1, 0.0), (2, 105.0))
+    ]
+    behind = box("behind", (50.0, 0.0, 0.0), (150.0, 10.0, 100.0))
+    spots = {spot.index: spot for spot in pictorial((*boards, behind), FRONT).spots}
+    assert spots[2].share == pytest.approx(0.1)
+    assert spots[2].clear == pytest.approx(5.0)
+    assert spots[2].shows(0.1)  # half a millimetre on the sheet
+    assert not spots[2].shows(0.02)
+    assert ((spots[2].points[:, 0] > 95.0) & (spots[2].points[:, 0] < 105.0)).all()
 
 
 def test_leaders_do_not_cross():
     bench = build(load(SAMPLES[0]).spec)
     figure = pictorial(bench.parts, FROM_RIGHT)
-    lines = figure.linework.segments * 0.1
-    spots = [type(s)(s.index, (s.point[0] * 0.1, s.point[1] * 0.1), s.clear) for s in figure.spots]
+    spots = [one.scaled(0.1) for one in figure.spots]
     texts = [part.title for part in bench.parts]
-    labels = named(texts, spots, lines, 2.5, (-200.0, -200.0, 400.0, 200.0))
+    room = (-200.0, -200.0, 400.0, 200.0)
+    labels = named(texts, spots, figure.linework.segments * 0.1, 2.5, room)
     assert len(labels) == len(spots)
-    leaders = [shapely.LineString([one.leader[:2], one.leader[2:]]) for one in labels]
-    assert not any(a.intersects(b) for a, b in combinations(leaders, 2))
+    assert crossing(labels) == []
 
 
 def test_a_plane_is_put_where_it_cuts_most():

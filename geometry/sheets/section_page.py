@@ -1,0 +1,118 @@
+"""The page with both sections of the bench, one above the other, every part named that they show.
+
+Frame: sheet mm.
+
+Where there are too many parts for their names, these have numbers, and the names stand in a list.
+What a section does not show is told in a sentence under it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from geometry.bench.bench import Bench
+from geometry.design.part import Part
+from geometry.drawing.marks import Anchor, Label, Mark, Role
+from geometry.primitives.frame import Vec2
+from geometry.sheets.cross_sections import LETTERS, Cut, cross_sections
+from geometry.sheets.layout import Layout
+from geometry.sheets.leaf import Leaf, standing
+from geometry.sheets.name_list import number_of
+from geometry.sheets.part_labels import Named, label_marks, named
+from geometry.sheets.section_marks import section_marks, visible_lines
+from geometry.sheets.section_plan import Band, ListAt, Plan, plan
+from geometry.sheets.section_trace import Trace
+from shared.words import in_words
+
+_MANY = 18  # names in one section: more would hide it
+_FAR = 45.0  # mm: a longer leader is worse than a number
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Shown:
+    """A section in its place: where the (0, 0) of its view stands, and its labels about that."""
+
+    cut: Cut
+    scale: float
+    origin: Vec2
+    labels: tuple[Named, ...]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class SectionPage:
+    """Both sections, and all marks of the page."""
+
+    layout: Layout
+    shown: tuple[Shown, ...]
+    marks: tuple[Mark, ...]
+
+
+def cross_section_leaf(bench: Bench, layout: Layout, letters: tuple[str, str] = LETTERS) -> Leaf:
+    """The page, its sheet lying or upright, whichever shows the sections larger."""
+    page = section_page(bench, layout, letters)
+    title = in_words("Sections", layout.words)
+    return Leaf("Section drawing", title, None, page.marks, page.layout)
+
+
+def section_page(bench: Bench, layout: Layout, letters: tuple[str, str] = LETTERS) -> SectionPage:
+    """Both sections with names; with numbers where there are too many for them."""
+    cuts = cross_sections(bench, letters)
+    ways = (layout, standing(layout))
+    plain = max((plan(cuts, bench.parts, way) for way in ways), key=Plan.worth)
+    if max(len(band.spots) for band in plain.bands) <= _MANY:
+        page = _drawn(plain, bench.parts)
+        labels = [label for one in page.shown for label in one.labels]
+        whole = len(labels) == sum(len(band.spots) for band in plain.bands)
+        if whole and max(label.length for label in labels) <= _FAR:
+            return page
+    seen = [[spot.index for spot in band.spots] for band in plain.bands]
+    listed = (plan(cuts, bench.parts, way, at, seen) for way in ways for at in ListAt)
+    return _drawn(max(listed, key=Plan.worth), bench.parts)
+
+
+def _drawn(plan: Plan, parts: Sequence[Part]) -> SectionPage:
+    """The page as planned."""
+    if plan.names.lines:
+        texts = [number_of(index) for index in range(len(parts))]
+    else:
+        texts = [in_words(part.title, plan.layout.words) for part in parts]
+    marks = list(plan.names.marks(plan.corner))
+    shown: list[Shown] = []
+    for band in plan.bands:
+        one, more = _in_band(band, parts, texts, plan.layout)
+        shown.append(one)
+        marks += more
+    return SectionPage(plan.layout, tuple(shown), tuple(marks))
+
+
+def _in_band(
+    band: Band, parts: Sequence[Part], texts: Sequence[str], layout: Layout
+) -> tuple[Shown, list[Mark]]:
+    """A section in its band of the page, with its names, its caption and the other's trace."""
+    cut, scale, height = band.cut, band.scale, layout.lettering
+    left, bottom, right, top = band.room
+    u0, v0, u1, v1 = (c * scale for c in cut.bounds)
+    x, y = origin = ((left + right - u0 - u1) / 2.0, (bottom + top - v0 - v1) / 2.0)
+    trace = Trace(cut.trace * scale, (v0, v1), cut.sight, cut.other)
+    lines = visible_lines(cut.section.linework).segments * scale
+    labels = named(
+        texts,
+        [one.scaled(scale) for one in band.spots],
+        np.concatenate([lines, trace.lines()]),
+        height,
+        (left - x, bottom - y, right - x, top - y),
+        trace.boxes(),
+    )
+    middle = x + (u0 + u1) / 2.0
+    caption = Label(Role.TITLE, band.caption, (middle, band.caption_at), height, Anchor.MIDDLE)
+    marks: list[Mark] = [
+        *section_marks(cut.section, parts, scale, origin, [one.box for one in labels]),
+        *trace.marks(origin),
+        caption,
+        *label_marks(labels, origin, height),
+        *band.sentence.marks((max(left, middle - band.sentence.width / 2.0), band.sentence_at)),
+    ]
+    return Shown(cut, scale, origin, labels), marks
