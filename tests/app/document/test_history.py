@@ -53,6 +53,22 @@ def test_the_saved_mark_stays_with_its_state() -> None:
     assert not history.saved
 
 
+def test_what_is_amended_is_no_step_and_is_not_on_disk() -> None:
+    history = History("a")
+    history.do("b", "to b")
+    history.mark_saved()
+    assert not history.amend("b")
+    assert history.saved
+    assert history.amend("b with more")
+    assert history.state == "b with more"
+    assert (history.undo_count, history.undo_words) == (1, "to b")
+    assert not history.saved
+    history.undo()
+    assert history.state == "a"
+    history.redo()
+    assert history.state == "b with more"
+
+
 def test_it_forgets_only_after_very_many_steps() -> None:
     history = History(0)
     for number in range(1, MOST_STEPS + 11):
