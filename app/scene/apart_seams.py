@@ -115,7 +115,9 @@ class ApartSeams:
     def _seam(self, joint: int) -> Seam:
         if joint not in self._told:
             mine = self._joint_of == joint
-            lines = seen_and_hidden(self._sides[mine[self._side_of]], self._foremost)
+            sides = np.flatnonzero(mine[self._side_of])
+            by_part = np.argsort(self._part_of[self._side_of[sides]], kind="stable")
+            lines = seen_and_hidden(self._sides[sides[by_part]], self._foremost)
             faces = tuple(
                 self._faces[face][:, :2]
                 for face in np.flatnonzero(mine & (self._normals[:, 2] > _EDGE_ON)).tolist()
