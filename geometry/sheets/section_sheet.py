@@ -85,22 +85,33 @@ def section_sheet(
 
 
 def section_leaf(bench: Bench, plane: Plane, layout: Layout, letter: str) -> Leaf | None:
-    """A page with the bench cut by a plane, its sheet lying or upright, whichever shows it larger;
-    None where the plane goes through nothing of the bench."""
+    """A page with the bench cut by a plane, its sheet lying or upright, whichever shows it larger
+    and then names more of its parts; None where the plane goes through nothing of the bench."""
     low, high = reach_of(bench, plane.way, plane.turn)
     if not low < plane.at < high:
         return None
     marked = Marked(letter, by_hand=False)
+    hows = tuple(product((layout, standing(layout)), _KEY_SHARES))
 
-    def scales(how: tuple[Layout, float]) -> tuple[float, float]:
+    def drawn(how: tuple[Layout, float], *, with_names: bool) -> SectionSheet:
         way, share = how
-        tried = section_sheet(bench, plane, way, with_names=False, marked=marked, key_share=share)
-        return tried.scale, tried.key.place.scale
+        return section_sheet(
+            bench, plane, way, with_names=with_names, marked=marked, key_share=share
+        )
 
-    way, share = max(product((layout, standing(layout)), _KEY_SHARES), key=scales)
-    found = section_sheet(bench, plane, way, marked=marked, key_share=share)
-    title = in_words("Section", way.words)
-    return Leaf("Section drawing", title, None, found.marks, way) if found.cut.faces else None
+    bare = [drawn(how, with_names=False) for how in hows]
+    if not bare[0].cut.faces:
+        return None
+    scales = [(one.scale, one.key.place.scale) for one in bare]
+    largest = [how for how, one in zip(hows, scales, strict=True) if one == max(scales)]
+    pages = [(drawn(how, with_names=True), how[0]) for how in largest]
+    found, way = max(pages, key=lambda page: _names_on(page[0]))
+    title = in_words(f"Section {letter}–{letter}", way.words)
+    return Leaf("Section drawing", title, None, found.marks, way)
+
+
+def _names_on(sheet: SectionSheet) -> int:
+    return sum(isinstance(mark, Label) and mark.role is Role.TEXT for mark in sheet.marks)
 
 
 def _rooms(bench: Bench, view: View, layout: Layout, share: float) -> tuple[Room, Room]:

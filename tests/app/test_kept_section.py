@@ -159,7 +159,7 @@ def test_the_section_is_printed_and_the_others_have_the_letters_after_it(
     window.desk.keep_section(Plane(Way.ACROSS, 640.0))
     pages = pack_pages(window.desk.project, PackOptions(), date(2026, 1, 2))
     assert len(pages) == len(plain) + 1
-    place = titles(pages).index("Section")
+    place = titles(pages).index("Section A–A")
     assert titles(pages)[place + 1] == "Sections"
     own, others = words(pages[place]), words(pages[place + 1])
     assert "A–A" in own
@@ -177,7 +177,7 @@ def test_the_section_is_printed_and_the_others_have_the_letters_after_it(
 def test_a_section_that_the_bench_has_shrunk_away_from_is_not_printed(window: Workplace) -> None:
     window.desk.keep_section(Plane(Way.ACROSS, 5000.0))
     pages = pack_pages(window.desk.project, PackOptions(), date(2026, 1, 2))
-    assert "Section" not in titles(pages)
+    assert "Section A–A" not in titles(pages)
     section(window)
     looks = window.page.looks
     assert looks.plane.at == pytest.approx(1200.0)
