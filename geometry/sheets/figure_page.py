@@ -20,7 +20,8 @@ from geometry.primitives.frame import Vec2, Vec3
 from geometry.sheets.arrangement import linework_marks
 from geometry.sheets.label_spots import Spot
 from geometry.sheets.layout import Layout, Room
-from geometry.sheets.name_list import name_list, not_seen, number_of, under
+from geometry.sheets.name_list import name_list, not_seen, under
+from geometry.sheets.numbering import Numbering
 from geometry.sheets.part_labels import Named, label_marks, named
 from geometry.sheets.picked_place import ring
 from geometry.sheets.text_block import TextBlock
@@ -106,8 +107,9 @@ class _Frame:
         seen = [one.index for one in self.spots]
         words = not_seen(figure.parts, seen, layout.words)
         self.sentence, self.corner, self.room = under(words, layout)
-        high = self.room[3] - self.room[1]
-        self.key = name_list(figure.parts, seen, layout, high)
+        self.numbering = Numbering(figure.parts)
+        rows = self.numbering.rows(seen, layout.words)
+        self.key = name_list(rows, layout, self.room[3] - self.room[1])
 
     def worth(self) -> tuple[int, float]:
         """How many parts it shows, and how large."""
@@ -126,7 +128,7 @@ class _Frame:
         nearest = min(whole, key=_longest, default=None)
         if nearest is not None and _longest(nearest) <= _TOO_FAR:
             return nearest
-        numbers = [number_of(index) for index in range(len(names))]
+        numbers = self.numbering.texts
         for smaller in _SMALLER:
             tries.append(self._labelled(numbers, smaller, numbers=True))
             if self._all_near(tries[-1]):
@@ -135,13 +137,17 @@ class _Frame:
 
     def _all_near(self, shown: _Placed) -> bool:
         """Whether each part has its label, and none so far off that its leader runs over others."""
-        return len(shown.labels) == len(self.spots) and _longest(shown) <= _FAR
+        wanted = self._to_label(numbers=shown.key is not None)
+        return len(shown.labels) == len(wanted) and _longest(shown) <= _FAR
+
+    def _to_label(self, *, numbers: bool) -> Sequence[Spot]:
+        return self.numbering.to_label(self.spots) if numbers else self.spots
 
     def _labelled(self, texts: Sequence[str], smaller: float, *, numbers: bool) -> _Placed:
         scale = smaller * self._fill(many=numbers)
         left, bottom, right, top = room = self._beside(many=numbers)
         x, y = origin = _origin(self.figure, scale, room)
-        spots = [one.scaled(scale) for one in self.spots]
+        spots = [one.scaled(scale) for one in self._to_label(numbers=numbers)]
         about = (left - x, bottom - y, right - x, top - y)
         lines = self.figure.lines * scale
         labels = named(texts, spots, lines, self.layout.lettering, about)

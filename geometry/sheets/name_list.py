@@ -28,63 +28,50 @@ _EACH = 2  # so many of a kind are told by their names
 _HAIR = 1e-6
 
 
-def number_of(index: int) -> str:
-    """The number under which a part stands in lists, by its index in the bench."""
-    return str(index + 1)
+Rows = Sequence[tuple[str, str]]  # numbers and names
 
 
-def name_list(
-    parts: Sequence[Part], shown: Sequence[int], layout: Layout, high: float
-) -> TextBlock:
-    """The numbers and names of the parts that are ``shown``, in as many columns as ``high`` mm
-    ask."""
-    height = min(layout.lettering, max(_SMALLEST, high / (_PITCH * max(1, len(shown)))))
-    rows = max(1, int(high / (_PITCH * height) + _HAIR))
-    return _in_columns(parts, shown, layout.words, (height, math.ceil(len(shown) / rows)))
+def name_list(rows: Rows, layout: Layout, high: float) -> TextBlock:
+    """Numbers and names in as many columns as ``high`` mm ask."""
+    height = min(layout.lettering, max(_SMALLEST, high / (_PITCH * max(1, len(rows)))))
+    most = max(1, int(high / (_PITCH * height) + _HAIR))
+    return _in_columns(rows, height, math.ceil(len(rows) / most))
 
 
-def name_band(
-    parts: Sequence[Part], shown: Sequence[int], layout: Layout, wide: float
-) -> TextBlock:
+def name_band(rows: Rows, layout: Layout, wide: float) -> TextBlock:
     """The same in as many columns as ``wide`` mm hold."""
     height = layout.lettering
-    best = _in_columns(parts, shown, layout.words, (height, 1))
-    for columns in range(2, len(shown) + 1):
-        more = _in_columns(parts, shown, layout.words, (height, columns))
+    best = _in_columns(rows, height, 1)
+    for columns in range(2, len(rows) + 1):
+        more = _in_columns(rows, height, columns)
         if more.width > wide:
             break
         best = more
     return best
 
 
-def name_block(
-    parts: Sequence[Part], shown: Sequence[int], layout: Layout, room: tuple[float, float]
-) -> TextBlock:
+def name_block(rows: Rows, layout: Layout, room: tuple[float, float]) -> TextBlock:
     """The same in letters as large as they can be in a room so wide and high; in one column, too
     wide or too high, if in no way."""
     wide, high = room
-    best = _in_columns(parts, shown, layout.words, (_SMALLEST, 1))
+    best = _in_columns(rows, _SMALLEST, 1)
     largest = 0.0
-    for columns in range(1, max(2, len(shown))):
-        rows = math.ceil(len(shown) / columns)
-        height = min(layout.lettering, high / (_PITCH * max(1, rows)))
+    for columns in range(1, max(2, len(rows))):
+        each = math.ceil(len(rows) / columns)
+        height = min(layout.lettering, high / (_PITCH * max(1, each)))
         if height < _SMALLEST or height <= largest:
             continue
-        tried = _in_columns(parts, shown, layout.words, (height, columns))
+        tried = _in_columns(rows, height, columns)
         if tried.width <= wide:
             best, largest = tried, height
     return best
 
 
-def _in_columns(
-    parts: Sequence[Part], shown: Sequence[int], words: Words, size: tuple[float, int]
-) -> TextBlock:
+def _in_columns(rows: Rows, height: float, columns: int) -> TextBlock:
     """Numbers and names in letters of a height and in so many columns."""
-    if not shown:
+    if not rows:
         return NO_TEXT
-    height, columns = size
     step = _PITCH * height
-    rows = [(number_of(k), in_words(parts[k].title, words)) for k in shown]
     each = math.ceil(len(rows) / columns)
     number = max(text_width(digits, height, bold=True) for digits, _ in rows) + 2.0
     lines: list[TextLine] = []
@@ -133,8 +120,7 @@ def _runs(indices: Sequence[int]) -> list[str]:
         else:
             runs.append((index, index))
     texts = [
-        number_of(a) if a == b else f"{number_of(a)}{'–' if b > a + 1 else ', '}{number_of(b)}"
-        for a, b in runs
+        f"{a + 1}" if a == b else f"{a + 1}{'–' if b > a + 1 else ', '}{b + 1}" for a, b in runs
     ]
     return [", ".join(texts)] if texts else []
 

@@ -18,9 +18,10 @@ from geometry.design.part import Part
 from geometry.drawing.marks import Anchor, Label, Mark, Role
 from geometry.primitives.frame import Vec2
 from geometry.sheets.cross_sections import LETTERS, Cut, cross_sections
+from geometry.sheets.label_spots import Spot
 from geometry.sheets.layout import Layout
 from geometry.sheets.leaf import Leaf, standing
-from geometry.sheets.name_list import number_of
+from geometry.sheets.numbering import Numbering
 from geometry.sheets.part_labels import Named, label_marks, named
 from geometry.sheets.section_marks import section_marks, visible_lines
 from geometry.sheets.section_plan import Band, ListAt, Plan, plan
@@ -75,21 +76,24 @@ def section_page(bench: Bench, layout: Layout, letters: tuple[str, str] = LETTER
 
 def _drawn(plan: Plan, parts: Sequence[Part]) -> SectionPage:
     """The page as planned."""
-    if plan.names.lines:
-        texts = [number_of(index) for index in range(len(parts))]
-    else:
-        texts = [in_words(part.title, plan.layout.words) for part in parts]
+    numbering, numbered = Numbering(tuple(parts)), bool(plan.names.lines)
+    names = [in_words(part.title, plan.layout.words) for part in parts]
+    texts = numbering.texts if numbered else names
     marks = list(plan.names.marks(plan.corner))
     shown: list[Shown] = []
     for band in plan.bands:
-        one, more = _in_band(band, parts, texts, plan.layout)
+        spots = numbering.to_label(band.spots) if numbered else band.spots
+        one, more = _in_band(band, parts, (texts, spots), plan.layout)
         shown.append(one)
         marks += more
     return SectionPage(plan.layout, tuple(shown), tuple(marks))
 
 
 def _in_band(
-    band: Band, parts: Sequence[Part], texts: Sequence[str], layout: Layout
+    band: Band,
+    parts: Sequence[Part],
+    told: tuple[Sequence[str], Sequence[Spot]],
+    layout: Layout,
 ) -> tuple[Shown, list[Mark]]:
     """A section in its band of the page, with its names, its caption and the other's trace."""
     cut, scale, height = band.cut, band.scale, layout.lettering
@@ -98,9 +102,10 @@ def _in_band(
     x, y = origin = ((left + right - u0 - u1) / 2.0, (bottom + top - v0 - v1) / 2.0)
     trace = Trace(cut.trace * scale, (v0, v1), cut.sight, cut.other)
     lines = visible_lines(cut.section.linework).segments * scale
+    texts, spots = told
     labels = named(
         texts,
-        [one.scaled(scale) for one in band.spots],
+        [one.scaled(scale) for one in spots],
         np.concatenate([lines, trace.lines()]),
         height,
         (left - x, bottom - y, right - x, top - y),

@@ -20,6 +20,7 @@ from geometry.sheets.cross_sections import Cut
 from geometry.sheets.label_spots import Spot
 from geometry.sheets.layout import Layout, Room, scale_text
 from geometry.sheets.name_list import name_band, name_block, name_list, not_seen
+from geometry.sheets.numbering import Numbering
 from geometry.sheets.text_block import NO_TEXT, TextBlock, paragraph
 from shared.lettering import text_width
 from shared.paper import SCALES
@@ -97,7 +98,10 @@ class _Page:
         seen: Sequence[Collection[int]],
     ) -> None:
         self._cuts, self._parts, self._layout, self._at, self._seen = cuts, parts, layout, at, seen
-        self._listed = sorted({index for own in seen for index in own})
+        shown = {index for own in seen for index in own}
+        numbering = Numbering(tuple(parts))
+        self._rows = numbering.rows(shown, layout.words)
+        self._listed = numbering.listed(shown)
         self._beside, self._above = _NUMBERS if at else _NAMES
 
     def may_fit(self, scales: Sequence[float]) -> bool:
@@ -129,7 +133,7 @@ class _Page:
         rooms = [main[2] - main[0]] * len(high)
         if self._at is ListAt.BESIDE:
             room = (rooms[-1] - wide[-1] - _AIR, own + max(spare - 2.0 * _AIR, 0.0))
-            names = name_block(self._parts, self._listed, self._layout, room)
+            names = name_block(self._rows, self._layout, room)
             rooms[-1] -= names.width + _AIR
             high[-1] = max(own, names.height + 2.0 * _AIR)
             spare -= high[-1] - own
@@ -162,11 +166,11 @@ class _Page:
         """The list of names at the right or at the foot, its corner, and the room left."""
         left, bottom, right, top = room = self._layout.room
         if self._at is ListAt.RIGHT:
-            names = name_list(self._parts, self._listed, self._layout, top - bottom)
+            names = name_list(self._rows, self._layout, top - bottom)
             edge = right - names.width
             return names, (edge, top), (left, bottom, edge - _AIR, top)
         if self._at is ListAt.FOOT:
-            names = name_band(self._parts, self._listed, self._layout, right - left)
+            names = name_band(self._rows, self._layout, right - left)
             foot = bottom + names.height
             return names, (left, foot), (left, foot + _AIR, right, top)
         return NO_TEXT, (left, top), room

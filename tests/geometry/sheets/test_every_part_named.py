@@ -19,10 +19,12 @@ from geometry.bench.limits import set_values
 from geometry.design.part import Part
 from geometry.drawing.marks import Label, Mark, Role
 from geometry.sheets.layout import Layout
+from geometry.sheets.numbering import Numbering
 from geometry.sheets.part_labels import Named
 from geometry.sheets.section_page import section_page
 from geometry.sheets.title_block import title_block_of
 from geometry.sheets.whole_views import exploded_page, pictorial_page
+from geometry.solids.measure import volume_of
 from geometry.views.view import View
 from shared.paper import PAPERS
 from shared.units import SHOWN_IN16, SHOWN_MM
@@ -145,3 +147,29 @@ def count_of(told: str) -> int:
         else:
             count += 1
     return count
+
+
+@pytest.mark.parametrize("page", PAGES)
+def test_of_very_many_parts_those_made_alike_share_a_number(page):
+    """Seven openings with three drawers each: 143 parts on a page of A4."""
+    spec = load(next(path for path in SAMPLES if path.stem == "boat_club_bench")).spec
+    spec = set_values(set_values(spec, {"length": 3000.0}), {"partition_count": 6.0})
+    for k in range(1, 8):
+        spec = set_values(spec, {f"opening_{k}_fill": "drawers"})
+        spec = set_values(spec, {f"opening_{k}_drawers": 3.0})
+    bench = build(spec)
+    assert len(bench.parts) == 143
+    numbers = Numbering(bench.parts).texts
+    for number in set(numbers):
+        alike = [part for part, own in zip(bench.parts, numbers, strict=True) if own == number]
+        assert len({round(volume_of(part.shape), 3) for part in alike}) == 1
+        assert len({(part.kind, part.material) for part in alike}) == 1
+    for seen in views_on(page, bench, Layout(PAPERS["A4"])):
+        judge = PageJudge(seen.parts, seen.view, seen.scale)
+        labelled = {one.text for one in seen.labels}
+        assert {numbers[k] for k in judge.seen()} - labelled == set()
+        assert judge.astray(seen.labels) == []
+        assert struck(seen.labels) == []
+        assert crossing(seen.labels) == []
+        listed = {m.text for m in seen.marks if isinstance(m, Label) and m.bold}
+        assert labelled <= listed
