@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QRect
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
+from PySide6.QtCore import QRect, QSize
+from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
 from app.look.palettes import theme_of
@@ -29,15 +29,20 @@ class PaperFrame(QFrame):
         painter = QPainter(self)
         try:
             painter.fillRect(paper, QColor(theme.paper))
-            painter.setPen(QPen(QColor(theme.hairline), 1))
-            painter.drawRect(_inside(paper))
+            _edge(painter, paper, QColor(theme.hairline))
             border = paper.adjusted(MARGIN, MARGIN, -MARGIN, -MARGIN)
-            painter.setPen(QPen(QColor(theme.tone(Tone.INK)), 1))
-            painter.drawRect(_inside(border))
+            _edge(painter, border, QColor(theme.tone(Tone.INK)))
         finally:
             painter.end()
 
 
-def _inside(area: QRect) -> QRect:
-    """The rectangle whose one-pixel outline fills the area's own outermost pixels."""
-    return area.adjusted(0, 0, -1, -1)
+def _edge(painter: QPainter, area: QRect, colour: QColor) -> None:
+    """An area's own outermost pixels; a pen's line would lie half beside them on a fine screen."""
+    inner = area.adjusted(1, 1, -1, -1)
+    for strip in (
+        QRect(area.topLeft(), QSize(area.width(), 1)),
+        QRect(area.left(), inner.bottom() + 1, area.width(), 1),
+        QRect(area.topLeft(), QSize(1, area.height())),
+        QRect(inner.right() + 1, area.top(), 1, area.height()),
+    ):
+        painter.fillRect(strip, colour)
