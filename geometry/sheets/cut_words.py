@@ -38,7 +38,7 @@ from geometry.cuts.tenon import Tenon
 from geometry.cuts.trim import Trim
 from geometry.cuts.wedge_slot import WedgeSlot
 from geometry.design.part import Shape
-from geometry.sheets.fitting_words import FITTING_KINDS
+from geometry.sheets.fitting_words import FITTING_KINDS, runs
 from geometry.sheets.waste import wastes
 from shared.units import angle_mark, length_mark
 
@@ -261,6 +261,8 @@ def _leaning_bore(cut: LeaningBore, _blank: Blank) -> str:
 
 def _slot(cut: WedgeSlot, _blank: Blank) -> str:
     words = f"opening 1 in {1.0 / (2.0 * cut.slope):.3g} from its root across the tenon"
+    if min(abs(cut.along[1]), abs(cut.along[2])) > math.sin(math.radians(_SQUARE)):
+        words += f", {runs(cut.along, 0)}"
     if cut.at_start:
         return words
     return f"{words}, its middle {_mm(cut.root[1])} from the face edge"

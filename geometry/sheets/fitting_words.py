@@ -47,7 +47,7 @@ def _screw_slot(cut: ScrewSlot, _blank: Blank) -> str:
     face = _SIDES[axis][cut.into[axis] < 0.0]
     words = (
         f"{_mm(cut.width)} by {_mm(cut.length)} over its round ends, through from the {face}; "
-        f"screw {_place(cut.screw, axis)}; runs {_way(cut.along, axis)}"
+        f"screw {_place(cut.screw, axis)}; runs {runs(cut.along, axis)}"
     )
     if not cut.counterbored:
         return words
@@ -79,7 +79,7 @@ def _place(at: Vec3, axis: int) -> str:
     return ", ".join(near)
 
 
-def _way(along: Vec3, axis: int) -> str:
+def runs(along: Vec3, axis: int) -> str:
     """Which way a slot runs on its face."""
     first, second = (k for k in range(3) if k != axis)
     off = math.degrees(math.atan2(abs(along[second]), abs(along[first])))

@@ -19,7 +19,7 @@ from shared.materials import METALS
 from shared.units import format_length, in_units
 from shared.words import in_words
 
-_DRAWN = "Drawn with its face side toward you, its face edge at the top."
+_DRAWN = "Drawn face side up, face edge at the top."
 _TITLE_HEIGHT = 5.0
 _SMALL = 2.5
 _AFTER_TITLE = 3.0
@@ -86,7 +86,7 @@ def _lengths_from(part: Part) -> str:
     near, far = (marked.edge_ends(is_far)[0][0] for is_far in (False, True))
     if abs(near - far) < NEAR:
         return "from the left end"
-    return "along an edge from its own left corner, in the table from the outermost left end"
+    return "along an edge from its left corner (in the table from the outermost)"
 
 
 def _grain(part: Part) -> str:

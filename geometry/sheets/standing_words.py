@@ -29,23 +29,27 @@ def way(direction: Vec3) -> str:
     return " and ".join(filter(None, (upright, level)))
 
 
-def standing(part: Part) -> str:
+def standing(part: Part) -> tuple[str, str, str]:
     """Where a part's face side, left end and face edge are in the bench."""
     frame = part.frame
     face, end, edge = (
         way(scale(axis, -1.0)) for axis in (frame.z_axis, frame.x_axis, frame.y_axis)
     )
-    return f"face side {face}, left end {end}, face edge {edge}"
+    return (f"face side {face}", f"left end {end}", f"face edge {edge}")
 
 
 def standings(parts: Sequence[Part], names: Sequence[str]) -> str:
-    """How parts made alike stand, once if they all stand alike; empty if too many ways differ."""
-    found: dict[str, list[str]] = {}
+    """How parts made alike stand, what all have in common once; empty if too many ways differ."""
+    found: dict[tuple[str, ...], list[str]] = {}
     for part, name in zip(parts, names, strict=True):
         found.setdefault(standing(part), []).append(name)
+    shared = [told[0] for told in zip(*found, strict=True) if len(set(told)) == 1]
     if len(found) == 1:
-        return f"In the bench: {next(iter(found))}."
+        return f"In the bench: {', '.join(shared)}."
     if len(found) > _MOST:
         return ""
-    told = (f"{', '.join(who)}: {how}" for how, who in found.items())
-    return f"In the bench – {'; '.join(told)}."
+    each = (
+        f"{', '.join(who)}: {', '.join(one for one in how if one not in shared)}"
+        for how, who in found.items()
+    )
+    return f"In the bench: {'; '.join([', '.join(shared), *each] if shared else each)}."

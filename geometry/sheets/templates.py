@@ -26,11 +26,13 @@ from geometry.sheets.template_overview import (
 from geometry.sheets.template_sheet import seams, square_cost, tile_marks
 from geometry.sheets.template_words import amounts, other_words, printed_words
 from geometry.sheets.tiles import MARGIN, STRIP, Tiling
+from shared.lettering import text_width
 from shared.units import in_units
 from shared.words import in_words
 
 _TEXT = 2.5
 _FOOT_PITCH = 4.0  # mm
+_APART = 4.0  # mm between two texts of one line
 _LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"  # no I and O, which read as figures
 
 
@@ -102,14 +104,15 @@ def _foot(one: Numbered, number: int, total: int, layout: Layout) -> list[Mark]:
         "Full size: print at 100 %, no fit. Measure before you cut: the squares must be 100.0 mm "
         f"and 4 in both ways. Correction x {x:.4f}, y {y:.4f}.",
     ]
+    sheet = ", ".join(part for part in (project, f"{number} / {total}") if part)
+    sheet, high = fitted(sheet, 0.3 * room, _TEXT)
+    beside = room - text_width(sheet, high) - _APART
     marks: list[Mark] = []
     for k, line in enumerate(lines):
         told = in_words(in_units(line, layout.shown), words)
-        text, height = fitted(told, room if k else 0.6 * room, _TEXT, bold=k == 0)
+        text, height = fitted(told, room if k else beside, _TEXT, bold=k == 0)
         at = (MARGIN, MARGIN + STRIP - (k + 1) * _FOOT_PITCH)
         marks.append(Label(Role.TEXT, text, at, height, bold=k == 0))
-    sheet = ", ".join(part for part in (project, f"{number} / {total}") if part)
-    text, height = fitted(sheet, 0.38 * room, _TEXT)
     at = (one.tiling.width - MARGIN, MARGIN + STRIP - _FOOT_PITCH)
-    marks.append(Label(Role.TEXT, text, at, height, Anchor.END))
+    marks.append(Label(Role.TEXT, sheet, at, high, Anchor.END))
     return marks

@@ -14,6 +14,7 @@ from geometry.cuts.removal import Prism, Removal
 from geometry.cuts.screw_hole import ScrewHole
 from geometry.cuts.screw_slot import ScrewSlot
 from geometry.cuts.shouldered_tenon import ShoulderedTenon
+from geometry.cuts.wedge_slot import WedgeSlot
 from geometry.design.part import Shape
 from geometry.primitives.path import Path
 from geometry.sheets.cut_words import CutLine, cut_lines
@@ -136,6 +137,29 @@ def test_a_slot_for_a_screw_is_placed_and_says_which_way_it_runs():
             "left end, 14 mm from the face side; runs 45° off the length, to the reverse at the "
             f"{end} end; 9 mm wide for the head from 20 mm deep on"
         )
+
+
+def test_the_slots_of_mirrored_legs_are_told_apart():
+    """Across a round tenon, 60 degrees off the width: cos 60 = 1/2 along it.  Undirected, so that
+    both senses read alike; a slot along the width needs no angle."""
+    c, s = 0.5, math.sqrt(0.75)
+    told = []
+    for along, spread in (
+        ((0.0, c, s), (0.0, s, -c)),
+        ((0.0, -c, -s), (0.0, s, -c)),
+        ((0.0, -c, s), (0.0, s, c)),
+        ((0.0, 1.0, 0.0), (0.0, 0.0, 1.0)),
+    ):
+        slot = WedgeSlot((30.0, 21.0, 21.0), along, 14.0, spread, 0.05)
+        (line,) = cut_lines(Shape(Blank(400.0, 42.0, 42.0), (slot,)))
+        told.append(in_units(line.words, SHOWN_MM))
+    opening = "opening 1 in 10 from its root across the tenon"
+    assert told == [
+        f"{opening}, 60° off the width, to the reverse at the far edge",
+        f"{opening}, 60° off the width, to the reverse at the far edge",
+        f"{opening}, 60° off the width, to the reverse at the face edge",
+        opening,
+    ]
 
 
 def test_a_notch_is_where_it_is():

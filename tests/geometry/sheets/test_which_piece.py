@@ -68,11 +68,11 @@ def test_a_leg_stands_with_its_left_end_up(plain):
     turned = Frame((0.0, 0.0, 400.0), (0.0, 0.0, -1.0), (-1.0, 0.0, 0.0), (0.0, -1.0, 0.0))
     one, other = replace(plain, frame=down), replace(plain, frame=turned)
     front = "face side to the front, left end up, face edge to the left"
-    back = "face side to the back, left end up, face edge to the right"
     assert standings([one], ["front"]) == f"In the bench: {front}."
     assert standings([one, one], ["a", "b"]) == f"In the bench: {front}."
     assert standings([one, other, one], ["front left", "back right", "middle"]) == (
-        f"In the bench – front left, middle: {front}; back right: {back}."
+        "In the bench: left end up; front left, middle: face side to the front, face edge to the "
+        "left; back right: face side to the back, face edge to the right."
     )
 
 
@@ -129,5 +129,5 @@ def test_legs_alike_but_for_their_hand_are_told_apart_on_paper(tmp_path):
     for text, own, mirror in zip(texts, (mine, other), (other, mine), strict=True):
         assert f"{own} – make 2" in text
         assert f"Mirror image of {mirror}: the face side and the reverse change places." in text
-        assert "Drawn with its face side toward you" in text
+        assert "Drawn face side up, face edge at the top." in text
         assert "left end up" in text
