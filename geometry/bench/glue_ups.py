@@ -20,7 +20,7 @@ from geometry.bench.member import Member
 from geometry.bench.overall import SLAB, seat_is
 from geometry.bench.seat_board import SEAT, boards_across, boards_in_seat
 from geometry.cuts.cut import Blank
-from geometry.design.joint import Joint, Measure
+from geometry.design.joint import FIRST, Joint, Measure
 from geometry.design.parameter import Parameter, choice, length
 from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
@@ -281,9 +281,14 @@ def _line(spec: BenchSpec, panel: Part, line: int, count: int) -> list[LooseTeno
         return []
     places = _places(spec, blank.length)
     apart = places[1] - places[0] if len(places) > 1 else 0.0
-    told = [Measure("first_tenon", x, "mm", "from the end to its middle") for x in places[:1]]
+    way = frame.x_axis
+    told = [
+        Measure("first_tenon", x, "mm", "from the end to its middle", FIRST, way)
+        for x in places[:1]
+    ]
     if apart:
-        told.append(Measure("spacing", apart, "mm", f"between {len(places)} tenons' middles"))
+        between = f"between {len(places)} tenons' middles"
+        told.append(Measure("spacing", apart, "mm", between, FIRST, way))
     return [
         LooseTenon(
             middle=frame.to_bench((x, line * blank.width / count, blank.thickness / 2.0)),

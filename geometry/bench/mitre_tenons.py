@@ -16,7 +16,7 @@ from geometry.bench.case_numbers import LEFT, LIP_READS, MITRED, CaseNumbers, ca
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
 from geometry.bench.member import Member
-from geometry.design.joint import Joint, Measure
+from geometry.design.joint import FIRST, Joint, Measure
 from geometry.design.parameter import Parameter, choice, count, length
 from geometry.design.part import Part
 from geometry.design.spec import BenchSpec
@@ -173,8 +173,22 @@ def _tenon(c: CaseNumbers, m: MitreTenons, board: str, side: str, k: int) -> Loo
         depth_second=m.panel,
         fit=m.fit,
         places=(
-            Measure("from_back", from_back, "mm", "the mortise's middle from the back edge"),
-            Measure("in_the_mitre", m.inward, "mm", "its middle from the inside arris, across"),
+            Measure(
+                "from_back",
+                from_back,
+                "mm",
+                "the mortise's middle from the back edge",
+                FIRST,
+                _FORWARD,
+            ),
+            Measure(
+                "in_the_mitre",
+                m.inward,
+                "mm",
+                "its middle from the inside arris, across",
+                FIRST,
+                (sx * _ROOT, 0.0, sz * _ROOT),
+            ),
         ),
     )
 

@@ -7,6 +7,9 @@ from dataclasses import dataclass
 from geometry.cuts.cut import Cut
 from geometry.primitives.frame import Vec3
 
+FIRST, SECOND, BOTH = (0,), (1,), (0, 1)
+"""On which of a joint's parts a measure is found."""
+
 
 @dataclass(frozen=True, slots=True)
 class Measure:
@@ -15,14 +18,15 @@ class Measure:
     ``found_on`` tells on which of the joint's two parts, 0 and 1, it can be measured; on neither
     if it is no size of theirs, but one to work to.  A length may tell the unit direction ``along``
     which it is measured, and the point ``at`` which it ends, both in bench coordinates: a length
-    that happens to be as large is then not taken for it.
+    that happens to be as large is then not taken for it.  Of an angle ``along`` is the axis that it
+    turns about.
     """
 
     name: str
     value: float
     unit: str  # "mm" or "deg"
     meaning: str
-    found_on: tuple[int, ...] = (0, 1)
+    found_on: tuple[int, ...] = BOTH
     along: Vec3 | None = None
     at: Vec3 | None = None
 

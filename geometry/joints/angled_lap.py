@@ -10,9 +10,9 @@ import math
 from dataclasses import dataclass
 
 from geometry.cuts.lap import AngledLap
-from geometry.design.joint import Contact, Joint, Measure
+from geometry.design.joint import FIRST, SECOND, Contact, Joint, Measure
 from geometry.design.part import Part
-from geometry.primitives.frame import Vec3, dot
+from geometry.primitives.frame import Z_AXIS, Vec3, dot
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,20 +45,33 @@ def angled_lap(name: str, lower: Part, upper: Part, at: LapNumbers) -> Joint:
         cuts_first=(notch_lower,),
         cuts_second=(notch_upper,),
         measures=(
-            Measure("lap_angle", angle, "deg", "between the two pieces, seen from above"),
-            Measure("lap_depth", half, "mm", "half the height"),
-            Measure("notch_span", 2.0 * notch_lower.half_span, "mm", "along the piece"),
+            Measure(
+                "lap_angle", angle, "deg", "between the two pieces, seen from above", along=Z_AXIS
+            ),
+            Measure("lap_depth", half, "mm", "half the height", along=Z_AXIS),
+            Measure(
+                "notch_span",
+                2.0 * notch_lower.half_span,
+                "mm",
+                "along each piece",
+                FIRST,
+                lower.frame.x_axis,
+            ),
             Measure(
                 "lap_place_first",
                 (notch_lower.x_face + notch_lower.x_reverse) / 2.0,
                 "mm",
                 f"middle of the notch from the start of the blank, {lower.title}",
+                FIRST,
+                lower.frame.x_axis,
             ),
             Measure(
                 "lap_place_second",
                 (notch_upper.x_face + notch_upper.x_reverse) / 2.0,
                 "mm",
                 f"middle of the notch from the start of the blank, {upper.title}",
+                SECOND,
+                upper.frame.x_axis,
             ),
         ),
         contacts=(_floor(lower, upper, at),),

@@ -10,7 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from geometry.cuts.end_gaps import EndGaps, Gap
-from geometry.design.joint import Contact, Joint, Measure
+from geometry.design.joint import FIRST, SECOND, Contact, Joint, Measure
 from geometry.design.part import Part
 from geometry.joints.corner import Corner
 from geometry.primitives.frame import scale
@@ -79,10 +79,30 @@ def box_joint(name: str, side: Part, end: Part, at: FingerNumbers) -> Joint:
             ),
         ),
         measures=(
-            Measure("finger_width", at.space - c.fit / 2.0, "mm", "across a finger"),
-            Measure("notch_width", at.space + c.fit / 2.0, "mm", "across a notch"),
-            Measure("side_depth", c.end_thickness, "mm", "base line on the side, from its end"),
-            Measure("end_depth", c.side_thickness, "mm", "base line on the end piece"),
+            Measure(
+                "finger_width",
+                at.space - c.fit / 2.0,
+                "mm",
+                f"across a finger; {at.count} on the side, {at.count - 1} on the end piece",
+                along=c.up,
+            ),
+            Measure("notch_width", at.space + c.fit / 2.0, "mm", "across a notch", along=c.up),
+            Measure(
+                "side_depth",
+                c.end_thickness,
+                "mm",
+                "base line on the side, from its end",
+                FIRST,
+                c.along_side,
+            ),
+            Measure(
+                "end_depth",
+                c.side_thickness,
+                "mm",
+                "base line on the end piece, from its end",
+                SECOND,
+                c.along_end,
+            ),
         ),
         contacts=_contacts(at),
     )

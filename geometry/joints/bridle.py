@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from geometry.cuts.open_mortise import OpenMortise
 from geometry.cuts.tenon import Tenon
-from geometry.design.joint import Contact, Joint, Measure
+from geometry.design.joint import FIRST, SECOND, Contact, Joint, Measure
 from geometry.design.part import Part
 from geometry.joints.marking import saw_cut
 from geometry.primitives.frame import Vec3, add, scale
@@ -35,6 +35,11 @@ class BridleNumbers:
     tenon: float
     fit: float
 
+    @property
+    def side(self) -> Vec3:
+        """The level unit direction square to the stretcher."""
+        return (-self.outward[1], self.outward[0], 0.0)
+
 
 def bridle(name: str, stretcher: Part, leg: Part, at: BridleNumbers) -> Joint:
     """Join a stretcher to a leg; the tenon is the stretcher's, the open mortise the leg's."""
@@ -45,6 +50,7 @@ def bridle(name: str, stretcher: Part, leg: Part, at: BridleNumbers) -> Joint:
     low = add(inner, add(scale(at.outward, at.height * sine / cosine), (0.0, 0.0, -at.height)))
     face_edge, far_edge = stretcher.frame.to_local(inner)[0], stretcher.frame.to_local(low)[0]
     z_low = (at.thickness - at.tenon) / 2.0
+    side = at.side
     at_start = face_edge < stretcher.shape.blank.length / 2.0
     tenon = Tenon(face_edge, far_edge, z_low, z_low + at.tenon, at_start)
     end_cut = saw_cut(stretcher, "end cut", at.tip, square_out)
@@ -59,12 +65,39 @@ def bridle(name: str, stretcher: Part, leg: Part, at: BridleNumbers) -> Joint:
         cuts_first=(end_cut, tenon),
         cuts_second=(mortise,),
         measures=(
-            Measure("tenon_thickness", at.tenon, "mm", "across the cheeks"),
-            Measure("tenon_length", at.leg_width / cosine, "mm", "level, from shoulder to end"),
-            Measure("mortise_width", at.tenon + at.fit, "mm", "between the cheeks"),
-            Measure("mortise_depth", at.height / cosine, "mm", "down the leg's edge"),
-            Measure("shoulder_angle", at.splay_deg, "deg", "shoulder from square"),
-            Measure("cheek", mortise.z_low, "mm", "wall of the leg on each side of the mortise"),
+            Measure("tenon_thickness", at.tenon, "mm", "across the cheeks", FIRST, side),
+            Measure(
+                "tenon_length",
+                at.leg_width / cosine,
+                "mm",
+                "level, from shoulder to end",
+                FIRST,
+                at.outward,
+            ),
+            Measure("mortise_width", at.tenon + at.fit, "mm", "between the cheeks", SECOND, side),
+            Measure(
+                "mortise_depth",
+                at.height / cosine,
+                "mm",
+                "down the leg's edge",
+                SECOND,
+                leg.frame.x_axis,
+            ),
+            Measure(
+                "shoulder_angle",
+                at.splay_deg,
+                "deg",
+                "shoulder, and floor, from square",
+                along=side,
+            ),
+            Measure(
+                "cheek",
+                mortise.z_low,
+                "mm",
+                "wall of the leg on each side of the mortise",
+                SECOND,
+                side,
+            ),
         ),
         contacts=_contacts(at, inner, low, square_out),
     )
@@ -79,7 +112,7 @@ def _floor_on_leg(leg: Part, at: BridleNumbers) -> tuple[float, float]:
 
 
 def _contacts(at: BridleNumbers, inner: Vec3, low: Vec3, square_out: Vec3) -> tuple[Contact, ...]:
-    side = (-at.outward[1], at.outward[0], 0.0)
+    side = at.side
     near, far = at.tenon / 2.0 + at.fit, at.thickness / 2.0
     shoulder = (
         add(inner, scale(side, near)),

@@ -13,7 +13,7 @@ from itertools import pairwise
 
 from geometry.cuts.end_gaps import EndGaps, Gap
 from geometry.cuts.sockets import Socket, Sockets
-from geometry.design.joint import Contact, Joint, Measure
+from geometry.design.joint import FIRST, SECOND, Contact, Joint, Measure
 from geometry.design.part import Part
 from geometry.joints.corner import Corner
 from geometry.joints.dovetail_spacing import Spacing, Tail
@@ -88,25 +88,56 @@ def _measures(at: DovetailNumbers, first: Tail) -> tuple[Measure, ...]:
     spacing = at.spacing
     slope_deg = math.degrees(math.atan(1.0 / spacing.slope))
     width, base = first.end_high - first.end_low, first.base_high - first.base_low
+    corner = at.corner
+    tails = "one tail" if at.count == 1 else f"each of {at.count} tails"
     rows = [
-        Measure("tail_length", spacing.length, "mm", "base line of the tails, from the side's end"),
-        Measure("pin_length", at.corner.side_thickness, "mm", "base line of the pins"),
         Measure(
-            "first_tail", first.end_low, "mm", f"{at.corner.edge} to the first tail, at the end"
+            "tail_length",
+            spacing.length,
+            "mm",
+            "base line of the tails, from the side's end",
+            FIRST,
+            corner.along_side,
         ),
-        Measure("tail_width", width, "mm", "across a tail at the end"),
-        Measure("tail_base", base, "mm", "across a tail at the base line"),
-        Measure("pin_width", spacing.pin, "mm", "across a pin at its narrow end"),
+        Measure(
+            "pin_length",
+            corner.side_thickness,
+            "mm",
+            "base line of the pins, from the end; mark the pins from the tails",
+            SECOND,
+            corner.along_end,
+        ),
+        Measure(
+            "first_tail",
+            first.end_low,
+            "mm",
+            f"{corner.edge} to the first tail, at the end",
+            FIRST,
+            corner.up,
+        ),
+        Measure("tail_width", width, "mm", f"across {tails} at the end", FIRST, corner.up),
+        Measure("tail_base", base, "mm", "across a tail at the base line", FIRST, corner.up),
+        Measure("pin_width", spacing.pin, "mm", "between two tails at the end", FIRST, corner.up),
         Measure(
             "pin_base",
             spacing.pin + 2.0 * spacing.narrowing,
             "mm",
-            "across a pin at its wide end, inside the box",
+            "between two tails at the base line",
+            FIRST,
+            corner.up,
         ),
-        Measure("slope", slope_deg, "deg", f"from square, 1 in {spacing.slope:g}"),
+        Measure(
+            "slope",
+            slope_deg,
+            "deg",
+            f"from square, 1 in {spacing.slope:g}",
+            along=corner.along_end,
+        ),
     ]
     if at.lap:
-        rows.append(Measure("lap", at.lap, "mm", "left in front of the tails"))
+        rows.append(
+            Measure("lap", at.lap, "mm", "left in front of the tails", SECOND, corner.along_side)
+        )
     return tuple(rows)
 
 

@@ -14,12 +14,26 @@ from dataclasses import dataclass
 from geometry.cuts.mortise import Corners, Mortise
 from geometry.cuts.saw import SawCut
 from geometry.cuts.shouldered_tenon import ShoulderedTenon
-from geometry.design.joint import Contact, Joint, Measure
+from geometry.design.joint import FIRST, SECOND, Contact, Joint, Measure
 from geometry.design.part import Part
-from geometry.primitives.frame import Frame, Vec3
+from geometry.joints.marking import called
+from geometry.primitives.frame import (
+    X_AXIS,
+    Y_AXIS,
+    Z_AXIS,
+    Frame,
+    Vec3,
+    cross,
+    dot,
+    norm,
+    subtract,
+    unit,
+)
 
 GLUE_ROOM = 1.0  # mm a blind mortise is deeper than the tenon; common practice, no source
 _WORTH_IT = 0.5  # mm: a narrower shoulder is no face to declare
+_WIDER = 0.05  # mm: less is not marked
+_TURNED_DEG = 0.05
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,7 +102,9 @@ def leaning_tenon(name: str, kind: str, piece: Part, holder: Part, at: LeaningTe
     )
     end = (shift + at.face + at.length / i, 0.0, 0.0)
     mouth, floor = (_in_holder(holder, at, corners) for corners in at.mortise())
-    face = f"the {holder.kind}'s face"
+    tenoned, face = called(piece), f"the {called(holder)}'s face"
+    turn, frame = at.frame.turn_to_bench, at.frame
+    into, arris = turn(at.into), cross(Z_AXIS, at.into)  # of the shoulder on the piece's face
     return Joint(
         name=name,
         kind=kind,
@@ -101,27 +117,96 @@ def leaning_tenon(name: str, kind: str, piece: Part, holder: Part, at: LeaningTe
                 "shoulder_mitre",
                 at.mitre_deg,
                 "deg",
-                f"across the {piece.kind}'s face, from square",
-                (0,),
+                f"across the {tenoned}'s face, from square",
+                FIRST,
+                frame.z_axis,
             ),
-            Measure("shoulder_tilt", at.tilt_deg, "deg", "blade tilt from square", (0,)),
-            Measure("tenon_thickness", at.z_high - at.z_low, "mm", "between the cheeks", (0,)),
-            Measure("tenon_width", at.y_high - at.y_low, "mm", f"across the {piece.kind}"),
-            Measure("tenon_length", at.length, "mm", f"square to {face}", (0,)),
             Measure(
-                "mortise_width", at.z_high - at.z_low + at.fit, "mm", "between the cheeks", (1,)
+                "shoulder_tilt",
+                at.tilt_deg,
+                "deg",
+                "blade tilt from square",
+                FIRST,
+                turn(unit(arris)) if norm(arris) > 0.0 else None,
             ),
-            Measure("mortise_depth", at.mortise_depth, "mm", f"square to {face}", (1,)),
+            Measure(
+                "tenon_thickness",
+                at.z_high - at.z_low,
+                "mm",
+                "between the cheeks",
+                FIRST,
+                frame.z_axis,
+            ),
+            Measure(
+                "tenon_width",
+                at.y_high - at.y_low,
+                "mm",
+                f"across the {tenoned}",
+                FIRST,
+                frame.y_axis,
+            ),
+            Measure("tenon_length", at.length, "mm", f"square to {face}", FIRST, into),
+            Measure(
+                "mortise_width",
+                at.z_high - at.z_low + at.fit,
+                "mm",
+                "between the cheeks",
+                SECOND,
+                frame.z_axis,
+            ),
+            *_mouth(holder, mouth, at),
+            Measure("mortise_depth", at.mortise_depth, "mm", f"square to {face}", SECOND, into),
             Measure(
                 "from_face_side",
                 at.z_low,
                 "mm",
-                f"from the {piece.kind}'s face side to the tenon",
-                (0,),
+                f"from the {tenoned}'s face side to the tenon",
+                FIRST,
+                frame.z_axis,
             ),
         ),
         contacts=_contacts(piece, at),
     )
+
+
+def _mouth(holder: Part, corners: Corners, at: LeaningTenon) -> tuple[Measure, ...]:
+    """The mouth of the mortise as it is marked on the holder's face; its corners in the holder's
+    frame.  It is larger than the mortise where that leans, and turned where the pieces are."""
+    long, wide = subtract(corners[1], corners[0]), subtract(corners[3], corners[0])
+    turn = holder.frame.turn_to_bench
+    rows = [
+        Measure(
+            "mortise_length", norm(long), "mm", "at its mouth, along it", SECOND, turn(unit(long))
+        )
+    ]
+    if norm(wide) - (at.z_high - at.z_low + at.fit) > _WIDER:
+        rows.append(
+            Measure(
+                "mouth_width",
+                norm(wide),
+                "mm",
+                "of the mortise, across it",
+                SECOND,
+                turn(unit(wide)),
+            )
+        )
+    off_deg = min(_off_deg(long, axis) for axis in (X_AXIS, Y_AXIS, Z_AXIS))
+    if off_deg > _TURNED_DEG:
+        rows.append(
+            Measure(
+                "mouth_turn",
+                off_deg,
+                "deg",
+                f"of the mortise, from the {called(holder)}'s edge",
+                SECOND,
+                turn(unit(cross(long, wide))),
+            )
+        )
+    return tuple(rows)
+
+
+def _off_deg(way: Vec3, axis: Vec3) -> float:
+    return math.degrees(math.acos(min(1.0, abs(dot(unit(way), axis)))))
 
 
 def _in_holder(holder: Part, at: LeaningTenon, corners: tuple[Vec3, ...]) -> Corners:

@@ -8,10 +8,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from geometry.cuts.notch import Notch
-from geometry.design.joint import Contact, Joint, Measure
+from geometry.design.joint import FIRST, Contact, Joint, Measure
 from geometry.design.part import Part
 from geometry.joints.marking import span
-from geometry.primitives.frame import Vec3
+from geometry.primitives.frame import X_AXIS, Y_AXIS, Vec3
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,9 +45,23 @@ def let_in(name: str, board: Part, post: Part, at: LetInNumbers) -> Joint:
         cuts_first=(Notch(x_low, x_high, y_low, y_high),),
         cuts_second=(),
         measures=(
-            Measure("notch_width", at.right - at.left + at.fit, "mm", "along the back edge"),
-            Measure("notch_depth", at.deep, "mm", "from the back edge"),
-            Measure("from_left_end", at.left - half, "mm", "notch from the bench's left end"),
+            Measure(
+                "notch_width",
+                at.right - at.left + at.fit,
+                "mm",
+                "along the back edge",
+                FIRST,
+                X_AXIS,
+            ),
+            Measure("notch_depth", at.deep, "mm", "from the back edge", FIRST, Y_AXIS),
+            Measure(
+                "from_left_end",
+                at.left - half,
+                "mm",
+                "notch from the bench's left end",
+                FIRST,
+                X_AXIS,
+            ),
         ),
         contacts=_contacts(at),
     )

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from geometry.cuts.cut import Blank
 from geometry.cuts.rounded_edges import RoundedEdges
 from geometry.cuts.slot_mortise import SlotMortise
-from geometry.design.joint import Contact, Joint, Measure
+from geometry.design.joint import FIRST, SECOND, Contact, Joint, Measure
 from geometry.design.part import Part, Shape
 from geometry.primitives.frame import Frame, Vec3, add, cross, rounded, scale
 
@@ -85,10 +85,19 @@ def loose_tenon(name: str, holder: Part, tenon: Part, at: LooseTenon, *, second:
         cuts_second=(),
         measures=(
             *at.places,
-            Measure("mortise_depth", depth, "mm", "square to the face"),
-            Measure("mortise_width", at.width + at.fit, "mm", "over its round ends"),
-            Measure("mortise_thickness", at.thickness + at.fit, "mm", "between its cheeks"),
-            Measure("tenon_length", at.length, "mm", "of the slip, end to end"),
+            Measure("mortise_depth", depth, "mm", "square to the face", FIRST, at.out),
+            Measure(
+                "mortise_width", at.width + at.fit, "mm", "over its round ends", FIRST, at.along
+            ),
+            Measure(
+                "mortise_thickness",
+                at.thickness + at.fit,
+                "mm",
+                "between its cheeks",
+                FIRST,
+                cross(at.out, at.along),
+            ),
+            Measure("tenon_length", at.length, "mm", "of the slip, end to end", SECOND, at.out),
         ),
         contacts=_cheeks(at, into, depth),
     )

@@ -8,6 +8,12 @@ from geometry.design.part import Part
 from geometry.primitives.frame import Vec3
 
 
+def called(part: Part) -> str:
+    """What a maker calls a part in a sentence: ``top rail`` for ``Top rail, bay 1``, ``slat`` for
+    ``Slat 3``."""
+    return part.title.split(",")[0].rstrip(" 0123456789").lower()
+
+
 def saw_cut(part: Part, title: str, point: Vec3, outward: Vec3) -> SawCut:
     """The saw cut on ``part`` along a plane given in bench coordinates."""
     return SawCut(title, part.frame.to_local(point), part.frame.turn_to_local(outward))

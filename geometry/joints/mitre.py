@@ -6,7 +6,7 @@ on each other.
 
 from __future__ import annotations
 
-from geometry.design.joint import Contact, Joint, Measure
+from geometry.design.joint import FIRST, SECOND, Contact, Joint, Measure
 from geometry.design.part import Part
 from geometry.joints.marking import saw_cut
 from geometry.primitives.frame import Vec3, cross, norm, subtract, unit
@@ -25,7 +25,8 @@ def mitre(name: str, first: Part, second: Part, corners: tuple[Vec3, Vec3, Vec3,
     cut_second = saw_cut(second, "mitre", corners[0], opposite)
     # Square to the arrises: where the boards flare, their front slants across the mitre.
     arris = unit(subtract(corners[1], corners[0]))
-    width = norm(cross(subtract(corners[3], corners[0]), arris))
+    slant = cross(subtract(corners[3], corners[0]), arris)
+    width = norm(slant)
     return Joint(
         name=name,
         kind="mitre",
@@ -35,13 +36,27 @@ def mitre(name: str, first: Part, second: Part, corners: tuple[Vec3, Vec3, Vec3,
         cuts_second=(cut_second,),
         measures=(
             Measure(
-                "tilt_first", cut_first.tilt_deg, "deg", f"blade tilt from square, {first.title}"
+                "tilt_first",
+                cut_first.tilt_deg,
+                "deg",
+                f"tilt of the blade from square, {first.title}",
+                FIRST,
+                arris,
             ),
             Measure(
-                "tilt_second", cut_second.tilt_deg, "deg", f"blade tilt from square, {second.title}"
+                "tilt_second",
+                cut_second.tilt_deg,
+                "deg",
+                f"tilt of the blade from square, {second.title}",
+                SECOND,
+                arris,
             ),
             Measure(
-                "mitre_width", width, "mm", "from the outside to the inside arris, square to both"
+                "mitre_width",
+                width,
+                "mm",
+                "from the outside to the inside arris, square to both",
+                along=unit(cross(arris, slant)),
             ),
         ),
         contacts=(Contact(corners, normal, 0.0),),

@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 from geometry.cuts.mortise import Mortise
-from geometry.design.joint import Contact, Joint, Measure
+from geometry.design.joint import Contact, Joint
 from geometry.design.part import Part
 from geometry.joints.marking import corners_on
-from geometry.joints.through_tenon import ThroughTenon
+from geometry.joints.through_tenon import ThroughTenon, mortise_mouth
 
 
 def passed_rail(name: str, rail: Part, holder: Part, at: ThroughTenon) -> Joint:
     """Let ``rail`` pass through ``holder``; half sizes of ``at`` are those of the rail itself."""
-    room = at.half_cross + at.fit / 2.0
     near, far = (
-        corners_on(holder, at.corners(along, at.half_grain, room)) for along in (0.0, at.depth)
+        corners_on(holder, at.corners(along, at.half_grain, at.half_mouth))
+        for along in (0.0, at.depth)
     )
     mortise = Mortise(near, far, through=True)
     first, last = (at.corners(along, at.half_grain, at.half_cross) for along in (0.0, at.depth))
@@ -24,10 +24,7 @@ def passed_rail(name: str, rail: Part, holder: Part, at: ThroughTenon) -> Joint:
         fit=at.fit,
         cuts_first=(),
         cuts_second=(mortise,),
-        measures=(
-            Measure("mortise_length", 2.0 * at.half_grain, "mm", "along the piece's grain"),
-            Measure("mortise_width", 2.0 * room, "mm", "across the grain, between the cheeks"),
-        ),
+        measures=mortise_mouth(at, "along the piece's grain"),
         contacts=(
             Contact((first[3], first[2], last[2], last[3]), at.across, at.fit / 2.0),
             Contact((first[1], first[2], last[2], last[1]), at.grain, 0.0),

@@ -14,10 +14,11 @@ from geometry.cuts.contour import Face
 from geometry.cuts.leaning_bore import LeaningBore
 from geometry.cuts.round_tenon import RoundTenon
 from geometry.cuts.wedge_slot import WedgeSlot
-from geometry.design.joint import Contact, Joint, Measure
+from geometry.design.joint import FIRST, SECOND, Contact, Joint, Measure
 from geometry.design.part import Part
 from geometry.joints.marking import saw_cut
-from geometry.primitives.frame import Vec3, add, cross, dot, scale, subtract, unit
+from geometry.primitives.frame import Vec3, add, cross, dot, norm, scale, subtract, unit
+from shared.tolerances import COPLANAR
 
 UP: Vec3 = (0.0, 0.0, 1.0)
 
@@ -117,19 +118,50 @@ def round_tenon(name: str, leg: Part, board: Part, at: RoundTenonNumbers) -> Joi
         cuts_first=(saw_cut(leg, "level end", at.end, UP), tenon, slot),
         cuts_second=(bore,),
         measures=(
-            Measure("tenon_diameter", at.diameter, "mm", "of the tenon", (0,)),
-            Measure("bore_diameter", at.diameter + at.fit, "mm", "of the bore", (1,)),
-            Measure("bore_tilt", at.tilt_deg, "deg", "of the bit from square to the underside"),
-            Measure("sightline", sightline, "deg", "from square across the board"),
-            Measure("bore_along", place[0], "mm", "its middle on the underside, along the board"),
-            Measure("bore_across", place[1], "mm", "its middle, from the board's face edge"),
-            Measure("tenon_length", at.depth / -at.down[2], "mm", "along the axis", (0,)),
+            Measure("tenon_diameter", at.diameter, "mm", "of the tenon", FIRST),
+            Measure("bore_diameter", at.diameter + at.fit, "mm", "of the bore", SECOND),
             Measure(
-                "slot_length", at.slot, "mm", "down from the tenon's end, along the axis", (0,)
+                "bore_tilt",
+                at.tilt_deg,
+                "deg",
+                "of the bit from square to the underside",
+                along=_level_axis(at),
+            ),
+            Measure("sightline", sightline, "deg", "from square across the board", along=UP),
+            Measure(
+                "bore_along",
+                place[0],
+                "mm",
+                "its middle on the underside, along the board",
+                SECOND,
+                board.frame.x_axis,
+            ),
+            Measure(
+                "bore_across",
+                place[1],
+                "mm",
+                "its middle, from the board's face edge",
+                SECOND,
+                board.frame.y_axis,
+            ),
+            Measure("tenon_length", at.depth / -at.down[2], "mm", "along the axis", FIRST, at.down),
+            Measure(
+                "slot_length",
+                at.slot,
+                "mm",
+                "down from the tenon's end, along the axis",
+                FIRST,
+                at.down,
             ),
         ),
         contacts=_shoulder(leg, at),
     )
+
+
+def _level_axis(at: RoundTenonNumbers) -> Vec3 | None:
+    """The level line that the leg leans about; none for an upright leg."""
+    across = cross(at.down, UP)
+    return unit(across) if norm(across) > COPLANAR else None
 
 
 def leg_wedge(name: str, leg: Part, wedge: Part, at: RoundTenonNumbers) -> Joint:

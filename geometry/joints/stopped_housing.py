@@ -8,15 +8,15 @@ un-notched front covers the round that the router leaves at the stop.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from geometry.cuts.contour import Face
 from geometry.cuts.housing import StoppedHousing
 from geometry.cuts.notch import Notch
-from geometry.design.joint import Contact, Joint, Measure
+from geometry.design.joint import FIRST, SECOND, Contact, Joint, Measure
 from geometry.design.part import Part
 from geometry.joints.marking import span
-from geometry.primitives.frame import Vec3, add, scale
+from geometry.primitives.frame import Y_AXIS, Vec3, add, scale
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,24 +94,47 @@ def _measures(at: HousingNumbers, width: float) -> tuple[Measure, ...]:
     low, middle, high = at.board_front
     where = "the front edge (outside arris)"
     stops = [
-        Measure(f"stop_from_front_{side}", front - at.stop, "mm", f"stop from {where}, {side} side")
+        Measure(
+            f"stop_from_front_{side}",
+            front - at.stop,
+            "mm",
+            f"stop from {where}, {side} side",
+            FIRST,
+            Y_AXIS,
+        )
         for side, front in zip(at.sides, (low, high), strict=True)
     ]
     return (
-        Measure("stop_from_front", middle - at.stop, "mm", f"stop from {where}, on the middle"),
+        Measure(
+            "stop_from_front",
+            middle - at.stop,
+            "mm",
+            f"stop from {where}, on the middle",
+            FIRST,
+            Y_AXIS,
+        ),
         *stops,
         Measure(
             "stop_from_inside_arris",
             at.inside_front - at.stop,
             "mm",
             "stop from the front arris of the housed face, on the middle",
+            FIRST,
+            Y_AXIS,
         ),
-        Measure("stop_from_back", at.stop - at.board_back, "mm", _from_back(at)),
-        Measure("housing_width", width, "mm", "across the housing"),
-        Measure("housing_depth", at.depth, "mm", "below the inside face"),
-        at.place,
-        Measure("notch_length", at.front - at.tongue_front, "mm", "along the front corner"),
-        Measure("notch_height", at.depth, "mm", "along the front edge"),
+        Measure("stop_from_back", at.stop - at.board_back, "mm", _from_back(at), FIRST, Y_AXIS),
+        Measure("housing_width", width, "mm", "across the housing", FIRST, at.across),
+        Measure("housing_depth", at.depth, "mm", "below the inside face", FIRST, at.into),
+        replace(at.place, found_on=FIRST, along=at.across),
+        Measure(
+            "notch_length",
+            at.front - at.tongue_front,
+            "mm",
+            "along the front corner",
+            SECOND,
+            Y_AXIS,
+        ),
+        Measure("notch_height", at.depth, "mm", "along the front edge", SECOND, at.into),
     )
 
 

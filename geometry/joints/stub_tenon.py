@@ -8,11 +8,17 @@ from __future__ import annotations
 
 from geometry.cuts.cut import Cut
 from geometry.cuts.mortise import Mortise
-from geometry.design.joint import Contact, Joint, Measure
+from geometry.design.joint import FIRST, SECOND, Contact, Joint, Measure
 from geometry.design.part import Part
 from geometry.joints.leaning_tenon import GLUE_ROOM
 from geometry.joints.marking import corners_on
-from geometry.joints.through_tenon import ThroughTenon, square_tenon, tenon_contacts
+from geometry.joints.through_tenon import (
+    ThroughTenon,
+    mortise_mouth,
+    square_tenon,
+    tenon_contacts,
+    tenon_section,
+)
 from geometry.primitives.frame import add, scale
 
 STUB, HOUSED = "stub tenon", "housed rail"
@@ -21,11 +27,12 @@ STUB, HOUSED = "stub tenon", "housed rail"
 def stub_tenon(name: str, rail: Part, holder: Part, at: ThroughTenon) -> Joint:
     """A tenon of ``at.depth`` in a blind mortise."""
     measures = (
-        Measure("tenon_width", 2.0 * at.half_grain, "mm", "along the mortised piece's grain"),
-        Measure("tenon_thickness", 2.0 * at.half_cross, "mm", "across that grain"),
-        Measure("tenon_length", at.depth, "mm", "from the shoulder to its end"),
-        Measure("mortise_width", 2.0 * _room(at), "mm", "across the grain, between the cheeks"),
-        Measure("mortise_depth", at.depth + GLUE_ROOM, "mm", "below the piece's face"),
+        *tenon_section(at),
+        Measure("tenon_length", at.depth, "mm", "from the shoulder to its end", FIRST, at.out),
+        *mortise_mouth(at, "along the grain"),
+        Measure(
+            "mortise_depth", at.depth + GLUE_ROOM, "mm", "below the piece's face", SECOND, at.out
+        ),
     )
     return Joint(
         name=name,
@@ -51,21 +58,30 @@ def housed_rail(name: str, rail: Part, holder: Part, at: ThroughTenon) -> Joint:
         cuts_first=(),
         cuts_second=cuts,
         measures=(
-            Measure("housing_length", 2.0 * at.half_grain, "mm", "along the piece's grain"),
-            Measure("housing_width", 2.0 * _room(at), "mm", "across the grain, between the cheeks"),
-            Measure("housing_depth", at.depth, "mm", "below the piece's face"),
+            Measure(
+                "housing_length",
+                2.0 * at.half_grain,
+                "mm",
+                "along the piece's grain",
+                SECOND,
+                at.grain,
+            ),
+            Measure(
+                "housing_width",
+                2.0 * at.half_mouth,
+                "mm",
+                "across the grain, between the cheeks",
+                SECOND,
+                at.across,
+            ),
+            Measure("housing_depth", at.depth, "mm", "below the piece's face", SECOND, at.out),
         ),
         contacts=(*tenon_contacts(rail, at), Contact(end, at.out, 0.0)),
     )
 
 
-def _room(at: ThroughTenon) -> float:
-    """Half the mortise across the grain."""
-    return at.half_cross + at.fit / 2.0
-
-
 def _mortise(holder: Part, at: ThroughTenon, depth: float) -> Mortise:
-    mouth = at.corners(0.0, at.half_grain, _room(at))
+    mouth = at.corners(0.0, at.half_grain, at.half_mouth)
     step = scale(at.out, depth)
     floor = tuple(add(corner, step) for corner in mouth)
     return Mortise(

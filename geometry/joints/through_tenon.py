@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from geometry.cuts.mortise import Corners, Mortise
 from geometry.cuts.saw import SawCut
 from geometry.cuts.shouldered_tenon import ShoulderedTenon
-from geometry.design.joint import Contact, Joint, Measure
+from geometry.design.joint import FIRST, SECOND, Contact, Joint, Measure
 from geometry.design.part import Part
 from geometry.joints.marking import corners_on, saw_cut, span
 from geometry.primitives.frame import Vec3, add, cross, scale
@@ -47,6 +47,11 @@ class ThroughTenon:
         """The unit direction across the mortised piece's grain, square to the tenon."""
         return cross(self.out, self.grain)
 
+    @property
+    def half_mouth(self) -> float:
+        """Half the mortise across the grain."""
+        return self.half_cross + self.fit / 2.0
+
     def corners(self, along: float, half_grain: float, half_cross: float) -> Corners:
         """A rectangle round the tenon's axis, ``along`` mm beyond the near face."""
         middle = add(self.face, scale(self.out, along))
@@ -60,15 +65,15 @@ class ThroughTenon:
 def through_tenon(name: str, rail: Part, holder: Part, at: ThroughTenon) -> Joint:
     """Join a rail to the piece that its tenon passes through; the tenon is the rail's."""
     end = add(at.face, scale(at.out, at.depth))
-    cross_room = at.half_cross + at.fit / 2.0
-    near = at.corners(0.0, at.half_grain, cross_room)
-    far = at.corners(at.depth, at.half_grain + at.wedge_room, cross_room)
+    near = at.corners(0.0, at.half_grain, at.half_mouth)
+    far = at.corners(at.depth, at.half_grain + at.wedge_room, at.half_mouth)
     mortise = Mortise(corners_on(holder, far), corners_on(holder, near), through=True)
     measures = [
-        Measure("tenon_width", 2.0 * at.half_grain, "mm", "along the mortised piece's grain"),
-        Measure("tenon_thickness", 2.0 * at.half_cross, "mm", "across that grain"),
-        Measure("tenon_length", at.depth, "mm", "from the shoulder to the far face"),
-        Measure("mortise_width", 2.0 * cross_room, "mm", "across the grain, between the cheeks"),
+        *tenon_section(at),
+        Measure(
+            "tenon_length", at.depth, "mm", "from the shoulder to its end, flush", FIRST, at.out
+        ),
+        *mortise_mouth(at, "along the grain, where the tenon goes in"),
     ]
     if at.wedge_room > 0.0:
         measures += [
@@ -76,13 +81,17 @@ def through_tenon(name: str, rail: Part, holder: Part, at: ThroughTenon) -> Join
                 "mortise_far",
                 2.0 * (at.half_grain + at.wedge_room),
                 "mm",
-                "along the grain, on the far side",
+                "along the grain, where the tenon comes out",
+                SECOND,
+                at.grain,
             ),
             Measure(
                 "wedge_slope",
                 math.degrees(math.atan(at.wedge_room / at.depth)),
                 "deg",
                 "of the mortise's ends from square",
+                SECOND,
+                at.across,
             ),
         ]
     return Joint(
@@ -94,6 +103,38 @@ def through_tenon(name: str, rail: Part, holder: Part, at: ThroughTenon) -> Join
         cuts_second=(mortise,),
         measures=tuple(measures),
         contacts=tenon_contacts(rail, at),
+    )
+
+
+def tenon_section(at: ThroughTenon) -> tuple[Measure, ...]:
+    """The tenon's sizes square to its length."""
+    return (
+        Measure(
+            "tenon_width",
+            2.0 * at.half_grain,
+            "mm",
+            "along the mortised piece's grain",
+            FIRST,
+            at.grain,
+        ),
+        Measure(
+            "tenon_thickness", 2.0 * at.half_cross, "mm", "across that grain", FIRST, at.across
+        ),
+    )
+
+
+def mortise_mouth(at: ThroughTenon, lengthwise: str) -> tuple[Measure, ...]:
+    """The mortise's sizes on the face that the shoulder lies on."""
+    return (
+        Measure("mortise_length", 2.0 * at.half_grain, "mm", lengthwise, SECOND, at.grain),
+        Measure(
+            "mortise_width",
+            2.0 * at.half_mouth,
+            "mm",
+            "across the grain, between the cheeks",
+            SECOND,
+            at.across,
+        ),
     )
 
 

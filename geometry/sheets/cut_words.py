@@ -38,6 +38,7 @@ from geometry.cuts.tenon import Tenon
 from geometry.cuts.trim import Trim
 from geometry.cuts.wedge_slot import WedgeSlot
 from geometry.design.part import Shape
+from geometry.primitives.frame import Vec3
 from geometry.sheets.fitting_words import FITTING_KINDS, runs
 from geometry.sheets.waste import wastes
 from shared.units import angle_mark, length_mark
@@ -214,9 +215,9 @@ def _flat_mortise(cut: Mortise, blank: Blank) -> str:
     far = math.dist(*cut.floor[:2]), math.dist(*cut.floor[1:3])
     short, long = sorted((across, along))
     deep = f"{_mm(cut.depth)} deep" if not cut.through else "right through"
-    words = f"{_mm(short)} by {_mm(long)}, {deep} from {_mouth(cut, blank)}"
+    words = f"{_mm(short)} by {_mm(long)}, {deep} from {_side_of(cut.mouth, blank)}"
     if max(abs(across - far[0]), abs(along - far[1])) > _NEAR:
-        words += f", {_mm(min(far))} by {_mm(max(far))} on the far side"
+        words += f", {_mm(min(far))} by {_mm(max(far))} on {_side_of(cut.floor, blank)}"
     off = _off_the_grain(cut)
     if _SQUARE < off < 90.0 - _SQUARE:
         words += f", lying {_deg(off)} off the grain"
@@ -230,8 +231,9 @@ def _off_the_grain(cut: Mortise) -> float:
     return math.degrees(math.acos(min(1.0, abs(end[0] - start[0]) / math.dist(start, end))))
 
 
-def _mouth(cut: Mortise, blank: Blank) -> str:
-    ys, zs = [y for _, y, _ in cut.mouth], [z for _, _, z in cut.mouth]
+def _side_of(corners: Sequence[Vec3], blank: Blank) -> str:
+    """The side of the piece that an end of a mortise lies in."""
+    ys, zs = [y for _, y, _ in corners], [z for _, _, z in corners]
     if max(zs) < _NEAR:
         return "the face side"
     if min(zs) > blank.thickness - _NEAR:

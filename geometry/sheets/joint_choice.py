@@ -27,12 +27,13 @@ from geometry.sheets.outlines import Drawn, Outlines
 from geometry.views.joint_scene import JointScene
 
 _ANGLE, _LENGTH = 3.0, 1.0  # what drawing a measure is worth
-_PLAIN = 30.0  # a place that costs more tells nothing
+PLAIN = 30.0  # a place that costs more tells nothing
 _MOST = 5  # flat views on a page
 _AGAIN = 0.15  # of its worth, for a measure that is drawn already
 _SHOWN = 2.0  # for showing all edges that the joint makes of a part
 _LATER = 0.35  # the first lines of sight lie in the faces that meet
-_BESIDE_HATCHING = 6.0  # what it costs a length to stand in a section
+_BESIDE_HATCHING = 12.0  # what it costs a size of one part to stand in a section
+_HAIR = 1e-6  # mm
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -50,7 +51,7 @@ def chosen(scene: JointScene) -> tuple[Chosen, ...]:
         _Offer(one, joint.measures, rank) for rank, one in enumerate(section_figures(scene))
     ]
     sides = [
-        [_Offer(one, joint.measures, 0) for one in _fronts(part_figures(scene, index))]
+        [_Offer(one, joint.measures, 0) for one in fronts(part_figures(scene, index))]
         if _is_cut(joint, index) or not has_cuts(joint)
         else []
         for index in (0, 1)
@@ -72,7 +73,7 @@ def chosen(scene: JointScene) -> tuple[Chosen, ...]:
         best = max(rest, key=lambda one: one.worth(joint.measures, picked))
         picked.append(best)
         rest.remove(best)
-    return _shared_out(picked, len(joint.measures))
+    return _shared_out(picked, joint.measures)
 
 
 class _Offer:
@@ -93,11 +94,11 @@ class _Offer:
         if isinstance(figure, SectionFigure):
             found = tuple(
                 replace(one, cost=one.cost + _BESIDE_HATCHING)
-                if one.dimension.unit == "mm"
+                if one.dimension.unit == "mm" or len(measures[one.measure].found_on) == 1
                 else one
                 for one in found
             )
-        self.places = [one for one in found if one.cost < _PLAIN]
+        self.places = [one for one in found if one.cost < PLAIN]
         self.told = frozenset(one.measure for one in self.places)
         self.cuts_both = isinstance(figure, SectionFigure) and figure.cuts_both
 
@@ -107,7 +108,7 @@ class _Offer:
         known = _told(beside)
         sizes: dict[tuple[str, float], float] = {}  # what each size is worth; alike ones count once
         for m in self.told:
-            plain = 1.0 - min(p.cost for p in self.places if p.measure == m) / _PLAIN
+            plain = 1.0 - min(p.cost for p in self.places if p.measure == m) / PLAIN
             weight = _ANGLE if measures[m].unit == "deg" else _LENGTH
             size = (measures[m].unit, round(measures[m].value, 2))
             worth = weight * plain * (_AGAIN if m in known else 1.0)
@@ -116,7 +117,7 @@ class _Offer:
         return sum(sizes.values()) + shown - _LATER * self._rank
 
 
-def _fronts(figures: Sequence[PartFigure]) -> list[PartFigure]:
+def fronts(figures: Sequence[PartFigure]) -> list[PartFigure]:
     """Of each two views from opposite sides the one that shows more of the joint's edges: the same
     measures are to be found in both."""
     half = len(figures) // 2
@@ -142,24 +143,39 @@ def _is_cut(joint: Joint, index: int) -> bool:
     return bool((joint.cuts_first, joint.cuts_second)[index])
 
 
-def _shared_out(picked: Sequence[_Offer], count: int) -> tuple[Chosen, ...]:
-    """Each measure in the view where it is plainest."""
+def _shared_out(picked: Sequence[_Offer], measures: Sequence[Measure]) -> tuple[Chosen, ...]:
+    """Each measure in the view where it is plainest, and one of those that say the same."""
     kept: list[list[Drawn]] = [[] for _ in picked]
-    for measure in range(count):
+    drawn: list[Measure] = []
+    for index, measure in enumerate(measures):
+        if any(_same(measure, other) for other in drawn):
+            continue
         offers = sorted(
             (
                 (place.cost, k, place)
                 for k, one in enumerate(picked)
                 for place in one.places
-                if place.measure == measure
+                if place.measure == index
             ),
             key=lambda one: one[:2],
         )
         for _, k, place in offers:
             if all(place.key != other.key for other in kept[k]):
                 kept[k].append(place)
+                drawn.append(measure)
                 break
     return tuple(
-        Chosen(one.figure, tuple(place.dimension for place in drawn))
-        for one, drawn in zip(picked, kept, strict=True)
+        Chosen(one.figure, tuple(place.dimension for place in places))
+        for one, places in zip(picked, kept, strict=True)
+    )
+
+
+def _same(one: Measure, other: Measure) -> bool:
+    """Whether two measures are one place told from two points, such as a stop from either end of
+    an edge."""
+    return (
+        "_from_" in one.name
+        and one.name.split("_")[0] == other.name.split("_")[0]
+        and abs(one.value - other.value) < _HAIR
+        and (one.along, one.found_on) == (other.along, other.found_on)
     )

@@ -6,6 +6,7 @@ Joints that are made alike share a page that says where they are.  Frame: sheet 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 
 from geometry.bench.bench import Bench
 from geometry.design.joint import Joint
@@ -14,13 +15,19 @@ from geometry.drawing.marks import Label, Mark, Role
 from geometry.primitives.frame import Vec2, Vec3
 from geometry.sheets.joint_groups import joint_groups
 from geometry.sheets.joint_pictures import joint_pictures
-from geometry.sheets.joint_words import LISTED, joint_head, joint_title, measures_table
+from geometry.sheets.joint_plan import joint_plan
+from geometry.sheets.joint_words import (
+    LISTED,
+    joint_head,
+    joint_title,
+    measure_rows,
+    measures_table,
+)
 from geometry.sheets.layout import Layout
 from geometry.sheets.leaf import Leaf, standing
 from geometry.sheets.lettering_fit import fitted, wrapped
 from geometry.sheets.picture_page import Composed, Picture, composed
 from geometry.sheets.text_block import PITCH, TextBlock
-from geometry.views.joint_scene import joint_scene
 from shared.words import in_words
 
 _TITLE_HEIGHT, _LEAST_TITLE = 5.0, 3.5
@@ -38,15 +45,16 @@ def joint_leaf(joints: Sequence[Joint], parts: Mapping[str, Part], layout: Layou
 
     The sheet lies or stands, whichever shows it larger.  Raises CannotBuild as any solid.
     """
-    scene = joint_scene(joints[0], parts)
+    plan = joint_plan(joints, parts)
     title = in_words(joint_title(joints, parts), layout.words)
-    pictures = joint_pictures(scene, parts, layout)
+    pictures = joint_pictures(plan, parts, layout)
     tries: list[tuple[Composed, Layout]] = []
     for listed in (LISTED, 0):  # where a table is too long, each size is told on its part's page
+        told = _Told(joints, parts, measure_rows(joints, parts, plan.unplaced, layout, listed))
         tries += [
             (found, way)
             for way in (layout, standing(layout))
-            if (found := _composed(pictures, title, (joints, parts), way, listed)) is not None
+            if (found := _composed(pictures, title, told, way)) is not None
         ]
         if tries:
             break
@@ -66,21 +74,30 @@ def joint_marks(
     A ring goes round the point of the bench that is picked out.
     """
     title = in_words(joint_title(joints, parts), layout.words)
-    pictures = joint_pictures(joint_scene(joints[0], parts), parts, layout, picked)
-    found = _composed(pictures, title, (joints, parts), layout, LISTED)
+    plan = joint_plan(joints, parts)
+    pictures = joint_pictures(plan, parts, layout, picked)
+    told = _Told(joints, parts, measure_rows(joints, parts, plan.unplaced, layout))
+    found = _composed(pictures, title, told, layout)
     return None if found is None else found.marks
+
+
+@dataclass(frozen=True, slots=True)
+class _Told:
+    """What the page says of some joints of the parts, and the rows of its table."""
+
+    joints: Sequence[Joint]
+    parts: Mapping[str, Part]
+    rows: Sequence[tuple[str, str]]
 
 
 def _composed(
     pictures: Sequence[Picture],
     title: str,
-    told: tuple[Sequence[Joint], Mapping[str, Part]],
+    told: _Told,
     layout: Layout,
-    listed: int,
 ) -> Composed | None:
-    joints, parts = told
     left, _, right, _ = layout.room
-    text = joint_head(joints, parts, layout, right - left)
+    text = joint_head(told.joints, told.parts, layout, right - left)
     _, height = fitted(title, right - left, _TITLE_HEIGHT, bold=True)
     height = max(height, _LEAST_TITLE)
     lines = wrapped(title, right - left, height, bold=True)
@@ -95,6 +112,6 @@ def _composed(
         return [*marks, *text.marks((x, y - deep))]
 
     def make_table(width: float) -> TextBlock:
-        return measures_table(joints, parts, layout, width, listed)
+        return measures_table(told.rows, layout, width)
 
     return composed(pictures, make_table, (deep + text.height + _AFTER_HEAD, head), layout)

@@ -19,10 +19,11 @@ from geometry.drawing.marks import Anchor, Label, Mark, Role, Strokes
 from geometry.primitives.frame import Vec3
 from geometry.sheets.arrangement import linework_marks
 from geometry.sheets.centre_lines import centre_lines
-from geometry.sheets.joint_choice import Chosen, chosen
+from geometry.sheets.joint_choice import Chosen
 from geometry.sheets.joint_figures import PartFigure, SectionFigure
 from geometry.sheets.joint_outlines import marked_edges, shown_edges
 from geometry.sheets.joint_pictorial import JointPictorial, joint_pictorial
+from geometry.sheets.joint_plan import JointPlan
 from geometry.sheets.joint_words import seen_from, short_titles, side_words
 from geometry.sheets.label_spots import spots_of
 from geometry.sheets.layout import Layout, Room, scale_text
@@ -46,18 +47,19 @@ _BESIDE = 6.0  # mm of the bench
 
 
 def joint_pictures(
-    scene: JointScene, parts: Mapping[str, Part], layout: Layout, picked: Vec3 | None = None
+    plan: JointPlan, parts: Mapping[str, Part], layout: Layout, picked: Vec3 | None = None
 ) -> tuple[Picture, ...]:
     """All pictures of a joint in their order; ``parts`` are the bench's by name.
 
     Where the parts stand as they do in the bench, a ring goes round the point that is picked out.
     """
+    scene = plan.scene
     pictorial = joint_pictorial(scene, parts)
     flat = [
         _section_picture(one, one.figure, scene, (layout, picked))
         if isinstance(one.figure, SectionFigure)
         else _part_picture(one, one.figure, scene, layout)
-        for one in chosen(scene)
+        for one in plan.views
     ]
     return (_together(pictorial, layout, picked), _apart(pictorial, layout), *flat)
 

@@ -7,7 +7,10 @@ from collections.abc import Mapping, Sequence
 
 from geometry.design.joint import Joint, Measure
 from geometry.design.part import Part
+from geometry.joints.clearances import BETWEEN, CLEARANCES
 from geometry.primitives.frame import dot
+from geometry.sheets.joint_lines import marked_lines
+from geometry.sheets.joint_plan import Unplaced
 from geometry.sheets.layout import Layout
 from geometry.sheets.text_block import NO_TEXT, TextBlock, paragraph, table
 from geometry.views.view import View
@@ -15,8 +18,8 @@ from shared.units import angle_mark, format_angle, format_length, in_units, leng
 from shared.words import in_words
 
 _SMALL = 2.5  # mm, capitals
+_LEAST_DEG = 0.05
 _HEAD = "Measures, and what they are measured from"
-_CLEARANCE = "Clearance between the two, in all"
 _MOST_PAIRED = 16  # joints whose two parts are both named
 LISTED = 6  # joints whose sizes are told one by one where they differ
 
@@ -31,6 +34,7 @@ _FROM = (
 )
 _SQUARE = math.cos(math.radians(0.5))
 
+_FACES = ("left end", "face edge", "face side")  # that places are told from
 _SIDES = {
     "face": "face side",
     "edge": "face edge",
@@ -63,21 +67,45 @@ def joint_head(
     return paragraph([told], width, _SMALL)
 
 
-def measures_table(
+def measure_rows(
     joints: Sequence[Joint],
     parts: Mapping[str, Part],
+    unplaced: Sequence[Unplaced],
     layout: Layout,
-    width: float,
     listed: int = LISTED,
-) -> TextBlock:
-    """The measures of a joint and its like; one that differs from joint to joint is told for
-    each, if there are no more than so many ``listed``."""
-    rows = [_row(joints, parts, index, layout, listed) for index in range(len(joints[0].measures))]
+) -> list[tuple[str, str]]:
+    """The sizes of a joint and its like, and of what; one that differs from joint to joint is told
+    for each, if there are no more than so many ``listed``."""
+    way = (layout, listed)
+    measures = zip(*(joint.measures for joint in joints), strict=True)
+    rows = _merged([_row(joints, parts, each, way) for each in measures if _is_told(each)])
+    rows += [_row(joints, parts, places(joints, parts, one), way) for one in unplaced]
     if joints[0].fit > 0.0:
-        rows.append((format_length(joints[0].fit, layout.shown), _CLEARANCE))
-    told = [(size, in_words(in_units(what, layout.shown), layout.words)) for size, what in rows]
+        clearance = f"Clearance: {CLEARANCES.get(joints[0].kind, BETWEEN)}"
+        rows.append((format_length(joints[0].fit, layout.shown), clearance))
+    return [(size, in_words(in_units(what, layout.shown), layout.words)) for size, what in rows]
+
+
+def measures_table(rows: Sequence[tuple[str, str]], layout: Layout, width: float) -> TextBlock:
+    """The rows under their headings."""
     head = (layout.shown.unit, in_words(_HEAD, layout.words))
-    return table(head, told, width, _SMALL) if told else NO_TEXT
+    return table(head, rows, width, _SMALL) if rows else NO_TEXT
+
+
+def places(
+    joints: Sequence[Joint], parts: Mapping[str, Part], one: Unplaced
+) -> tuple[Measure, ...]:
+    """Where along a part each of some joints begins, from the left end, the face edge or the face
+    side; only its words are the first's."""
+    found = []
+    for joint in joints:
+        part = parts[joint.parts[one.index]]
+        lines = marked_lines(joint, part, one.index)
+        at = lines.first(one.axis) - float(lines.limits[0, one.axis])
+        face = _FACES[one.axis]
+        words = f"place on {_called(part)}, from its {face} to the joint's nearest line"
+        found.append(Measure("place", at, "mm", words))
+    return tuple(found)
 
 
 def seen_from(view: View) -> str:
@@ -99,12 +127,41 @@ def side_words(side: str) -> str:
     return _SIDES[side]
 
 
+def _is_told(measures: Sequence[Measure]) -> bool:
+    """An angle of nothing is none: what is square is seen."""
+    return any(one.unit != "deg" or one.value > _LEAST_DEG for one in measures)
+
+
+def _merged(rows: Sequence[tuple[str, str]]) -> list[tuple[str, str]]:
+    """Rows that differ in their last words alone, such as a stop on the left and on the right side,
+    as one."""
+    found: list[tuple[str, list[str]]] = []
+    for size, what in rows:
+        head, comma, last = what.rpartition(", ")
+        if comma and found and found[-1][0] == size and found[-1][1][0] == head:
+            found[-1][1].append(last)
+        else:
+            found.append((size, [head, last] if comma else [what]))
+    return [(size, _listed(words)) for size, words in found]
+
+
+def _listed(words: Sequence[str]) -> str:
+    head, *rest = words
+    if len(rest) < 2:
+        return ", ".join(words)
+    return f"{head}, {', '.join(rest[:-1])} and {rest[-1]}"
+
+
 def _row(
-    joints: Sequence[Joint], parts: Mapping[str, Part], index: int, layout: Layout, listed: int
+    joints: Sequence[Joint],
+    parts: Mapping[str, Part],
+    measures: Sequence[Measure],
+    way: tuple[Layout, int],
 ) -> tuple[str, str]:
-    """The size, and what it is the size of."""
-    measure = joints[0].measures[index]
-    values = [joint.measures[index].value for joint in joints]
+    """The size, and what it is the size of, ``measures`` being those of the joints."""
+    layout, listed = way
+    measure = measures[0]
+    values = [one.value for one in measures]
     what = _what(measure)
     shown = {_as_shown(measure, value, layout) for value in values}
     if len(shown) == 1:
@@ -143,6 +200,10 @@ def _own(joint: Joint, joints: Sequence[Joint], parts: Mapping[str, Part]) -> st
         if len(set(names)) == len(names):
             return parts[joint.parts[index]].title
     return " and ".join(parts[name].title for name in joint.parts)
+
+
+def _called(part: Part) -> str:
+    return part.title.split(",")[0].rstrip(" 0123456789")
 
 
 def _short_title(joints: Sequence[Joint], parts: Mapping[str, Part], index: int) -> str:

@@ -24,7 +24,7 @@ _READABLE_SIDE = 4.0  # mm on paper: a shorter side of an angle is hard to see
 
 def angles(index: int, measure: Measure, outlines: Outlines) -> Iterator[Drawn]:
     """All places in which an angle can be drawn; ``index`` is the measure's."""
-    if measure.value < _LEAST_DEG:
+    if measure.value < _LEAST_DEG or not outlines.turns(measure):
         return
     edges = outlines.edges
     both = np.concatenate([edges, edges[:, (2, 3, 0, 1)]])  # from either end

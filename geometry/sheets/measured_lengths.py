@@ -71,7 +71,7 @@ def _straight(index: int, measure: Measure, outlines: Outlines) -> Iterator[Draw
         for k in np.argsort(cost, kind="stable")[:_MOST].tolist():
             start, end = outlines.corners[b[k]].tolist(), outlines.corners[first[k]].tolist()
             along = (1.0, 0.0) if axis == 0 else (0.0, 1.0)
-            side = _side(start, end, axis, outlines)
+            side = side_of(start, end, axis, outlines)
             points = ((start[0], start[1]), (end[0], end[1]))
             yield Drawn(
                 index, length_of(measure, outlines.view, points, along, side), float(cost[k])
@@ -100,7 +100,7 @@ def _to_arrises(index: int, measure: Measure, outlines: Outlines) -> Iterator[Dr
             hidden = int(not outlines.seen[corner]) + int(not outlines.seen_edges[edge])
             points = (as_point(foot), as_point(outlines.corners[corner]))
             along = (1.0, 0.0) if axis == 0 else (0.0, 1.0)
-            side = _side(*points, axis, outlines)
+            side = side_of(*points, axis, outlines)
             dimension = length_of(measure, outlines.view, points, along, side)
             yield Drawn(index, dimension, HIDDEN * hidden + small)
 
@@ -139,7 +139,7 @@ def _to_slanting_arrises(index: int, measure: Measure, outlines: Outlines) -> It
                 hidden = int(not outlines.seen_edges[m]) + int(not outlines.seen_edges[e])
                 along = (1.0, 0.0) if axis == 0 else (0.0, 1.0)
                 points = (as_point(far), as_point(near))
-                side = _side(*points, axis, outlines)
+                side = side_of(*points, axis, outlines)
                 dimension = length_of(measure, outlines.view, points, along, side)
                 yield Drawn(index, dimension, HIDDEN * hidden + small)
 
@@ -189,7 +189,7 @@ def _slanting(index: int, measure: Measure, outlines: Outlines) -> Iterator[Draw
             yield Drawn(index, length_of(measure, outlines.view, points, square, 0), cost)
 
 
-def _side(start: Sequence[float], end: Sequence[float], axis: int, outlines: Outlines) -> int:
+def side_of(start: Sequence[float], end: Sequence[float], axis: int, outlines: Outlines) -> int:
     """On which side of the drawing a dimension stands: where its points are."""
     across = outlines.corners[:, 1 - axis]
     middle = (float(across.min()) + float(across.max())) / 2.0

@@ -11,13 +11,14 @@ import numpy as np
 
 from geometry.design.joint import Measure
 from geometry.dimensioning.dimension import Dimension
-from geometry.primitives.frame import Vec2
+from geometry.primitives.frame import Vec2, dot
 from geometry.solids.solid import Flags, Floats
 from geometry.views.view import View
 from shared.paper import largest_scale
 
 MEET = 1e-3  # mm: points and lines nearer than this meet
 _FACE = 0.01  # mm
+_PARALLEL = 1.0 - 1e-7  # cosine
 SHORT = 1.5  # mm: too short an edge to tell a direction
 USUAL = (60.0, 46.0)  # mm of paper that a view usually gets
 
@@ -59,6 +60,10 @@ class Outlines:
     def outer(self, at: Floats, axis: int) -> Flags:
         """Which of some places along u (axis 0) or v (1) are as far out as a part reaches."""
         return np.asarray((np.abs(at[:, None] - self.limits[:, axis]) < _FACE).any(axis=1))
+
+    def turns(self, measure: Measure) -> bool:
+        """Whether an angle is seen true: one looks along the axis that it turns about."""
+        return measure.along is None or abs(dot(measure.along, self.view.toward)) > _PARALLEL
 
 
 @dataclass(frozen=True, slots=True)

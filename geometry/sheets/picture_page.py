@@ -83,7 +83,7 @@ class Picture:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Composed:
-    """The marks of a page, and how large its pictures are, in mm."""
+    """The marks of a page, and how large its pictures are, to be compared with another try."""
 
     marks: tuple[Mark, ...]
     filled: float
@@ -156,9 +156,13 @@ class _Easel:
         return scale * max(self.pictures[index].size)
 
     def filled(self, scales: Sequence[float]) -> float:
-        """How large the pictures came out: the sum of the roots of their areas, mm."""
+        """How large the pictures came out: the sum of the logarithms of their sizes, so that one
+        that is too small to read is not made up for by another."""
         sizes = (picture.size for picture in self.pictures)
-        return sum(scale * math.sqrt(w * h) for (w, h), scale in zip(sizes, scales, strict=True))
+        return sum(
+            math.log(scale * math.sqrt(max(w * h, _HAIR)))
+            for (w, h), scale in zip(sizes, scales, strict=True)
+        )
 
 
 def _enlarged(easel: _Easel, scales: Sequence[float], free: _Free) -> list[float]:

@@ -21,6 +21,7 @@ from geometry.views.view import View
 
 _IN_PLANE = 1e-4
 _NEAR = 1e-3  # mm in the view
+_STEPS = (0.0, 0.15, 0.35, 0.5, 0.65, 0.85, 1.0)  # where along a line it is looked at
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -40,7 +41,7 @@ def broken(linework: Linework, parts: Sequence[JointPart]) -> Broken:
             continue
         ends, real = _edges(part, linework.view)
         drawn = linework.segments[mine]
-        leaves_off[mine] = _on_any(drawn, ends) & ~_on_any(drawn, real)
+        leaves_off[mine] = _on(drawn, ends) & ~_on(drawn, real)
     kept = ~leaves_off
     lines = Linework(
         linework.view, linework.segments[kept], linework.visible[kept], linework.owner[kept]
@@ -69,17 +70,18 @@ def _edges(part: JointPart, view: View) -> tuple[Floats, Floats]:
     return lines[in_break], lines[~in_break]
 
 
-def _on_any(lines: Floats, others: Floats) -> Flags:
-    """Which of some lines (n, 4) lie along one of others (m, 4)."""
+def _on(lines: Floats, others: Floats) -> Flags:
+    """Which of some lines (n, 4) lie along others (m, 4), each on one or on several in a row."""
     start, run = others[:, :2], others[:, 2:] - others[:, :2]
     size = np.hypot(*run.T)
     long = size > _NEAR
     start, size = start[long], size[long]
     way = run[long] / size[:, None]
-    on = np.ones((len(lines), len(start)), dtype=np.bool_)
-    for at in (lines[:, :2], (lines[:, :2] + lines[:, 2:]) / 2.0, lines[:, 2:]):
-        off = at[:, None] - start[None]
+    on = np.ones(len(lines), dtype=np.bool_)
+    for step in _STEPS:
+        off = (lines[:, :2] + (lines[:, 2:] - lines[:, :2]) * step)[:, None] - start[None]
         along = (off * way).sum(axis=2)
         aside = off[..., 0] * way[:, 1] - off[..., 1] * way[:, 0]
-        on &= (np.abs(aside) < _NEAR) & (along > -_NEAR) & (along < size + _NEAR)
-    return np.asarray(on.any(axis=1))
+        near = (np.abs(aside) < _NEAR) & (along > -_NEAR) & (along < size + _NEAR)
+        on &= near.any(axis=1)
+    return on

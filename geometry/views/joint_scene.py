@@ -23,7 +23,7 @@ from geometry.design.joint import Joint
 from geometry.design.part import Part, Shape
 from geometry.primitives.frame import Vec3, dot, scale
 from geometry.solids.cutting import placed, solid_of
-from geometry.solids.solid import Flags, Floats, Solid
+from geometry.solids.solid import Flags, Floats, Indices, Solid
 
 _CONTEXT = 0.25  # of the joint's size, how far a part goes on beyond it
 _LEAST_CONTEXT, _MOST_CONTEXT = 18.0, 70.0  # mm
@@ -151,15 +151,32 @@ def _on_any_panel(points: Floats, normals: Floats, solid: Solid) -> Flags:
     same = np.abs(normals[:, None] - solid.panel_normals).max(axis=2) < _PLANE
     same &= np.abs(np.einsum("nqi,qi->nq", off, solid.panel_normals)) < _PLANE
     one, panel = np.nonzero(same)
-    sides = np.roll(corners, -1, axis=1) - corners
-    within = np.cross(sides[panel], points[one][:, None] - corners[panel])
-    inside = np.einsum("kci,ki->kc", within, solid.panel_normals[panel]) > -_PLANE
-    return np.bincount(one, inside.all(axis=1), minlength=len(points)) > 0.0
+    return _inside(points, one, (corners, solid.panel_normals, panel))
 
 
 def without(part: Part, cuts: Sequence[Cut]) -> Shape:
     """What a part is before some of its cuts are made."""
     return Shape(part.shape.blank, tuple(cut for cut in part.shape.cuts if cut not in cuts))
+
+
+def on_surface(points: Floats, solid: Solid, chosen: Flags | None = None) -> Flags:
+    """Which of some points (n, 3), in a solid's own frame, lie on its surface, or on those of its
+    panels (q,) that are chosen."""
+    taken = slice(None) if chosen is None else chosen
+    corners, normals = solid.vertices[solid.panels[taken]], solid.panel_normals[taken]
+    off = points[:, None] - corners[None, :, 0]
+    one, panel = np.nonzero(np.abs(np.einsum("nqi,qi->nq", off, normals)) < _PLANE)
+    return _inside(points, one, (corners, normals, panel))
+
+
+def _inside(points: Floats, one: Indices, panels: tuple[Floats, Floats, Indices]) -> Flags:
+    """Which of some points lie between the sides of any of the panels whose plane they are in;
+    ``one`` are indices of points and the last of ``panels`` those of the panels, pair by pair."""
+    corners, normals, panel = panels
+    sides = np.roll(corners, -1, axis=1) - corners
+    within = np.cross(sides[panel], points[one][:, None] - corners[panel])
+    inside = np.einsum("kci,ki->kc", within, normals[panel]) > -_PLANE
+    return np.bincount(one, inside.all(axis=1), minlength=len(points)) > 0.0
 
 
 def _along_any(edges: Floats, olds: Floats) -> Flags:
