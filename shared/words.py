@@ -147,10 +147,10 @@ AMERICAN_FOR: dict[str, str] = {**dict(_TRADE), **dict(_SPELLINGS), **_doubled_l
 """British word, in small letters, to the American one."""
 
 # A strip of wood that a drawer runs on is a runner to Americans too; what is bought is a slide.
-_KEPT = ("wooden runner", "wooden runners", "drawer runner", "runner width")
+KEPT = ("wooden runner", "wooden runners", "drawer runner", "runner width")
 
 _ANY = re.compile(
-    r"\b(?:" + "|".join(sorted((*AMERICAN_FOR, *_KEPT), key=len, reverse=True)) + r")\b",
+    r"\b(?:" + "|".join(sorted((*AMERICAN_FOR, *KEPT), key=len, reverse=True)) + r")\b",
     re.IGNORECASE,
 )
 
