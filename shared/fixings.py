@@ -55,3 +55,4 @@ _SCREWS = (
 
 WOOD_SCREWS: dict[str, WoodScrew] = {f"no. {row.gauge}": row for row in _SCREWS}
 """By their names in the shop, such as ``no. 8``; thinnest first."""
+NO_8 = WOOD_SCREWS["no. 8"]

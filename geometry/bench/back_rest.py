@@ -10,6 +10,10 @@ import math
 from collections.abc import Mapping
 
 from geometry.bench.derived import Derived, derived_angle, derived_length
+from geometry.bench.fixing_numbers import seasons
+from geometry.bench.lid import STRIP, down_screws
+from geometry.bench.lid_box import has_lid_box
+from geometry.bench.lid_box_numbers import lid_box
 from geometry.bench.member import THE_REST, Member
 from geometry.bench.rest_numbers import (
     RestNumbers,
@@ -21,7 +25,7 @@ from geometry.bench.rest_numbers import (
 )
 from geometry.bench.rest_parameters import CHOICE, PARAMETERS, has_rest
 from geometry.bench.rest_post_rules import POST_RULES
-from geometry.bench.rest_posts import post_joints, posts
+from geometry.bench.rest_posts import Behind, post_joints, posts
 from geometry.bench.rest_rail_rules import RAIL_RULES
 from geometry.bench.rest_rails import rail_joints, rail_parts
 from geometry.design.joint import Joint
@@ -36,7 +40,15 @@ def _parts(spec: BenchSpec) -> tuple[Part, ...]:
 
 def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
     r = rest_numbers(spec)
-    return (*post_joints(r, parts), *rail_joints(r, parts))
+    behind = Behind(seasons(spec), _down_screws(spec))
+    return (*post_joints(r, parts, behind), *rail_joints(r, parts))
+
+
+def _down_screws(spec: BenchSpec) -> dict[str, tuple[float, ...]]:
+    """The screws that go down through a box's strip into its back, by their X."""
+    if not has_lid_box(spec) or not lid_box(spec).has_strip:
+        return {}
+    return {STRIP: down_screws(lid_box(spec))}
 
 
 def _derived(spec: BenchSpec) -> tuple[Derived, ...]:

@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from geometry.bench.carving_numbers import groove_of
+from geometry.bench.carving_numbers import carving_of, groove_of
 from geometry.bench.case_numbers import case_numbers
 from geometry.bench.derived import Derived, derived_length
 from geometry.bench.drawer_box import BOTTOM, FRONT, LEFT, RIGHT, box_joints, box_pieces
@@ -26,6 +26,7 @@ from geometry.bench.drawer_numbers import (
 )
 from geometry.bench.drawer_parameters import PARAMETERS as DRAWER_PARAMETERS
 from geometry.bench.drawer_rules import CONSTRAINTS
+from geometry.bench.fixing_numbers import seasons
 from geometry.bench.grain import FRONT_TO_BACK, OF_TIMBER
 from geometry.bench.member import Member
 from geometry.bench.partitions import partition_lip
@@ -37,8 +38,17 @@ from geometry.design.joint import Contact, Joint
 from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
 from geometry.joints.face_to_face import SCREWED, SLIDING, SLOTTED, Corners, face_to_face
+from geometry.joints.screw_rows import LEAST_OVER, LONGEST_LAND, bite_in, screw_for, stations
+from geometry.joints.screwed_faces import ScrewedFaces, ScrewPlace, screwed_faces
 from geometry.primitives.frame import Frame, Vec3, add
+from shared.fixings import NO_8
 from shared.runners import WOODEN, Runner
+
+_ALONG: Vec3 = (1.0, 0.0, 0.0)
+# Common practice, no source, these:
+_TWO_ROWS = 70.0  # mm of clear height from which a front has two rows of screws
+_NEAR_ENDS = (25.0, 25.0)  # mm from a runner's ends to its screws
+_BETWEEN_POINTS = 1.0  # mm from a runner's screw to the middle of its upright
 
 
 def has_drawers(spec: BenchSpec) -> bool:
@@ -121,13 +131,14 @@ def _front(drawer: Drawer, fronts: Fronts, timber: str) -> Part:
 
 
 def _runners(drawer: Drawer, row: Runner, timber: str) -> tuple[Part, Part]:
-    """One under each side, its face side up and its face edge on the upright."""
+    """One under each side, its face edge on the upright: they are alike, the left one with its
+    face side up, the right one turned over."""
     _, front, low = drawer.origin
     blank = Blank(drawer.box.length, row.strip_width, row.below)
-    at, back = drawer.opening, front + drawer.box.length
+    at = drawer.opening
     frames = {
         "left": Frame.of((at.x_left, front, low), (0, 1, 0), (1, 0, 0)),
-        "right": Frame.of((at.x_right, back, low), (0, -1, 0), (-1, 0, 0)),
+        "right": Frame.of((at.x_right, front, round(low - row.below, 9)), (0, 1, 0), (-1, 0, 0)),
     }
     left, right = (
         Part(
@@ -193,14 +204,43 @@ def _screwed_front(spec: BenchSpec, drawer: Drawer, parts: Mapping[str, Part]) -
     low = max(drawer.z_low + below, z)
     high = min(drawer.z_high - above, z + box.height)
     corners: Corners = ((left, y, low), (right, y, low), (right, y, high), (left, y, high))
-    return face_to_face(
+    carving = carving_of(spec)
+    deep = carving.depth if carving is not None and drawer in carving.fronts else 0.0
+    m, thickness = box.making, fronts_of(spec).thickness
+    screw = screw_for(box.height)
+    bite = bite_in(thickness - deep)
+    rows: tuple[Vec3, ...] = ()
+    if screw is not None and bite:
+        clear = (left, right, max(low, z + m.groove_top + screw.head), high - screw.head)
+        rows = _rows(y, clear)
+    return screwed_faces(
         f"{drawer.name}_front",
         SCREWED,
         parts[f"{drawer.name}_{FRONT}"],
         parts[f"{drawer.name}_front"],
-        corners,
-        (0.0, -1.0, 0.0),
+        ScrewedFaces(
+            corners=corners,
+            normal=(0.0, -1.0, 0.0),
+            heads=0,
+            screws=tuple(ScrewPlace(at, _ALONG) for at in rows),
+            screw=screw or NO_8,
+            land=m.end,
+            through=m.end,
+            bite=bite,
+            laid=((x, y, z), (x + box.width, y, z + box.height)),
+        ),
     )
+
+
+def _rows(y: float, clear: tuple[float, float, float, float]) -> tuple[Vec3, ...]:
+    """Screws over the groove for the bottom and clear of the corners: one row, or two in a high
+    front.  ``clear`` is from where to where in X and in Z."""
+    left, right, low, high = clear
+    if high <= low:
+        return ()
+    room = high - low
+    levels = (low + room / 2.0,) if room < _TWO_ROWS else (low + room / 5.0, high - room / 5.0)
+    return tuple((left + at, y, level) for level in levels for at in stations(right - left))
 
 
 def _on_runners(
@@ -235,8 +275,9 @@ def _on_runners(
             (inside, far, z),
             (inside, near, z),
         )
+        screwed = _runner_screws(spec, parts[upright], row, on_wall, (inward, 0.0, 0.0))
         found += [
-            face_to_face(runner.name, SLOTTED, parts[upright], runner, on_wall, (inward, 0.0, 0.0)),
+            screwed_faces(runner.name, SLOTTED, parts[upright], runner, screwed),
             face_to_face(
                 f"{runner.name}_side",
                 SLIDING,
@@ -247,6 +288,39 @@ def _on_runners(
             ),
         ]
     return found
+
+
+def _runner_screws(
+    spec: BenchSpec, upright: Part, row: Runner, on_wall: Corners, inward: Vec3
+) -> ScrewedFaces:
+    """Through a runner into its upright, fast in front and in slots behind.
+
+    They go less than half through a partition, as a runner on its other side may have its own
+    opposite.
+    """
+    weather = seasons(spec)
+    (x, fore, under), (_, back, _), (_, _, z), _ = on_wall
+    screw = screw_for(row.below)
+    bite = bite_in(upright.shape.blank.thickness / 2.0 - _BETWEEN_POINTS + LEAST_OVER)
+    screws: list[ScrewPlace] = []
+    if screw is not None and bite:
+        places = [fore + one for one in stations(back - fore, _NEAR_ENDS)]
+        for y in places:
+            far = y - places[0] if upright.solid_timber else 0.0
+            shrink, swell = weather.moved(far)
+            at = (x, y, (under + z) / 2.0)
+            screws.append(ScrewPlace(at, (0.0, 1.0, 0.0), shrink, swell, y == places[0]))
+    return ScrewedFaces(
+        corners=on_wall,
+        normal=inward,
+        heads=1,
+        screws=tuple(screws),
+        screw=screw or NO_8,
+        land=min(LONGEST_LAND, row.strip_width),
+        through=row.strip_width,
+        bite=bite,
+        laid=on_wall,
+    )
 
 
 def _derived(spec: BenchSpec) -> tuple[Derived, ...]:

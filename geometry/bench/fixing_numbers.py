@@ -116,6 +116,36 @@ def fixing_numbers(spec: BenchSpec) -> FixingNumbers:
 
 
 @dataclass(frozen=True, slots=True)
+class Seasons:
+    """How the bench's own timber moves, whatever form the bench has."""
+
+    timber: str
+    sawn: str
+    low: float
+    made: float
+    high: float
+
+    def moved(self, far: float) -> tuple[float, float]:
+        """How far a place so ``far`` across the grain from one that is fast goes back and on, from
+        when the bench is made to the driest and to the dampest."""
+        return (
+            movement(far, self.timber, self.sawn, self.low, self.made),
+            movement(far, self.timber, self.sawn, self.made, self.high),
+        )
+
+
+@lru_cache(maxsize=512)
+def seasons(spec: BenchSpec) -> Seasons:
+    return Seasons(
+        spec.word("timber"),
+        spec.word("fixing_sawn"),
+        spec.number("moisture_low"),
+        spec.number("moisture_made"),
+        spec.number("moisture_high"),
+    )
+
+
+@dataclass(frozen=True, slots=True)
 class Place:
     """A fixing on a bearer, at a point of its upper inside arris."""
 

@@ -27,7 +27,10 @@ from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
 from geometry.joints.face_to_face import SCREWED, Corners, face_to_face
 from geometry.joints.hinged import HingedNumbers, hinged
-from geometry.primitives.frame import Frame
+from geometry.joints.screw_rows import EDGE_BITE, LONGEST_LAND, bite_in, screw_for, stations
+from geometry.joints.screwed_faces import ScrewedFaces, ScrewPlace, screwed_faces
+from geometry.primitives.frame import Frame, Vec3
+from shared.fixings import NO_8
 from shared.units import length_mark
 
 LID, STRIP = "lid", "hinge_strip"
@@ -151,8 +154,41 @@ def _lying(b: LidBox, wall: Part, board: Part, name: str, lip: float) -> Joint:
         start, stop = (fore, front + t) if name == FRONT else (-t, back)
     z = b.rim
     corners: Corners = ((low, start, z), (high, start, z), (high, stop, z), (low, stop, z))
-    kind = LYING if board.name == LID else SCREWED
-    return face_to_face(f"{board.name}_on_{name}", kind, wall, board, corners, (0.0, 0.0, 1.0))
+    up = (0.0, 0.0, 1.0)
+    if board.name == LID:
+        return face_to_face(f"{board.name}_on_{name}", LYING, wall, board, corners, up)
+    screws = _strip_screws(b, corners)
+    return screwed_faces(f"{board.name}_on_{name}", SCREWED, wall, board, screws)
+
+
+def down_screws(b: LidBox) -> tuple[float, ...]:
+    """X of the screws through the strip into the back."""
+    t = b.thickness
+    return tuple(t + at for at in stations(b.length - 2.0 * t))
+
+
+def _strip_screws(b: LidBox, corners: Corners) -> ScrewedFaces:
+    """Down through the strip into a wall's upper edge, in a row in the middle of that."""
+    (low, start, z), (high, _, _), (_, stop, _), _ = corners
+    wide, deep = high - low, stop - start
+    screw = screw_for(min(wide, deep))
+    middle = ((low + high) / 2.0, (start + stop) / 2.0)
+    rows: tuple[Vec3, ...] = ()
+    if screw is not None and wide >= deep:
+        rows = tuple((low + at, middle[1], z) for at in stations(wide))
+    elif screw is not None:
+        rows = tuple((middle[0], start + at, z) for at in stations(deep))
+    return ScrewedFaces(
+        corners=corners,
+        normal=(0.0, 0.0, 1.0),
+        heads=1,
+        screws=tuple(ScrewPlace(at, (1.0, 0.0, 0.0)) for at in rows),
+        screw=screw or NO_8,
+        land=min(LONGEST_LAND, b.lid),
+        through=b.lid,
+        bite=bite_in(b.walls, EDGE_BITE),
+        laid=corners,
+    )
 
 
 def _derived(spec: BenchSpec) -> tuple[Derived, ...]:

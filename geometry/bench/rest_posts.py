@@ -8,9 +8,11 @@ neither part has it shorter than it must be.
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from functools import lru_cache
 
+from geometry.bench.fixing_numbers import Seasons
 from geometry.bench.rest_numbers import (
     RestNumbers,
     post_frame,
@@ -23,12 +25,26 @@ from geometry.cuts.saw import SawCut
 from geometry.cuts.shaped_edge import ShapedEdge
 from geometry.design.joint import Joint
 from geometry.design.part import Part, Shape
-from geometry.joints.face_to_face import SCREWED, SLOTTED, Corners, face_to_face
+from geometry.joints.face_to_face import SCREWED, SLOTTED, Corners
 from geometry.joints.leaning_tenon import leaning_tenon
 from geometry.joints.let_in import LetInNumbers, let_in
+from geometry.joints.screw_rows import (
+    EDGE_BITE,
+    LEAST_OVER,
+    LONGEST_LAND,
+    USUAL_BITE,
+    bite_in,
+    screw_for,
+    stations,
+)
+from geometry.joints.screwed_faces import ScrewedFaces, ScrewPlace, screwed_faces
 from geometry.primitives.frame import Frame, Vec2, Vec3
+from shared.fixings import NO_8
 
 UP: Vec3 = (0.0, 0.0, 1.0)
+_DOWN: Vec3 = (0.0, 0.0, -1.0)
+_RIGHT: Vec3 = (1.0, 0.0, 0.0)
+_CLEAR = 8.0  # mm between the middles of two screws that cross; common practice, no source
 _SLOTS = "screwed fast to the top of the wall behind it and in slots below, as that moves"
 _STRAIGHT = 1e-6  # degrees: a knee of less is none
 # mm: a blank is larger by this than the outline whose corners lie on its sides, so that rounding
@@ -121,13 +137,22 @@ def _knee_post(r: RestNumbers, post: int) -> tuple[Shape, Frame]:
     return Shape(size, cuts), frame
 
 
-def post_joints(r: RestNumbers, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
+@dataclass(frozen=True, slots=True)
+class Behind:
+    """What posts behind a seat ask of it: how its boards move, and the X of what else goes down
+    into the parts of its edge, by their names."""
+
+    seasons: Seasons
+    taken: Mapping[str, Sequence[float]]
+
+
+def post_joints(r: RestNumbers, parts: Mapping[str, Part], behind: Behind) -> tuple[Joint, ...]:
     """Each post with the seat."""
     found: list[Joint] = []
     for post in range(r.posts):
         name = f"post_{post + 1}"
         if r.behind:
-            found += [_on_edge(r, post, edge, parts) for edge in r.seat.edges]
+            found += [_on_edge(r, post, edge, parts, behind) for edge in r.seat.edges]
         else:
             at = post_tenon(r, post)
             board = parts[r.seat.board]
@@ -135,7 +160,9 @@ def post_joints(r: RestNumbers, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
     return tuple(found)
 
 
-def _on_edge(r: RestNumbers, post: int, edge: Edge, parts: Mapping[str, Part]) -> Joint:
+def _on_edge(
+    r: RestNumbers, post: int, edge: Edge, parts: Mapping[str, Part], behind: Behind
+) -> Joint:
     """A post on a back edge, or let into it; of a corner's mitre it keeps off."""
     name = f"post_{post + 1}"
     left, right = r.side(post, -1.0, 0.0), r.side(post, 1.0, 0.0)
@@ -149,11 +176,52 @@ def _on_edge(r: RestNumbers, post: int, edge: Edge, parts: Mapping[str, Part]) -
         (high, 0.0, edge.high),
         (low, 0.0, edge.high),
     )
-    return face_to_face(
-        f"{name}_{edge.part}",
-        SLOTTED if edge.moves else SCREWED,
-        parts[edge.part],
-        parts[name],
-        corners,
-        (0.0, 1.0, 0.0),
+    held = SLOTTED if edge.moves else SCREWED
+    screwed = _screwed(r, edge, corners, (parts[edge.part], behind))
+    return screwed_faces(f"{name}_{edge.part}", held, parts[edge.part], parts[name], screwed)
+
+
+def _screwed(
+    r: RestNumbers, edge: Edge, corners: Corners, told: tuple[Part, Behind]
+) -> ScrewedFaces:
+    """From behind through the post: into an edge side by side, into a wall one below another, the
+    first of them fast and the others in slots."""
+    board, behind = told
+    (low, _, foot), (high, _, _), (_, _, top), _ = corners
+    screw = screw_for(high - low)
+    deep = board.shape.blank.thickness if edge.moves else board.shape.blank.width
+    bite = bite_in(deep, USUAL_BITE if edge.moves else EDGE_BITE)
+    screws: tuple[ScrewPlace, ...] = ()
+    if screw is None or not bite or top - foot < screw.root + 2.0 * LEAST_OVER:
+        pass
+    elif edge.moves:
+        x = (low + high) / 2.0
+        screws = tuple(
+            ScrewPlace((x, 0.0, top - down), _DOWN, *behind.seasons.moved(far), far <= 0.0)
+            for places in (stations(top - foot),)
+            for down, far in ((one, one - places[0]) for one in places)
+        )
+    else:
+        places = _beside(low, high, behind.taken.get(edge.part, ()))
+        screws = tuple(ScrewPlace((x, 0.0, (foot + top) / 2.0), _RIGHT) for x in places)
+    return ScrewedFaces(
+        corners=corners,
+        normal=(0.0, 1.0, 0.0),
+        heads=1,
+        screws=screws,
+        screw=screw or NO_8,
+        land=min(LONGEST_LAND, r.post_depth),
+        through=r.post_depth,
+        bite=bite,
+        laid=corners,
     )
+
+
+def _beside(low: float, high: float, taken: Sequence[float]) -> tuple[float, ...]:
+    """The usual places across a post; a single one aside where another screw goes down there."""
+    places = stations(high - low)
+    if len(places) > 1 or not taken:
+        return tuple(low + one for one in places)
+    tried = [low + share * (high - low) for share in (0.5, 0.3, 0.7)]
+    free = next((x for x in tried if min(abs(x - t) for t in taken) >= _CLEAR), None)
+    return (free if free is not None else tried[0],)

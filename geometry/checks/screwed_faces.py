@@ -1,16 +1,17 @@
-"""A check of screws for which nothing is cut: whether they find wood where two faces lie together.
+"""A check of screws between two faces that lie together: whether they find wood there.
 
 Bench frame, mm.  A drawer's front on its box, a hinge strip on its walls, a post on the back edges
-of a seat and a wooden runner on its upright are held by two screws, which the maker bores for when
-the pieces are together.  Each stands in one half of the face.  First a quarter of the face from its
-ends is tried, then other places of the half; a place is good where the hole in the one piece and
-the thread in the other, each as deep as the least thread, keep off every cut and face of theirs.
+of a seat and a wooden runner on its upright are held by screws, each of which has its place.  It is
+good where the hole in the one piece and the thread in the other, each as deep as the least thread,
+keep off every cut and face of theirs but those of the joint itself.  Where the joint has found no
+room for screws, two are looked for as a maker would who bores for them when the pieces are
+together: each in one half of the face, first a quarter of it from its ends, then elsewhere.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -21,7 +22,7 @@ from geometry.cuts.cut import Cut
 from geometry.cuts.end_bore import EndBore
 from geometry.design.finding import Finding, Level, Mend
 from geometry.design.joint import Joint
-from geometry.design.part import Part
+from geometry.design.part import Part, Shape
 from geometry.joints.face_to_face import SCREWED, SLOTTED
 from geometry.primitives.frame import Vec3, add, scale, subtract, unit
 from geometry.solids.nearness import Near, nearest
@@ -44,6 +45,7 @@ class _Screw:
     toward: Vec3
     head: Part
     holder: Part
+    bored: bool  # whether the joint says that it stands there
 
     def thread(self, deep: float, over: float) -> Cut:
         """In the piece that holds it."""
@@ -90,16 +92,37 @@ def _through(part: Part, mouth: Vec3, way: Vec3) -> float:
     return max(0.0, min(far))
 
 
+def _without(part: Part, cuts: Sequence[Cut]) -> Part:
+    """A part as it is before some of its cuts."""
+    if not cuts:
+        return part
+    kept = tuple(cut for cut in part.shape.cuts if cut not in cuts)
+    return replace(part, shape=Shape(part.shape.blank, kept))
+
+
 def _halves(bench: Bench, joint: Joint) -> Iterator[tuple[_Screw, ...]]:
     """For each half of the face the places to be tried, the first one before all."""
     contact = joint.contacts[0]
     corner, beside, _, above = contact.corners
     sides = sorted((subtract(beside, corner), subtract(above, corner)), key=np.linalg.norm)
     across, along = sides[0], sides[1]
-    first, second = (bench.part(name) for name in joint.parts)
+    own = (joint.cuts_first, joint.cuts_second)
+    first, second = (
+        _without(bench.part(name), cuts) for name, cuts in zip(joint.parts, own, strict=True)
+    )
     # A front is screwed on from inside its box; whatever else lies on another is screwed to that.
     into = contact.normal if second.kind == _FRONT else scale(contact.normal, -1.0)
     head, holder = (first, second) if second.kind == _FRONT else (second, first)
+    places = [
+        part.frame.to_bench(cut.middle)
+        for part, cuts in zip((first, second), own, strict=True)
+        for cut in cuts
+        if isinstance(cut, EndBore)
+    ]
+    for at in places:
+        yield (_Screw(at, into, unit(along), head, holder, bored=True),)
+    if places:
+        return
     for near_end in (True, False):
         yield tuple(
             _Screw(
@@ -108,6 +131,7 @@ def _halves(bench: Bench, joint: Joint) -> Iterator[tuple[_Screw, ...]]:
                 unit(along),
                 head,
                 holder,
+                bored=False,
             )
             for s in _DOWN_A_HALF
             for t in _ACROSS
@@ -162,16 +186,20 @@ def _finding(group: list[_Lacking], thread: float, over: float) -> Finding:
     return Finding(
         check="screw_finds_no_place",
         level=Level.THINK_AGAIN,
-        message=(
-            f"In half of where “{screw.head.title}” lies on “{screw.holder.title}” no place is "
-            f"left for a screw that holds in {length_mark(thread)}{many}: {what}."
-        ),
+        message=(f"{_where(screw)} that holds in {length_mark(thread)}{many}: {what}."),
         parts=parts,
         place=screw.at,
         amount=near.distance,
         limit=over,
         mend=_mend(worst, thread + over),
     )
+
+
+def _where(screw: _Screw) -> str:
+    head, holder = screw.head.title, screw.holder.title
+    if screw.bored:
+        return f"Where “{head}” is bored for a screw into “{holder}” there is no place for one"
+    return f"In half of where “{head}” lies on “{holder}” no place is left for a screw"
 
 
 def _mend(worst: _Lacking, thickness: float) -> Mend | None:
@@ -190,11 +218,11 @@ CHECKS: tuple[Check, ...] = (
         "screwed_faces",
         "No place for a screw between two faces",
         "A drawer's front, a hinge strip, posts behind a seat and wooden runners are screwed to "
-        "what they lie on, through holes that are bored when the pieces are together. Looks in "
-        "each half of the faces for a place where a no. 8 screw keeps off every cut of both "
-        "pieces (carving, groove, taper, housing, mortise) and does not come out: {8 mm} of thread "
-        "and {1 mm} of wood round it, common practice, no source. Where there is one it is the "
-        "maker's to choose it.",
+        "what they lie on, each screw in its place on the joint's detail. Looks whether a no. 8 "
+        "screw there keeps off every cut of both pieces (carving, groove, taper, housing, mortise) "
+        "and does not come out: {8 mm} of thread and {1 mm} of wood round it, common practice, no "
+        "source. Where the faces are too small for a screw of its own it looks in each half of "
+        "them for a place that the maker may choose.",
         _no_room,
         limits=(LEAST_THREAD, LEAST_OVER_SCREW),
         quick=False,

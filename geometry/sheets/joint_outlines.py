@@ -20,7 +20,7 @@ from geometry.solids.cutting import placed, placed_shape
 from geometry.solids.section import cut_region
 from geometry.solids.solid import Flags, Floats, Indices
 from geometry.views.breaks import Broken, at_break
-from geometry.views.joint_scene import JointPart, JointScene, aimed_at
+from geometry.views.joint_scene import JointPart, JointScene, aimed_at, beyond_breaks
 from geometry.views.sections import plane_of
 from geometry.views.view import View
 
@@ -112,7 +112,7 @@ def part_outlines(one: JointPart, mark: ToMark, lines: Broken) -> Outlines:
     ends = solid.vertices[edges]
     whole = ~_in_one_break(ends, one)
     ends = ends[whole]
-    aimed = mark.points
+    aimed = mark.points[~beyond_breaks(mark.points, one)]
     made = np.concatenate([one.edges, mark.edges])
     shown = shown_of(made.mean(axis=1), (one,))
     made, only_marked = made[shown], (np.arange(len(made)) >= len(one.edges))[shown]

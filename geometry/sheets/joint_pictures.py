@@ -10,6 +10,7 @@ from dataclasses import replace
 
 import numpy as np
 
+from geometry.cuts.cut import Cut
 from geometry.design.part import Part, Shape
 from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.dimension_marks import dimension_marks
@@ -33,8 +34,9 @@ from geometry.sheets.picture_page import Drawn, Picture
 from geometry.sheets.section_marks import section_marks
 from geometry.solids.solid import Flags, Floats
 from geometry.views.breaks import Broken, broken
-from geometry.views.joint_scene import JointScene
+from geometry.views.joint_scene import JointPart, JointScene, beyond_breaks
 from geometry.views.linework import Linework
+from geometry.views.round_axes import round_axes
 from geometry.views.sections import section
 from geometry.views.view import View
 from shared.lettering import text_width
@@ -149,12 +151,25 @@ def _part_picture(one: Chosen, figure: PartFigure, scene: JointScene, layout: La
 
 
 def _with_own_cuts(scene: JointScene) -> tuple[Part, ...]:
-    """Both blanks with nothing but what the joint cuts, for the centre lines of that."""
+    """Both blanks with nothing but what the joint cuts and the detail shows, for the centre lines
+    of that."""
     cuts = (scene.joint.cuts_first, scene.joint.cuts_second)
     return tuple(
-        replace(one.whole, shape=Shape(one.whole.shape.blank, own))
+        replace(
+            one.whole,
+            shape=Shape(
+                one.whole.shape.blank, tuple(cut for cut in own if not _cut_short(cut, one))
+            ),
+        )
         for one, own in zip(scene.both, cuts, strict=True)
     )
+
+
+def _cut_short(cut: Cut, one: JointPart) -> bool:
+    """Whether something round stands where the part is not shown."""
+    axes = round_axes(Shape(one.whole.shape.blank, (cut,)))
+    middles = [one.whole.frame.to_bench(axis.start) for axis in axes]
+    return bool(beyond_breaks(np.array(middles).reshape(-1, 3), one).any())
 
 
 def _rings(picked: Vec3 | None, view: View, scale: float, bounds: Room) -> list[Mark]:

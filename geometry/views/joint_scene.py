@@ -119,6 +119,14 @@ def aimed_at(joint: Joint, which: int) -> Floats:
     return np.array(sorted(found), dtype=np.float64).reshape(-1, 3)
 
 
+def beyond_breaks(points: Floats, one: JointPart) -> Flags:
+    """Which of some points (n, 3) lie where a part is cut short."""
+    gone = np.zeros(len(points), dtype=np.bool_)
+    for plane in one.breaks:
+        gone |= (points - np.array(plane.point)) @ np.array(plane.outward) > _NEAR
+    return gone
+
+
 def made_by(part: Part, cuts: Sequence[Cut]) -> tuple[Floats, Floats]:
     """The corners (n, 3) and edges (m, 2, 3) of a part that are there only through some cuts."""
     if not cuts:

@@ -88,8 +88,15 @@ def test_a_hollow_behind_a_whole_half_is_caught() -> None:
     assert x > blank.length / 2.0
 
 
-def test_where_half_of_a_half_is_free_the_screw_goes_there() -> None:
-    """The same hollow over the middle alone: by the ends there is a place."""
-    blank = build(SOUND).part(FRONT).shape.blank
-    bench = with_cut(FRONT, across_all(9.7, blank.length * 0.2, blank.length * 0.8))
-    assert found(bench) == []
+def test_a_hollow_between_the_screws_is_nothing_to_them() -> None:
+    """A front 312.35 long with its allowance: screws 40 in from the box's sides, which are 12 thick
+    and 13.875 in: at 65.875 from either end, 0.21 of the length."""
+    front = build(SOUND).part(FRONT)
+    long = front.shape.blank.length
+    assert found(with_cut(FRONT, across_all(9.7, long * 0.25, long * 0.75))) == []
+    (one,) = found(with_cut(FRONT, across_all(9.7, long * 0.2, long * 0.8)))
+    assert one.amount == pytest.approx(0.3, abs=1e-6)
+    assert one.message.startswith("Where “")
+    assert one.place is not None
+    x, _, _ = front.frame.to_local(one.place)
+    assert min(x, long - x) == pytest.approx(65.875)

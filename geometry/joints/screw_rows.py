@@ -1,0 +1,45 @@
+"""Which screw a face takes, and where along it screws stand.  Millimetres.
+
+All numbers are common practice, no source.
+"""
+
+from __future__ import annotations
+
+from shared.fixings import WOOD_SCREWS, WoodScrew
+
+THICKEST = 8  # gauge that is taken where there is room
+LEAST_BITE = 4.0  # of thread; less holds nothing
+LEAST_OVER = 3.0  # of wood over a screw's point
+LONGEST_LAND = 30.0  # of wood under a head; beyond it the head goes in
+USUAL_BITE = 12.0  # into a board's face
+EDGE_BITE = 20.0  # into an edge
+_BESIDE_HEAD = 2.0  # of wood beside a head
+_IN = 40.0  # from an end to the screw nearest to it
+_APART = 250.0  # between two screws, at most
+_SHORT = 60.0  # a row of less has one screw, in its middle
+
+
+def screw_for(room: float) -> WoodScrew | None:
+    """The thickest usual screw whose head has wood beside it in a strip so wide; None if none."""
+    fitting = [
+        one
+        for one in WOOD_SCREWS.values()
+        if one.gauge <= THICKEST and one.head + 2.0 * _BESIDE_HEAD <= room
+    ]
+    return max(fitting, key=lambda one: one.gauge, default=None)
+
+
+def bite_in(depth: float, wanted: float = USUAL_BITE) -> float:
+    """How deep a screw goes into so much wood; 0 where that would hold nothing."""
+    bite = min(wanted, depth - LEAST_OVER)
+    return bite if bite >= LEAST_BITE else 0.0
+
+
+def stations(length: float, ends: tuple[float, float] = (_IN, _IN)) -> tuple[float, ...]:
+    """How far along a face its screws stand, the first and the last so far in from its ends."""
+    if length < _SHORT:
+        return (length / 2.0,)
+    near, far = (min(one, length / 3.0) for one in ends)
+    run = length - near - far
+    gaps = max(1, -int(-run // _APART))
+    return tuple(near + run * k / gaps for k in range(gaps + 1))

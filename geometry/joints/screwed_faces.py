@@ -1,0 +1,203 @@
+"""Two flat faces that lie on each other, held by screws that each have their place.
+
+A hole goes through the piece that the heads are in, a slot where the other swells and shrinks along
+its face; in the other piece stands a pilot hole.  Where a piece is deep the head goes into it.
+Frame: bench coordinates, mm.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from geometry.cuts.cut import Cut
+from geometry.cuts.end_bore import EndBore
+from geometry.cuts.screw_hole import ScrewHole
+from geometry.cuts.screw_slot import ScrewSlot
+from geometry.design.joint import Contact, Joint, Measure
+from geometry.design.part import Part
+from geometry.joints.face_to_face import Corners, face_to_face
+from geometry.joints.reference_faces import Told, places_of
+from geometry.primitives.frame import Vec3, add, cross, dot, norm, rounded, scale, subtract, unit
+from shared.fixings import SCREW_EASE, WoodScrew
+
+_BESIDE = 0.5  # mm between a hole and the faces that are said to meet
+_LEAST_FACE = 2.0  # mm: a narrower strip of a face is not said to meet
+
+
+@dataclass(frozen=True, slots=True)
+class ScrewPlace:
+    """``at`` lies in the faces that meet.  The piece that holds the screw grows along the unit
+    direction ``away`` there: it may go back ``shrink`` and on ``swell``; a ``fast`` one has a plain
+    hole."""
+
+    at: Vec3
+    away: Vec3
+    shrink: float = 0.0
+    swell: float = 0.0
+    fast: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class ScrewedFaces:
+    """``corners`` bound the rectangle in which the pieces touch, ``normal`` points from the first
+    into the second; ``heads`` tells which of them the heads are in, 0 or 1.
+
+    ``land`` is the wood under a head, ``through`` how far it is to the far side; ``bite`` how deep
+    a screw goes into the other piece.  ``laid`` are corners of the one with the heads on the other.
+    """
+
+    corners: Corners
+    normal: Vec3
+    heads: int
+    screws: tuple[ScrewPlace, ...]
+    screw: WoodScrew
+    land: float
+    through: float
+    bite: float
+    laid: tuple[Vec3, ...]
+
+    @property
+    def hole(self) -> float:
+        """Diameter of a hole, width of a slot."""
+        return self.screw.shank + SCREW_EASE
+
+    @property
+    def into(self) -> Vec3:
+        """From the piece with the heads into the other."""
+        return self.normal if self.heads == 0 else scale(self.normal, -1.0)
+
+
+def screwed_faces(name: str, kind: str, first: Part, second: Part, at: ScrewedFaces) -> Joint:
+    """Lay ``second`` on ``first`` and screw them together; without a screw they only meet."""
+    if not at.screws:
+        return face_to_face(name, kind, first, second, at.corners, at.normal)
+    head, holder = (first, second) if at.heads == 0 else (second, first)
+    bored: tuple[Cut, ...] = tuple(_through(head, one, at) for one in at.screws)
+    pilots: tuple[Cut, ...] = tuple(_pilot(holder, one, at) for one in at.screws)
+    cuts = (bored, pilots) if at.heads == 0 else (pilots, bored)
+    return Joint(
+        name=name,
+        kind=kind,
+        parts=(first.name, second.name),
+        fit=0.0,
+        cuts_first=cuts[0],
+        cuts_second=cuts[1],
+        measures=tuple(_measures(head, holder, at)),
+        contacts=tuple(Contact(face, at.normal, 0.0) for face in _meeting(at)),
+    )
+
+
+def _toward(at: ScrewedFaces) -> Vec3:
+    return unit(subtract(at.corners[1], at.corners[0]))
+
+
+def _through(head: Part, one: ScrewPlace, at: ScrewedFaces) -> Cut:
+    mouth = rounded(head.frame.to_local(one.at))
+    into = rounded(head.frame.turn_to_local(scale(at.into, -1.0)))
+    if one.fast:
+        toward = rounded(head.frame.turn_to_local(_toward(at)))
+        # Past the far side even where that leans.
+        deep = at.through + at.screw.head
+        return ScrewHole(mouth, into, toward, at.hole, at.land, at.screw.head, deep)
+    before, after = _play(one)
+    along = rounded(head.frame.turn_to_local(one.away))
+    wide = at.screw.head
+    return ScrewSlot(mouth, into, along, before, after, at.hole, at.land, wide, at.through)
+
+
+def _play(one: ScrewPlace) -> tuple[float, float]:
+    """How far a screw may go back and on in its slot."""
+    return round(one.shrink + SCREW_EASE / 2.0, 9), round(one.swell + SCREW_EASE / 2.0, 9)
+
+
+def _pilot(holder: Part, one: ScrewPlace, at: ScrewedFaces) -> EndBore:
+    return EndBore(
+        middle=rounded(holder.frame.to_local(one.at)),
+        into=rounded(holder.frame.turn_to_local(at.into)),
+        toward=rounded(holder.frame.turn_to_local(_toward(at))),
+        diameter=at.screw.root,
+        depth=at.bite,
+    )
+
+
+def _ends(one: ScrewPlace, at: ScrewedFaces) -> tuple[Vec3, ...]:
+    """What a screw's place is measured to: the middle of a hole, or both round ends of a slot."""
+    if one.fast:
+        return (one.at,)
+    before, after = _play(one)
+    half = at.hole / 2.0
+    return (
+        add(one.at, scale(one.away, -before - half)),
+        add(one.at, scale(one.away, after + half)),
+    )
+
+
+def _measures(head: Part, holder: Part, at: ScrewedFaces) -> Iterator[Measure]:
+    which, other = at.heads, 1 - at.heads
+    told: set[tuple[str, float]] = set()
+    for k, one in enumerate(at.screws, 1):
+        word = "hole" if one.fast else "slot"
+        words = Told(f"screw_{k}", f"the middle of {word} {k}", f"the nearer end of {word} {k}")
+        for place in places_of(head, _ends(one, at), at.into, words, which):
+            # A row of screws has one distance from the edge that it runs along.
+            key = (place.meaning.split(" to ")[0], round(place.value, 3))
+            if key not in told:
+                told.add(key)
+                yield place
+    yield from _of_holes(at)
+    yield Measure("pilot", at.screw.root, "mm", f"diameter, in the {holder.kind}", (other,))
+    deep = f"into the {holder.kind}, bored through the {head.kind}'s holes"
+    yield Measure("pilot_depth", at.bite, "mm", deep, (other,), at.into)
+    for place in places_of(holder, at.laid, at.into, _laid_words(head), other):
+        yield place
+
+
+def _laid_words(head: Part) -> Told:
+    return Told(head.kind.replace(" ", "_"), f"the {head.kind}", f"the {head.kind}")
+
+
+def _of_holes(at: ScrewedFaces) -> Iterator[Measure]:
+    which = (at.heads,)
+    gauge = f"no. {at.screw.gauge}"
+    if any(one.fast for one in at.screws):
+        yield Measure("hole", at.hole, "mm", f"diameter, for a {gauge} screw", which)
+    slots = [one for one in at.screws if not one.fast]
+    for k, one in enumerate(at.screws, 1):
+        if not one.fast:
+            long = sum(_play(one)) + at.hole
+            yield Measure(f"slot_{k}_length", long, "mm", "over its round ends", which, one.away)
+    if slots:
+        across = cross(at.into, slots[0].away)
+        yield Measure("slot_width", at.hole, "mm", f"for a {gauge} screw", which, across)
+    if at.land < at.through:
+        yield Measure("land", at.land, "mm", "of wood under a screw's head", which, at.into)
+        yield Measure("head", at.screw.head, "mm", "diameter of the room for a head", which)
+    yield Measure("screw_length", at.land + at.bite, "mm", f"{gauge}, from head to point", ())
+
+
+def _meeting(at: ScrewedFaces) -> tuple[tuple[Vec3, ...], ...]:
+    """What of the rectangle lies between the screws, as strips square to its longer side."""
+    start, beside, _, above = at.corners
+    sides = sorted((subtract(beside, start), subtract(above, start)), key=norm)
+    across, along = sides
+    way, long = unit(along), norm(along)
+    taken = sorted(_reach(one, at, start, way) for one in at.screws)
+    strips: list[tuple[Vec3, ...]] = []
+    low = 0.0
+    for near, far in (*taken, (long, long)):
+        if near - low > _LEAST_FACE:
+            a, b = add(start, scale(way, low)), add(start, scale(way, near))
+            face = (a, b, add(b, across), add(a, across))
+            turned = dot(cross(subtract(b, a), across), at.normal) < 0.0
+            strips.append(tuple(reversed(face)) if turned else face)
+        low = max(low, far)
+    return tuple(strips) or (at.corners,)
+
+
+def _reach(one: ScrewPlace, at: ScrewedFaces, start: Vec3, way: Vec3) -> tuple[float, float]:
+    """From where to where along the longer side a hole or slot takes of the faces."""
+    middle, half = dot(subtract(one.at, start), way), at.hole / 2.0 + _BESIDE
+    if not one.fast:
+        half += abs(dot(one.away, way)) * max(_play(one))
+    return middle - half, middle + half
