@@ -46,8 +46,9 @@ from shared.runners import WOODEN, Runner
 
 _ALONG: Vec3 = (1.0, 0.0, 0.0)
 # Common practice, no source, these:
-_TWO_ROWS = 70.0  # mm of clear height from which a front has two rows of screws
-_NEAR_ENDS = (25.0, 25.0)  # mm from a runner's ends to its screws
+_TWO_ROWS = 150.0  # mm of clear height from which a front has two rows of screws
+_APART = 450.0  # mm between the screws of a front or a runner, at most
+_NEAR_ENDS = 25.0  # mm from a runner's ends to its screws
 _BETWEEN_POINTS = 1.0  # mm from a runner's screw to the middle of its upright
 
 
@@ -240,7 +241,7 @@ def _rows(y: float, clear: tuple[float, float, float, float]) -> tuple[Vec3, ...
         return ()
     room = high - low
     levels = (low + room / 2.0,) if room < _TWO_ROWS else (low + room / 5.0, high - room / 5.0)
-    return tuple((left + at, y, level) for level in levels for at in stations(right - left))
+    return tuple((left + at, y, level) for level in levels for at in stations(right - left, _APART))
 
 
 def _on_runners(
@@ -304,7 +305,7 @@ def _runner_screws(
     bite = bite_in(upright.shape.blank.thickness / 2.0 - _BETWEEN_POINTS + LEAST_OVER)
     screws: list[ScrewPlace] = []
     if screw is not None and bite:
-        places = [fore + one for one in stations(back - fore, _NEAR_ENDS)]
+        places = [fore + one for one in stations(back - fore, _APART, _NEAR_ENDS)]
         for y in places:
             far = y - places[0] if upright.solid_timber else 0.0
             shrink, swell = weather.moved(far)

@@ -24,6 +24,7 @@ from geometry.design.finding import Finding, Level, Mend
 from geometry.design.joint import Joint
 from geometry.design.part import Part, Shape
 from geometry.joints.face_to_face import SCREWED, SLOTTED
+from geometry.joints.screwed_faces import screw_points
 from geometry.primitives.frame import Vec3, add, scale, subtract, unit
 from geometry.solids.nearness import Near, nearest
 from shared.fixings import SCREW_EASE, WOOD_SCREWS
@@ -113,12 +114,7 @@ def _halves(bench: Bench, joint: Joint) -> Iterator[tuple[_Screw, ...]]:
     # A front is screwed on from inside its box; whatever else lies on another is screwed to that.
     into = contact.normal if second.kind == _FRONT else scale(contact.normal, -1.0)
     head, holder = (first, second) if second.kind == _FRONT else (second, first)
-    places = [
-        part.frame.to_bench(cut.middle)
-        for part, cuts in zip((first, second), own, strict=True)
-        for cut in cuts
-        if isinstance(cut, EndBore)
-    ]
+    places = screw_points(joint, first, second)
     for at in places:
         yield (_Screw(at, into, unit(along), head, holder, bored=True),)
     if places:

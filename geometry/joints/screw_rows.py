@@ -15,7 +15,7 @@ USUAL_BITE = 12.0  # into a board's face
 EDGE_BITE = 20.0  # into an edge
 _BESIDE_HEAD = 2.0  # of wood beside a head
 _IN = 40.0  # from an end to the screw nearest to it
-_APART = 250.0  # between two screws, at most
+APART = 250.0  # between two screws, at most
 _SHORT = 60.0  # a row of less has one screw, in its middle
 
 
@@ -35,11 +35,11 @@ def bite_in(depth: float, wanted: float = USUAL_BITE) -> float:
     return bite if bite >= LEAST_BITE else 0.0
 
 
-def stations(length: float, ends: tuple[float, float] = (_IN, _IN)) -> tuple[float, ...]:
-    """How far along a face its screws stand, the first and the last so far in from its ends."""
+def stations(length: float, apart: float = APART, inward: float = _IN) -> tuple[float, ...]:
+    """How far along a face its screws stand: so far in from its ends, no farther ``apart``."""
     if length < _SHORT:
         return (length / 2.0,)
-    near, far = (min(one, length / 3.0) for one in ends)
-    run = length - near - far
-    gaps = max(1, -int(-run // _APART))
+    near = min(inward, length / 3.0)
+    run = length - 2.0 * near
+    gaps = max(1, -int(-run // apart))
     return tuple(near + run * k / gaps for k in range(gaps + 1))

@@ -10,6 +10,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from geometry.cuts.bore import Bore
+from geometry.cuts.contour import Face
 from geometry.cuts.cut import Cut
 from geometry.cuts.end_bore import EndBore
 from geometry.cuts.screw_hole import ScrewHole
@@ -21,6 +23,8 @@ from geometry.joints.reference_faces import Told, places_of
 from geometry.primitives.frame import Vec3, add, cross, dot, norm, rounded, scale, subtract, unit
 from shared.fixings import SCREW_EASE, WoodScrew
 
+_SQUARE = 1.0 - 1e-9  # of a direction's part along the thickness
+_NEAR = 1e-6  # mm
 _BESIDE = 0.5  # mm between a hole and the faces that are said to meet
 _LEAST_FACE = 2.0  # mm: a narrower strip of a face is not said to meet
 
@@ -95,6 +99,8 @@ def _toward(at: ScrewedFaces) -> Vec3:
 def _through(head: Part, one: ScrewPlace, at: ScrewedFaces) -> Cut:
     mouth = rounded(head.frame.to_local(one.at))
     into = rounded(head.frame.turn_to_local(scale(at.into, -1.0)))
+    if one.fast and at.land >= at.through and (side := _face_of(head, mouth, into)):
+        return Bore(*mouth[:2], at.hole, at.through, side)
     if one.fast:
         toward = rounded(head.frame.turn_to_local(_toward(at)))
         # Past the far side even where that leans.
@@ -111,14 +117,43 @@ def _play(one: ScrewPlace) -> tuple[float, float]:
     return round(one.shrink + SCREW_EASE / 2.0, 9), round(one.swell + SCREW_EASE / 2.0, 9)
 
 
-def _pilot(holder: Part, one: ScrewPlace, at: ScrewedFaces) -> EndBore:
-    return EndBore(
-        middle=rounded(holder.frame.to_local(one.at)),
-        into=rounded(holder.frame.turn_to_local(at.into)),
-        toward=rounded(holder.frame.turn_to_local(_toward(at))),
-        diameter=at.screw.root,
-        depth=at.bite,
-    )
+def _pilot(holder: Part, one: ScrewPlace, at: ScrewedFaces) -> Cut:
+    middle = rounded(holder.frame.to_local(one.at))
+    into = rounded(holder.frame.turn_to_local(at.into))
+    if side := _face_of(holder, middle, into):
+        return Bore(*middle[:2], at.screw.root, at.bite, side)
+    toward = rounded(holder.frame.turn_to_local(_toward(at)))
+    return EndBore(middle, into, toward, at.screw.root, at.bite)
+
+
+def _face_of(part: Part, at: Vec3, into: Vec3) -> Face | None:
+    """The face of the blank that a hole goes square into; None where it goes into none."""
+    for face, level, way in (
+        (Face.FACE_SIDE, 0.0, 1.0),
+        (Face.REVERSE, part.shape.blank.thickness, -1.0),
+    ):
+        if abs(at[2] - level) < _NEAR and into[2] * way > _SQUARE:
+            return face
+    return None
+
+
+def screw_points(joint: Joint, first: Part, second: Part) -> tuple[Vec3, ...]:
+    """Where the screws of such a joint pass from one piece into the other, in bench coordinates;
+    none where they have no place of their own."""
+    found: dict[Vec3, None] = {}
+    for part, cuts in ((first, joint.cuts_first), (second, joint.cuts_second)):
+        for cut in cuts:
+            match cut:
+                case EndBore(middle=at) | ScrewHole(mouth=at) | ScrewSlot(screw=at):
+                    pass
+                case Bore(x=x, y=y, face=face):
+                    deep = part.shape.blank.thickness if face is Face.REVERSE else 0.0
+                    at = (x, y, deep)
+                case _:
+                    continue
+            x, y, z = part.frame.to_bench(at)
+            found[(round(x, 6), round(y, 6), round(z, 6))] = None
+    return tuple(found)
 
 
 def _ends(one: ScrewPlace, at: ScrewedFaces) -> tuple[Vec3, ...]:

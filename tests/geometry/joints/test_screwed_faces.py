@@ -15,11 +15,12 @@ from geometry.bench.bench import Bench
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values
-from geometry.cuts.end_bore import EndBore
+from geometry.cuts.bore import Bore
 from geometry.cuts.screw_hole import ScrewHole
 from geometry.cuts.screw_slot import ScrewSlot
 from geometry.design.joint import Joint
 from geometry.joints.screw_rows import bite_in, screw_for, stations
+from geometry.joints.screwed_faces import screw_points
 from geometry.solids.measure import volume_of
 from geometry.solids.nearness import nearest
 from shared.movement import coefficients
@@ -54,6 +55,7 @@ def test_screws_stand_in_from_the_ends_and_no_farther_apart_than_250() -> None:
     assert stations(330.0) == (40.0, 290.0)  # 250 apart
     assert stations(331.0) == (40.0, 165.5, 291.0)
     assert stations(90.0) == (30.0, 60.0)  # a third in where that is less
+    assert stations(500.0, 450.0, 25.0) == (25.0, 475.0)
 
 
 def test_a_runner_is_fast_in_front_and_in_slots_behind() -> None:
@@ -80,7 +82,7 @@ def test_a_runner_is_fast_in_front_and_in_slots_behind() -> None:
         assert slot.length == pytest.approx(long, abs=1e-6)
     assert runner.shape.blank.length - slots[-1].screw[0] == pytest.approx(25.0)
     # Less than half through the upright, so that another from its other side finds wood.
-    assert all(isinstance(one, EndBore) for one in joint.cuts_first)
+    assert all(isinstance(one, Bore) for one in joint.cuts_first)
     assert {one.depth for one in joint.cuts_first} == {upright.shape.blank.thickness / 2.0 - 1.0}
 
 
@@ -96,9 +98,11 @@ def test_a_front_is_screwed_over_the_groove_of_its_bottom() -> None:
     bench = sample("lamp_room")
     joint = joint_of(bench, "drawer_1_1_front")
     box_front, front = (bench.part(name) for name in joint.parts)
-    heights = [cut.mouth[1] for cut in joint.cuts_first]
-    assert min(heights) > 18.7 + 8.33
-    assert {cut.shank for cut in joint.cuts_first} == {0.164 * 25.4 + EASE}
+    assert all(isinstance(cut, Bore) for cut in (*joint.cuts_first, *joint.cuts_second))
+    assert min(cut.y for cut in joint.cuts_first) > 18.7 + 8.33
+    assert {cut.diameter for cut in joint.cuts_first} == {0.164 * 25.4 + EASE}
+    points = screw_points(joint, box_front, front)
+    assert len(points) == len(joint.cuts_first) == len(joint.cuts_second)
     for cut in joint.cuts_second:
         # 3 mm of wood over the point, carved or not
         assert nearest(front.shape, cut, 2.9) is None
@@ -110,7 +114,7 @@ def test_a_post_is_fast_at_the_top_of_its_wall_and_in_slots_below() -> None:
     bench = sample("lock_keepers")
     joint = joint_of(bench, "post_1_box_back")
     wall = bench.part(joint.parts[0])
-    heights = [wall.frame.to_bench(cut.middle)[2] for cut in joint.cuts_first]
+    heights = [wall.frame.to_bench((cut.x, cut.y, 0.0))[2] for cut in joint.cuts_first]
     ends = [wall.frame.to_bench((0.0, y, 0.0))[2] for y in (0.0, wall.shape.blank.width)]
     assert max(heights) == pytest.approx(max(ends) - 40.0)
     assert min(heights) == pytest.approx(min(ends) + 40.0)
@@ -124,10 +128,11 @@ def test_screws_that_cross_in_a_hinge_strip_pass_each_other() -> None:
     bench = sample("lock_keepers")
     strip = bench.part("hinge_strip")
     down = joint_of(bench, "hinge_strip_on_box_back").cuts_second
+    xs = [strip.frame.to_bench((cut.x, cut.y, 0.0))[0] for cut in down]
     across = joint_of(bench, "post_1_hinge_strip").cuts_first
     for one in across:
         x = strip.frame.to_bench(one.middle)[0]
-        assert min(abs(strip.frame.to_bench(cut.mouth)[0] - x) for cut in down) >= 8.0
+        assert min(abs(down_x - x) for down_x in xs) >= 8.0
 
 
 @pytest.mark.parametrize(
