@@ -179,7 +179,10 @@ def _box_joints(drawer: Drawer) -> tuple[Joint, ...]:
             fit=joint.fit,
             cuts_first=joint.cuts_first,
             cuts_second=joint.cuts_second,
-            measures=joint.measures,
+            measures=tuple(
+                one if one.at is None else replace(one, at=add(one.at, drawer.origin))
+                for one in joint.measures
+            ),
             contacts=tuple(
                 Contact(
                     tuple([(u + x, v + y, w + z) for u, v, w in contact.corners]),

@@ -114,6 +114,7 @@ def _measures(at: DovetailNumbers, first: Tail) -> tuple[Measure, ...]:
             f"{corner.edge} to the first tail, at the end",
             FIRST,
             corner.up,
+            corner.point(at.lap, 0.0, first.end_low),
         ),
         Measure("tail_width", width, "mm", f"across {tails} at the end", FIRST, corner.up),
         Measure("tail_base", base, "mm", "across a tail at the base line", FIRST, corner.up),

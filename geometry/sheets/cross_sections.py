@@ -3,7 +3,8 @@
 Frame: the (u, v) of each section's view, mm.
 
 Method: a plane is put half way between neighbouring faces of parts, where it goes through most
-parts; of those that do, the one nearest the middle of the bench is taken.
+kinds of parts, so that a row of slats alone is not taken for the bench; then where it goes through
+most parts; of those that do, the one nearest the middle of the bench is taken.
 """
 
 from __future__ import annotations
@@ -67,7 +68,7 @@ def cross_sections(bench: Bench, letters: tuple[str, str] = LETTERS) -> tuple[Cu
 
 
 def best_plane(parts: Sequence[Part], view: View) -> float:
-    """How far toward the viewer a plane goes through most parts."""
+    """How far toward the viewer a plane goes through most kinds of parts."""
     heights = [placed(part).vertices @ np.array(view.toward) for part in parts]
     lows = np.array([one.min() for one in heights])
     highs = np.array([one.max() for one in heights])
@@ -75,8 +76,11 @@ def best_plane(parts: Sequence[Part], view: View) -> float:
     tries = [float(round((a + b) / 2.0)) for a, b in pairwise(faces) if b - a >= _LEAST_GAP]
     middle = float(lows.min() + highs.max()) / 2.0
 
-    def worth(at: float) -> tuple[int, float]:
-        return int(((lows < at) & (highs > at)).sum()), -abs(at - middle)
+    kinds = np.array([part.kind for part in parts])
+
+    def worth(at: float) -> tuple[int, int, float]:
+        through = (lows < at) & (highs > at)
+        return len(set(kinds[through].tolist())), int(through.sum()), -abs(at - middle)
 
     return max(tries or [middle], key=worth)
 

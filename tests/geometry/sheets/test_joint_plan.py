@@ -120,6 +120,26 @@ def test_a_mouth_that_leans_on_its_face_has_its_turn_and_a_corner():
     assert shown["place_1"] == pytest.approx(corner[1], abs=0.01)
 
 
+def test_the_first_tail_is_drawn_from_the_lower_edge():
+    """Between two tails it is as wide: a pin, and no place of the first."""
+    plan = plan_of("sail_loft", "drawer_1_1_corner_front_left")
+    side = plan.scene.first.whole
+    first = next(m for m in plan.scene.joint.measures if m.name == "first_tail")
+    (shown,) = [
+        (view.figure.view, one)
+        for view in plan.views
+        for one in view.dimensions
+        if one.name == "first_tail"
+    ]
+    view, one = shown
+    up = [r * one.along[0] + u * one.along[1] for r, u in zip(view.right, view.up, strict=True)]
+    low = sum(a * b for a, b in zip(up, side.frame.origin, strict=True))
+    places = sorted(
+        abs(p[0] * one.along[0] + p[1] * one.along[1] - low) for p in (one.start, one.end)
+    )
+    assert places == pytest.approx([0.0, first.value], abs=0.01)
+
+
 STRUCTURAL = (
     *("stopped housing", "mitre", "loose tenon", "half-blind dovetail", "through dovetail"),
     *("box joint", "rebate and groove", "angled lap", "bridle joint", "stub tenon"),

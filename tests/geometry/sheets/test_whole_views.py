@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -126,5 +127,15 @@ def test_a_plane_behind_the_back_edge_is_said_to_be_there():
     """Through the slats of a rest that stands behind the box: not a distance less than nothing."""
     samples = Path(__file__).parents[3] / "sample_projects"
     bench = build(load(samples / "lock_keepers_bench.settle").spec)
-    along, _ = cross_sections(bench)
+    rest = tuple(p for p in bench.parts if p.kind in ("post", "slat", "rest rail"))
+    along, _ = cross_sections(replace(bench, parts=rest))
     assert along.place == "{42 mm} behind the back edge"
+
+
+def test_a_row_of_slats_is_not_taken_for_the_bench():
+    """A back rest of nine slats has more parts than the box in front of it, but fewer kinds."""
+    bench = build(load(next(p for p in SAMPLES if p.stem == "lock_keepers_bench")).spec)
+    along, _ = cross_sections(bench)
+    cut = {bench.parts[owner].kind for owner, _ in along.section.left}
+    assert "in front of" in along.place
+    assert any(kind.startswith("box") for kind in cut), cut
