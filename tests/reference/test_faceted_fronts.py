@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import io
 import math
+from dataclasses import replace
 
 import pytest
 import trimesh
@@ -22,7 +23,8 @@ from geometry.bench.catalogue import default_spec
 from geometry.bench.drawer_numbers import drawers
 from geometry.bench.limits import set_values
 from geometry.bench.relief_surface import spots_of
-from geometry.design.part import Part
+from geometry.cuts.bore import Bore
+from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
 from shared.tolerances import CHORD_ERROR
 
@@ -34,7 +36,10 @@ TWO = set_values(ONE, {"opening_1_drawers": 2.0, "carving_points": 24.0})
 
 
 def front(spec: BenchSpec, name: str) -> Part:
-    return build(spec).part(f"{name}_front")
+    """Before it is bored for its screws."""
+    part = build(spec).part(f"{name}_front")
+    unbored = tuple(cut for cut in part.shape.cuts if not isinstance(cut, Bore))
+    return replace(part, shape=Shape(part.shape.blank, unbored))
 
 
 def exported(part: Part) -> trimesh.Trimesh:
