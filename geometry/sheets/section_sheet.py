@@ -9,20 +9,25 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import product
 
+import numpy as np
+
 from geometry.bench.bench import Bench
 from geometry.design.cutting_plane import Plane
 from geometry.drawing.marks import Anchor, Label, Mark, Role
 from geometry.drawing.text_box import TextBox
 from geometry.primitives.frame import Vec2, Vec3, dot
-from geometry.sheets.label_spots import spots_of
+from geometry.sheets.label_spots import Spot, spots_of
 from geometry.sheets.layout import Layout, Room, scale_text
 from geometry.sheets.leaf import Leaf, standing
+from geometry.sheets.name_list import name_list, not_seen
+from geometry.sheets.numbering import Numbering
 from geometry.sheets.part_labels import Named, label_marks, named
 from geometry.sheets.picked_place import ring
 from geometry.sheets.plane_line import LARGER
 from geometry.sheets.section_key import CAPTION, Marked, SectionKey, captioned, fitted, section_key
 from geometry.sheets.section_marks import section_marks, visible_lines
 from geometry.sheets.section_plane import reach_of, told, view_of
+from geometry.sheets.text_block import NO_TEXT, TextBlock, paragraph
 from geometry.solids.solid import Floats
 from geometry.views.look import look_all
 from geometry.views.sections import Section, section
@@ -35,6 +40,11 @@ _KEY_SHARE = 0.3  # of the sheet's width, or of its height, for the small view
 _KEY_SHARES = (_KEY_SHARE, 0.4, 0.5)  # of a page, where scales go by steps
 _BESIDE, _ABOVE = 22.0, 8.0  # mm round the section, for names
 _IN_PLANE = 0.5  # mm
+_MANY = 30  # parts of a bench: more names than this would hide its sections
+_AIR = 5.0  # mm between the list of names, or a sentence, and what is beside it
+_UNDER_KEY, _BESIDE_KEY = 20.0, 16.0  # mm off the small view, clear of its letters and caption
+_NARROW = 45.0  # mm: too narrow for a sentence
+_SMALLEST = 1.8  # mm, letters of a long sentence; the least of ISO 3098
 _OVER = 2.0  # mm between a section and its letters
 ON_SCREEN = Marked()
 
@@ -49,6 +59,21 @@ class SectionSheet:
     cut: Section
     scale: float
     origin: Vec2
+    labels: tuple[Named, ...]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Naming:
+    """What the parts are called in the section, and the list of names at the right, if any."""
+
+    texts: Sequence[str]
+    numbering: Numbering | None
+    key: TextBlock
+
+    @property
+    def aside(self) -> float:
+        """mm that the list takes."""
+        return self.key.width + _AIR if self.key.lines else 0.0
 
 
 def section_sheet(
@@ -71,17 +96,24 @@ def section_sheet(
     plane = replace(plane, at=min(max(plane.at, low), high))
     view = view_of(bench, plane.way, plane.turn)
     cut = section(bench.parts, view, plane.at * dot(view.toward, plane.normal))
-    for_key, for_section = _rooms(bench, view_of(bench, plane.way, 0.0), layout, key_share)
+    naming = _naming(bench, layout)
+    room = _less(layout.room, naming.aside)
+    for_key, for_section = _rooms(bench, view_of(bench, plane.way, 0.0), room, key_share)
     key_marks, key = section_key(bench, plane, for_key, layout, marked)
-    names = [in_words(part.title, layout.words) for part in bench.parts] if with_names else []
     titled = (marked, told(bench, plane))
-    shown, drawn = _section(bench, cut, names, (for_section, layout), titled)
+    shown, labels, drawn = _section(
+        bench, cut, naming if with_names else None, (for_section, layout), titled
+    )
     marks = [*key_marks, *shown]
+    if with_names:
+        _, _, right, top = layout.room
+        marks += naming.key.marks((right - naming.key.width, top))
+        marks += _told_aside(bench, cut, naming, drawn[0], (key, for_key, layout))
     if picked is not None:
         marks.append(ring(picked, key.view, key.place.scale, key.place.origin))
         if abs(dot(picked, plane.normal) - plane.at) < _IN_PLANE:
             marks.append(ring(picked, view, *drawn))
-    return SectionSheet(tuple(marks), key, cut, *drawn)
+    return SectionSheet(tuple(marks), key, cut, *drawn, labels)
 
 
 def section_leaf(bench: Bench, plane: Plane, layout: Layout, letter: str) -> Leaf | None:
@@ -114,12 +146,56 @@ def _names_on(sheet: SectionSheet) -> int:
     return sum(isinstance(mark, Label) and mark.role is Role.TEXT for mark in sheet.marks)
 
 
-def _rooms(bench: Bench, view: View, layout: Layout, share: float) -> tuple[Room, Room]:
+def _naming(bench: Bench, layout: Layout) -> _Naming:
+    """Names; numbers where the bench has so many parts that names would hide its sections.
+
+    It goes by the whole bench, as its rooms do.
+    """
+    if len(bench.parts) <= _MANY:
+        texts = [in_words(part.title, layout.words) for part in bench.parts]
+        return _Naming(texts, None, NO_TEXT)
+    numbering = Numbering(bench.parts)
+    rows = numbering.rows(range(len(bench.parts)), layout.words)
+    _, bottom, _, top = layout.room
+    return _Naming(numbering.texts, numbering, name_list(rows, layout, top - bottom))
+
+
+def _less(room: Room, aside: float) -> Room:
+    """A room without a strip at its right."""
+    left, bottom, right, top = room
+    return (left, bottom, right - aside, top)
+
+
+def _told_aside(
+    bench: Bench,
+    cut: Section,
+    naming: _Naming,
+    scale: float,
+    where: tuple[SectionKey, Room, Layout],
+) -> tuple[Mark, ...]:
+    """What the section does not show, told under the small view or beside it."""
+    key, (left, bottom, right, top), layout = where
+    shown = {one.index for one in _spots(cut, scale)}
+    listed = naming.numbering.listed(range(len(bench.parts))) if naming.numbering else ()
+    sentence = not_seen(bench.parts, shown, layout.words, listed)
+    points = key.edges.reshape(-1, 2) * key.place.scale + np.array(key.place.origin)
+    (low_x, low_y), (high_x, _) = points.min(axis=0).tolist(), points.max(axis=0).tolist()
+    under = (left, bottom, right, low_y - _UNDER_KEY)
+    beside = ((high_x + _BESIDE_KEY, bottom, right, top), (left, bottom, low_x - _BESIDE_KEY, top))
+    for height in (layout.lettering, _SMALLEST):
+        for x0, y0, x1, y1 in (under, *beside) if sentence else ():
+            text = paragraph([sentence], x1 - x0 - _AIR, height) if x1 - x0 > _NARROW else NO_TEXT
+            if text.lines and text.height <= y1 - y0:
+                return text.marks((x0, y1))
+    return ()
+
+
+def _rooms(bench: Bench, view: View, room: Room, share: float) -> tuple[Room, Room]:
     """Room for the small view and for the section: beside it or below, as the section gets larger.
 
     It goes by the whole bench, so that nothing changes places while the plane is pulled.
     """
-    left, bottom, right, top = layout.room
+    left, bottom, right, top = room
     middle = left + share * (right - left)
     below = top - share * (top - bottom)
     beside = (left, bottom, middle, top), (middle, bottom, right, top)
@@ -136,11 +212,11 @@ def _rooms(bench: Bench, view: View, layout: Layout, share: float) -> tuple[Room
 def _section(
     bench: Bench,
     cut: Section,
-    names: Sequence[str],
+    naming: _Naming | None,
     where: tuple[Room, Layout],
     titled: tuple[Marked, str],
-) -> tuple[list[Mark], tuple[float, Vec2]]:
-    """Its marks, and the scale and the origin at which it is drawn."""
+) -> tuple[list[Mark], tuple[Named, ...], tuple[float, Vec2]]:
+    """Its marks, its labels, and the scale and the origin at which it is drawn."""
     (left, bottom, right, _), layout = where
     marked, told = titled
     lines = visible_lines(cut.linework)
@@ -150,7 +226,7 @@ def _section(
     scale, origin = fitted(lines.bounds(), room, air, by_steps=not marked.by_hand)
     large = LARGER * height
     title, over = _title(marked.letter, lines.bounds(), scale, large)
-    labels = _labels(cut, lines.segments, names, (scale, origin, room, height), over)
+    labels = _labels(cut, lines.segments, naming, (scale, origin, room, height), over)
     marks = section_marks(cut, bench.parts, scale, origin, [one.box for one in labels])
     marks += label_marks(labels, origin, height)
     x, y = over.baseline_middle(large)
@@ -160,7 +236,8 @@ def _section(
         told = f"{told}, {scale_text(scale)}"
     caption = in_words(in_units(told, layout.shown), layout.words)
     at = ((left + right) / 2.0, bottom + CAPTION / 2.0 - height / 2.0)
-    return [*marks, Label(Role.TITLE, caption, at, height, Anchor.MIDDLE)], (scale, origin)
+    marks.append(Label(Role.TITLE, caption, at, height, Anchor.MIDDLE))
+    return marks, labels, (scale, origin)
 
 
 def _title(letter: str, bounds: Room, scale: float, height: float) -> tuple[str, TextBox]:
@@ -174,14 +251,23 @@ def _title(letter: str, bounds: Room, scale: float, height: float) -> tuple[str,
 def _labels(
     cut: Section,
     lines: Floats,
-    names: Sequence[str],
+    naming: _Naming | None,
     where: tuple[float, Vec2, Room, float],
     title: TextBox,
 ) -> tuple[Named, ...]:
     scale, (x, y), (left, bottom, right, top), height = where
-    if not len(lines) or not names:
+    if not len(lines) or naming is None:
         return ()
-    owners = [owner for owner, _ in cut.left]
-    spots = spots_of([part for _, part in cut.left], cut.view, lines, owners)
+    spots = _spots(cut, scale)
+    if naming.numbering is not None:
+        spots = naming.numbering.to_label(spots)
     room = (left - x, bottom - y, right - x, top - y)
-    return named(names, [one.scaled(scale) for one in spots], lines * scale, height, room, [title])
+    return named(naming.texts, spots, lines * scale, height, room, [title])
+
+
+def _spots(cut: Section, scale: float) -> tuple[Spot, ...]:
+    """Where each part is seen, on the sheet about the section's origin."""
+    owners = [owner for owner, _ in cut.left]
+    lines = visible_lines(cut.linework).segments
+    found = spots_of([part for _, part in cut.left], cut.view, lines, owners)
+    return tuple(one.scaled(scale) for one in found if one.shows(scale))

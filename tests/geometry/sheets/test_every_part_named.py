@@ -16,17 +16,20 @@ from exporters.project_file import load
 from geometry.bench.bench import Bench
 from geometry.bench.build import build
 from geometry.bench.limits import set_values
+from geometry.design.cutting_plane import Plane, Way
 from geometry.design.part import Part
 from geometry.drawing.marks import Label, Mark, Role
 from geometry.sheets.layout import Layout
 from geometry.sheets.numbering import Numbering
 from geometry.sheets.part_labels import Named
 from geometry.sheets.section_page import section_page
+from geometry.sheets.section_plane import reach_of
+from geometry.sheets.section_sheet import section_sheet
 from geometry.sheets.title_block import title_block_of
 from geometry.sheets.whole_views import exploded_page, pictorial_page
 from geometry.solids.measure import volume_of
 from geometry.views.view import View
-from shared.paper import PAPERS
+from shared.paper import PAPERS, Paper
 from shared.units import SHOWN_IN16, SHOWN_MM
 from tests.judges.labels import PageJudge, crossing, struck
 
@@ -173,3 +176,25 @@ def test_of_very_many_parts_those_made_alike_share_a_number(page):
         assert crossing(seen.labels) == []
         listed = {m.text for m in seen.marks if isinstance(m, Label) and m.bold}
         assert labelled <= listed
+
+
+@pytest.mark.parametrize("turn", [0.0, 30.0])
+@pytest.mark.parametrize("path", samples())
+def test_in_a_section_that_a_hand_has_moved(path, turn):
+    """As in a window; what it does not show is told beside the small view."""
+    bench = build(load(path).spec)
+    layout = Layout(Paper("screen", 330.0, 190.0, 0.0, 0.0, ""), text_height=2.5, frame=False)
+    for way in Way:
+        low, high = reach_of(bench, way, turn)
+        for share in (0.3, 0.6):
+            found = section_sheet(bench, Plane(way, low + share * (high - low), turn), layout)
+            judge = PageJudge(dict(found.cut.left), found.cut.view, found.scale)
+            labelled = {one.index for one in found.labels}
+            assert [bench.parts[k].title for k in judge.seen() - labelled] == []
+            assert judge.astray(found.labels) == []
+            assert struck(found.labels) == []
+            assert crossing(found.labels) == []
+            texts = [m.text for m in found.marks if isinstance(m, Label) and not m.bold]
+            told = TOLD.findall(" ".join(texts))
+            hidden = len(bench.parts) - len(labelled)
+            assert [count_of(one) for one in told] == ([hidden] if hidden else [])
