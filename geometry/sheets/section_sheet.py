@@ -180,7 +180,7 @@ def _told_aside(
     sentence = not_seen(bench.parts, shown, layout.words, listed)
     points = key.edges.reshape(-1, 2) * key.place.scale + np.array(key.place.origin)
     (low_x, low_y), (high_x, _) = points.min(axis=0).tolist(), points.max(axis=0).tolist()
-    under = (left, bottom, right, low_y - _UNDER_KEY)
+    under = (left, bottom + CAPTION, right, low_y - _UNDER_KEY)
     beside = ((high_x + _BESIDE_KEY, bottom, right, top), (left, bottom, low_x - _BESIDE_KEY, top))
     for height in (layout.lettering, _SMALLEST):
         for x0, y0, x1, y1 in (under, *beside) if sentence else ():
@@ -235,7 +235,9 @@ def _section(
     if not marked.by_hand:
         told = f"{told}, {scale_text(scale)}"
     caption = in_words(in_units(told, layout.shown), layout.words)
-    at = ((left + right) / 2.0, bottom + CAPTION / 2.0 - height / 2.0)
+    # A caption wider than the section's room runs over to the left, where only the small view is.
+    middle = min((left + right) / 2.0, right - text_width(caption, height) / 2.0)
+    at = (middle, bottom + CAPTION / 2.0 - height / 2.0)
     marks.append(Label(Role.TITLE, caption, at, height, Anchor.MIDDLE))
     return marks, labels, (scale, origin)
 
