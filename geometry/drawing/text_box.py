@@ -196,9 +196,12 @@ class Ground:
         if length < _TOUCH or not len(self._middles):
             return False
         cos, sin = (x1 - x0) / length, (y1 - y0) / length
-        mx, my = self._middles[:, 0] - (x0 + x1) / 2.0, self._middles[:, 1] - (y0 + y1) / 2.0
-        hx, hy = self._halves[:, 0], self._halves[:, 1]
-        off = np.abs(my * cos - mx * sin) + np.abs(hy * cos - hx * sin)
+        across = self._middles @ np.array((-sin, cos))
+        across -= (y0 + y1) / 2.0 * cos - (x0 + x1) / 2.0 * sin
+        near = np.flatnonzero(np.abs(across) < _ON_IT)  # of a thousand lines a few
+        mx, my = (self._middles[near] - ((x0 + x1) / 2.0, (y0 + y1) / 2.0)).T
+        hx, hy = self._halves[near].T
+        off = np.abs(across[near]) + np.abs(hy * cos - hx * sin)
         reach = length / 2.0 + np.abs(hx * cos + hy * sin) - np.abs(mx * cos + my * sin)
         return bool(((off < _ON_IT) & (reach > _TOUCH) & (np.hypot(hx, hy) > _TOUCH / 2.0)).any())
 
