@@ -29,12 +29,13 @@ from geometry.sheets.free_spots import cross
 Floats = NDArray[np.float64]
 Points = Sequence[tuple[Vec2, bool]]  # on the sheet, and whether within a face
 _STEP = 1.5  # mm between two places on a line
-_NEAREST = 5.0  # mm from the drawing to the middle of a number
+_NEAREST = 6.0  # mm from the drawing to the middle of a number
 _LINES = 4.0  # mm between two lines
 _AIR = 1.0  # mm between two numbers
 _CLEAR = 0.8  # mm between a number and what is there
 _HAIR = 0.05  # mm
 _PAST_TEXT = 0.4  # mm between a leader and a text
+_SHORTEST = 3.2  # mm of a leader, so that its arrowhead has room
 _SLANT = 1.6  # of its height, how far a leader may run along its side
 _PLUMB = 0.12  # of its height: a leader as plumb as that could be taken for a line of the drawing
 _TAKEN_FOR_A_LINE = 6.0  # mm of leader that this is worth
@@ -122,25 +123,31 @@ class _Row:
 
 def in_rows(
     wanted: Mapping[str, Points], halves: Mapping[str, float], around: Around
-) -> dict[str, Led]:
-    """A place for every number.
+) -> tuple[dict[str, Led], dict[str, Led]]:
+    """A place for every number; first those that are led clear of all, then those that are not.
 
     ``wanted`` are the points of each cut, the best first; ``halves`` half the width of each number.
     """
     found: dict[str, Led] = {}
+    last: dict[str, Led] = {}
     left = dict(wanted)
     while left:
         half = max(halves[text] for text in left)
         row = _best_row(left, half, around)
         kept = [text for text in row.led if text not in row.bad]
         if not kept:  # one alone may still find a line
-            kept = [next(iter(left))]
-            row = _best_row({text: left[text] for text in kept}, half, around)
+            one = next(iter(left))
+            row = _best_row({one: left[one]}, half, around)
+            if row.bad:
+                last[one] = row.led[one]
+                del left[one]
+                continue
+            kept = [one]
         for text in kept:
             found[text] = row.led[text]
             around = around.with_number(row.led[text])
             del left[text]
-    return found
+    return found, last
 
 
 def with_box(extent: Extent, box: TextBox) -> Extent:
@@ -243,6 +250,7 @@ def _costs(line: _Line, points: Points, half: float, around: Around) -> tuple[Fl
     cost = cost + 2.0 * np.arange(len(points))[:, None]
     cost += np.where(np.abs(along) < _PLUMB * away, _TAKEN_FOR_A_LINE, 0.0)
     cost += np.where(np.abs(along) > _SLANT * away, _THROUGH, 0.0)
+    cost += np.where(np.hypot(along, away) < half + _SHORTEST, _THROUGH, 0.0)
     ends = np.stack([np.broadcast_to(s, along.shape), np.full(along.shape, line.at)], axis=2)
     if line.axis == 1:
         ends = ends[..., ::-1]

@@ -21,7 +21,7 @@ from geometry.dimensioning.placed import Extent
 from geometry.drawing.marks import Anchor, Arc, Fill, Label, Mark, Role, Strokes
 from geometry.drawing.text_box import MIDDLE, Ground, Line, TextBox, broken_around
 from geometry.primitives.frame import Vec2
-from geometry.sheets.balloon_rows import Around, Led, in_rows, with_box
+from geometry.sheets.balloon_rows import Around, Led, Points, in_rows, with_box
 from geometry.sheets.cut_targets import PART_VIEWS, Target, cut_targets
 from geometry.sheets.free_spots import CLEAR, cross, margin_of
 from geometry.sheets.view_grid import Block
@@ -29,8 +29,10 @@ from shared.lettering import text_width
 
 _HEIGHT = 2.5  # capitals in a balloon
 _RADIUS = 2.7
-_AWAY = (8.0, 11.0, 15.0, 20.0, 26.0)
-_TURNS = 16
+# How far from its cut a number may stand, and in how many directions: close by, or where no row
+# has room for it.
+_CLOSE = ((8.0, 11.0, 15.0, 20.0, 26.0), 16)
+_FAR = ((7.0, 10.0, 13.0, 17.0, 22.0, 28.0, 35.0, 43.0, 52.0, 62.0), 72)
 _OUTSIDE = 3.0  # mm that a number close by may stand out of the room of its view
 _FEW = 3  # points of a cut that are looked round
 _DOT = 0.5
@@ -76,39 +78,55 @@ class NumberedView:
         self.marks += _balloon(text, led, pieces)
 
 
-def number_cuts(views: Sequence[NumberedView], shape: Shape) -> None:
-    """A balloon for every cut of a part in one of its views."""
+def number_cuts(
+    views: Sequence[NumberedView], shape: Shape, first: Sequence[int] = ()
+) -> tuple[int, ...]:
+    """A balloon for every cut of a part in one of its views; those ``first`` choose first.
+
+    Gives the numbers whose leaders run through something, as there was no room left for them.
+    """
     targets = cut_targets(shape)
     by_name = {view.block.view: view for view in views}
     ordered = [by_name[one.name] for one in PART_VIEWS if one.name in by_name]
-    waiting: dict[str, dict[str, list[tuple[Vec2, bool]]]] = {}
-    for number in range(1, len(shape.cuts) + 1):
-        shown = [(view, _points(view, targets, number)) for view in ordered]
-        shown = [(view, points) for view, points in shown if points]
-        if not any(_put_close(view, str(number), points) for view, points in shown) and shown:
-            view, points = shown[0]
+    shown: dict[str, list[tuple[NumberedView, Points]]] = {}
+    waiting: dict[str, dict[str, Points]] = {}
+    others = (number for number in range(1, len(shape.cuts) + 1) if number not in first)
+    for number in (*first, *others):
+        places = [(view, _points(view, targets, number)) for view in ordered]
+        places = [(view, points) for view, points in places if points]
+        near = (_put_close(view, str(number), points[:_FEW], _CLOSE) for view, points in places)
+        if not any(near) and places:
+            view, points = places[0]
             waiting.setdefault(view.block.view, {})[str(number)] = points
+            shown[str(number)] = places
+    left_over: list[int] = []
     for name, wanted in waiting.items():
         view = by_name[name]
-        scale = view.block.scale
-        left, bottom, right, top = view.block.linework.bounds()
-        drawing = (left * scale, bottom * scale, right * scale, top * scale)
-        halves = {text: _half(text) for text in wanted}
-        reached = view.extent
-        for box in view.margin.boxes:
-            reached = with_box(reached, box)
-        around = Around(
-            drawing, reached, view.room, view.tight, view.margin, view.texts, view.leaders
-        )
-        rows = in_rows(wanted, halves, around)
-        for text, led in rows.items():
-            view.put(text, led)
-            view.extent = with_box(view.extent, led.spot)
+        led, badly = in_rows(wanted, {text: _half(text) for text in wanted}, _around(view))
+        for text, one in led.items():
+            view.put(text, one)
+            view.extent = with_box(view.extent, one.spot)
+        for text, one in badly.items():
+            if not any(_put_close(other, text, points, _FAR) for other, points in shown[text]):
+                view.put(text, one)
+                view.extent = with_box(view.extent, one.spot)
+                left_over.append(int(text))
+    return tuple(left_over)
+
+
+def _around(view: NumberedView) -> Around:
+    scale = view.block.scale
+    left, bottom, right, top = view.block.linework.bounds()
+    drawing = (left * scale, bottom * scale, right * scale, top * scale)
+    reached = view.extent
+    for box in view.margin.boxes:
+        reached = with_box(reached, box)
+    return Around(drawing, reached, view.room, view.tight, view.margin, view.texts, view.leaders)
 
 
 def _points(
     view: NumberedView, targets: Mapping[str, Mapping[int, Sequence[Target]]], number: int
-) -> list[tuple[Vec2, bool]]:
+) -> Points:
     """The points of a cut in a view, and for each whether it lies within a face with room."""
     scale = view.block.scale
     return [
@@ -117,15 +135,19 @@ def _points(
     ]
 
 
-def _put_close(view: NumberedView, text: str, points: Sequence[tuple[Vec2, bool]]) -> bool:
-    """Put a number on a free spot near its cut, if there is one."""
+def _put_close(
+    view: NumberedView, text: str, points: Points, places: tuple[Sequence[float], int]
+) -> bool:
+    """Put a number on a free spot near its cut, if there is one: so far away, in so many
+    directions."""
+    distances, turns = places
     left, bottom, right, top = view.room
     half = _half(text)
-    for point, within in points[:_FEW]:
+    for point, within in points:
         spots = [
             TextBox(x, y, half, half)
-            for away in _AWAY
-            for x, y in _ring(point, away)
+            for away in distances
+            for x, y in _ring(point, away, turns)
             if left - _OUTSIDE <= x - half and x + half <= right + _OUTSIDE
             if bottom - _OUTSIDE <= y - half and y + half <= top + _OUTSIDE
         ]
@@ -143,11 +165,11 @@ def _half(text: str) -> float:
     return max(_RADIUS, text_width(text, _HEIGHT) / 2.0 + 0.8)
 
 
-def _ring(point: Vec2, away: float) -> list[Vec2]:
+def _ring(point: Vec2, away: float, count: int) -> list[Vec2]:
     """Spots round a point, the slanting directions first: a level or upright leader could be taken
     for a line of the drawing."""
     turns = [45.0, 135.0, 225.0, 315.0]
-    others = [t for k in range(_TURNS) if (t := 360.0 * k / _TURNS) not in turns]
+    others = [t for k in range(count) if (t := 360.0 * k / count) not in turns]
     turns += sorted(others, key=lambda t: t % 90.0 == 0.0)
     return [
         (

@@ -18,6 +18,7 @@ from geometry.design.part import Part
 from geometry.dimensioning.dimension_marks import dimension_marks
 from geometry.drawing.marks import Anchor, Arc, Label, Mark, Role, Strokes
 from geometry.drawing.shifting import shifted
+from geometry.drawing.text_box import broken_around
 from geometry.sheets.arrangement import linework_marks
 from geometry.sheets.cut_table import cut_table
 from geometry.sheets.details import Detail
@@ -37,6 +38,7 @@ from geometry.views.look import look_at_part
 from geometry.views.view import PART_EDGE, PART_END, PART_FACE
 from shared.words import in_words
 
+_AIR = 0.4  # mm between a text and a line that is interrupted at it
 _POOR = 0.5  # of the largest scale that a sheet has room for: then it is tried upright
 
 
@@ -114,18 +116,22 @@ def _view_marks(block: Block, part: Part) -> list[Mark]:
     owners = (f"part:{part.name}",)
     marks = linework_marks(block.linework, block.scale, (0.0, 0.0), owners)
     if block.view == PART_FACE.name:
-        marks += _proud_marks(part, block.scale)
+        marks += _proud_marks(part, block)
     marks += axes_of_rounds(block, part)
     marks += dimension_marks(block.placed, (0.0, 0.0))
     return marks
 
 
-def _proud_marks(part: Part, scale: float) -> list[Mark]:
+def _proud_marks(part: Part, block: Block) -> list[Mark]:
+    """What is left proud, its outline interrupted where it would run through a text."""
+    texts = [one.box for one in block.placed.dimensions]
     marks: list[Mark] = []
     for region in proud_regions(part):
         for ring in shapely.get_parts(region):
-            points = np.array(ring.exterior.coords) * scale
-            segments = np.hstack([points[:-1], points[1:]])
+            points = np.array(ring.exterior.coords) * block.scale
+            sides = np.hstack([points[:-1], points[1:]]).tolist()
+            kept = [piece for side in sides for piece in broken_around(tuple(side), texts, _AIR)]
+            segments = np.array(kept).reshape(-1, 4)
             marks.append(Strokes(Role.TRIM, segments, owner=f"part:{part.name}"))
     return marks
 

@@ -28,6 +28,7 @@ from geometry.views.view import PART_EDGE, PART_FACE
 
 _GRAIN_ARROWS = (26.0, 16.0, 10.0)  # mm, the longest that finds room
 _ALONG = (0.5, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85, 0.08, 0.92)  # of a view, where to look
+_TRIES = 4  # to find room for all numbers
 _DETAIL_LETTER = 3.5
 _LEAST_RING = 2.5  # mm
 _RING_OUT = 2.0  # mm that a ring may reach out of the room of its view
@@ -47,19 +48,32 @@ def with_notes(
     ]
     blocks = [_with_rings(*both) for both in zip(blocks, rings, strict=True)]
     rooms = cells(blocks)
-    views: list[NumberedView] = []
-    for block, own in zip(blocks, rings, strict=True):
-        ground = ground_of(block)
-        marks = _notes(block, ground, part, details)
-        views.append(NumberedView(block, rooms[block.view], tight, ground, own, marks))
-    number_cuts(views, part.shape)
+
+    def bare() -> list[NumberedView]:
+        views: list[NumberedView] = []
+        for block, own in zip(blocks, rings, strict=True):
+            ground = ground_of(block)
+            marks = _notes(block, ground, part, details)
+            views.append(NumberedView(block, rooms[block.view], tight, ground, own, marks))
+        return views
+
+    best = bare()
+    first = fewest = number_cuts(best, part.shape)
+    for _ in range(_TRIES if fewest else 0):  # who found no room chooses first the next time
+        views = bare()
+        left_over = number_cuts(views, part.shape, first)
+        if len(left_over) < len(fewest):
+            best, fewest = views, left_over
+        if not left_over:
+            break
+        first = (*left_over, *(number for number in first if number not in left_over))
     return tuple(
         replace(
             view.block,
             placed=replace(view.block.placed, extent=view.extent),
             notes=tuple(view.marks),
         )
-        for view in views
+        for view in best
     )
 
 

@@ -26,7 +26,7 @@ from geometry.cuts.contour import Face
 from geometry.cuts.cut import Blank
 from geometry.cuts.slot_mortise import SlotMortise
 from geometry.design.part import Part, Shape
-from geometry.drawing.marks import Anchor, Arc, Fill, Label, Mark, Sheet, Strokes
+from geometry.drawing.marks import Arc, Fill, Label, Mark, Sheet, Strokes
 from geometry.sheets.cut_words import cut_lines
 from geometry.sheets.layout import Layout
 from geometry.sheets.part_names import group_title
@@ -45,41 +45,47 @@ from tests.samples import NAMES, sample
 
 QUICK_SEEDS, MORE_SEEDS = (2, 5, 8), range(20, 50)
 VIEWS = {view.name: view for view in (PART_FACE, PART_EDGE, PART_END)}
+CROWDED = 20  # cuts of one part: with more, lines may have to run through each other
 RING = 5.0  # mm: that of a detail is larger
 ON_IT = 0.05  # mm: what the chords of a round stray, and a little air
 
 
 @dataclass(frozen=True)
 class Balloon:
-    """As it is found among the marks of a view: its ring, its number and its leader."""
+    """As it is drawn: its leader, in pieces if texts interrupt it, its tip, ring and number."""
 
-    number: str
-    ring: Arc
-    leader: tuple[float, float, float, float]  # from the cut to the ring
+    pieces: Strokes
     tip: Fill
+    ring: Arc
+    number: str
 
     @property
     def disc(self) -> shapely.Polygon:
         return shapely.Point(self.ring.centre).buffer(self.ring.radius)
 
+    @property
+    def end(self) -> shapely.Point:
+        """The point of an arrowhead, the middle of a dot."""
+        if len(self.tip.points) == 3:
+            return shapely.Point(self.tip.points[0])
+        return shapely.Polygon(self.tip.points).centroid
+
+    @property
+    def leader(self) -> shapely.LineString:
+        (x, y), (u, v) = self.ring.centre, (self.end.x, self.end.y)
+        part = self.ring.radius / math.dist((x, y), (u, v))
+        return shapely.LineString([(u, v), (x + (u - x) * part, y + (v - y) * part)])
+
 
 def balloons_of(marks: tuple[Mark, ...]) -> list[Balloon]:
     found = []
-    whole = [m for m in marks if isinstance(m, Arc) and m.end_deg - m.start_deg == 360.0]
-    for ring in (m for m in whole if m.radius < RING):
-        inside = [m for m in marks if isinstance(m, Label) and m.anchor is Anchor.MIDDLE]
-        inside = [m for m in inside if math.dist(m.at, ring.centre) < 1.5 and m.text.isdigit()]
-        if not inside:
+    for four in zip(marks, marks[1:], marks[2:], marks[3:], strict=False):
+        pieces, tip, ring, label = four
+        kinds = isinstance(pieces, Strokes) and isinstance(tip, Fill) and isinstance(ring, Arc)
+        if not kinds or not isinstance(label, Label) or ring.end_deg - ring.start_deg < 360.0:
             continue
-        lines = np.concatenate([m.segments for m in marks if isinstance(m, Strokes)])
-        at_ring = np.abs(np.hypot(*(lines[:, 2:] - ring.centre).T) - ring.radius) < 1e-6
-        run = lines[:, 2:] - lines[:, :2]
-        inward = np.array(ring.centre) - lines[:, 2:]
-        at_ring &= np.abs(run[:, 0] * inward[:, 1] - run[:, 1] * inward[:, 0]) < 1e-6
-        (leader,) = lines[at_ring]  # in one piece
-        tips = [m for m in marks if isinstance(m, Fill)]
-        tip = min(tips, key=lambda m: shapely.Polygon(m.points).distance(shapely.Point(leader[:2])))
-        found.append(Balloon(inside[0].text, ring, tuple(leader.tolist()), tip))
+        if ring.radius < RING and label.text.isdigit() and math.dist(label.at, ring.centre) < 1.5:
+            found.append(Balloon(pieces, tip, ring, label.text))
     return found
 
 
@@ -91,7 +97,9 @@ def where(shape: Shape, number: int, view: View) -> shapely.Geometry:
     left = solid_of(Shape(blank, (shape.cuts[number - 1],)))
     rest = trimesh.Trimesh(left.vertices, left.triangles, process=False)
     gone = trimesh.boolean.difference([whole, rest], engine="manifold", check_volume=False)
-    at_the_end = abs(gone.volume) < 1.0  # an end sawn off just where the blank ends
+    a, b, c = np.moveaxis(gone.vertices[gone.faces], 1, 0)
+    volume = float((a * np.cross(b, c)).sum()) / 6.0
+    at_the_end = abs(volume) < 1.0  # an end sawn off just where the blank ends
     body = whole if at_the_end else gone
     flat = body.vertices @ np.array((view.right, view.up), dtype=float).T
     triangles = shapely.polygons(flat[body.faces])
@@ -107,28 +115,31 @@ def hold_numbered(part: Part, blocks: tuple[Block, ...]) -> None:
             number = int(one.number)
             assert number not in numbered, (part.name, number)
             numbered[number] = block.view
-            end = shapely.Point(one.leader[:2])
-            assert shapely.Polygon(one.tip.points).distance(end) < 1e-6, (part.name, number)
             cut = where(part.shape, number, VIEWS[block.view])
-            at = shapely.Point(one.leader[0] / block.scale, one.leader[1] / block.scale)
+            at = shapely.Point(one.end.x / block.scale, one.end.y / block.scale)
             assert cut.distance(at) < ON_IT, (part.name, block.view, number)
+            drawn = shapely.MultiLineString(one.pieces.segments.reshape(-1, 2, 2).tolist())
+            assert one.leader.buffer(1e-3).covers(drawn), (part.name, number)
+            if len(part.shape.cuts) <= CROWDED:
+                assert len(one.pieces.segments) == 1, (part.name, number)
+                assert drawn.length == pytest.approx(one.leader.length, abs=1e-6)
         texts = [one.box for one in block.placed.dimensions]
         for one in found:
             for box in texts:
                 assert not one.disc.intersects(shapely.Polygon(box.corners())), (part.name, one)
         for one, other in combinations(found, 2):
             assert not one.disc.intersects(other.disc), (part.name, one.number, other.number)
-            lines = shapely.linestrings(np.reshape((one.leader, other.leader), (2, 2, 2)))
-            assert not lines[0].crosses(lines[1]), (part.name, one.number, other.number)
+            if len(part.shape.cuts) <= CROWDED:
+                assert not one.leader.crosses(other.leader), (part.name, one.number, other.number)
     for row in cut_lines(part.shape):
         assert set(row.numbers) <= set(numbered), (part.name, row.title, row.numbers)
 
 
-def hold_apart(sheet: Sheet) -> None:
+def hold_apart(sheet: Sheet, *, crowded: bool) -> None:
     """On the whole page: no ring on a text but its own, and nothing past the paper."""
     assert off_the_sheet(sheet) == [], sheet.title
     assert overlapping_texts(sheet) == [], sheet.title
-    assert struck_texts(sheet) == [], sheet.title
+    assert crowded or struck_texts(sheet) == [], sheet.title
     labels = [m for m in sheet.marks if isinstance(m, Label) and m.text.strip()]
     for one in balloons_of(sheet.marks):
         own = [m for m in labels if math.dist(m.at, one.ring.centre) < 1.5]
@@ -149,7 +160,8 @@ def hold(bench: Bench, layout: Layout) -> None:
         hold_numbered(group[0], plans[0].blocks)
         for leaf in part_leaves(group, layout):
             paper = leaf.layout.paper
-            hold_apart(Sheet(leaf.title, paper.width, paper.height, leaf.marks))
+            sheet = Sheet(leaf.title, paper.width, paper.height, leaf.marks)
+            hold_apart(sheet, crowded=len(group[0].shape.cuts) > CROWDED)
 
 
 @pytest.mark.parametrize("name", NAMES)
