@@ -25,10 +25,10 @@ from shared.words import in_words
 
 _CELL = (84.0, 71.0)
 _CELL_PAD = 5.0
-_CAPTION = 20.5
+_CAPTION = 24.0
 _TITLE = 5.0
 _CAPTION_AIR = 1.0
-_MOST_LINES = 3  # of one of its sentences
+_MOST_LINES = 4  # of one of its sentences
 _TEXT = 2.5
 _NUMBER = 3.5
 

@@ -34,14 +34,13 @@ def _own_title(uses: Sequence[Use]) -> str:
 
 
 def amounts(uses: Sequence[Use]) -> str:
-    """'make 4', or '2 as printed, 2 turned over' for so many pieces."""
+    """'make 4', '2 as printed, 2 turned over' for so many pieces, or 'make 2, also turned over' for
+    other places on the same."""
     if len(uses) == 1:
         return f"make {len(uses[0].parts)}"
-    if len(_all(uses)) == len(uses[0].parts):  # other ends of the same pieces
-        others = dict.fromkeys(
-            f"{_region(use).removeprefix(', ')} {_how(use.laying)}" for use in uses[1:]
-        )
-        return f"make {len(uses[0].parts)}, {', '.join(others)}"
+    if len(_all(uses)) == len(uses[0].parts):
+        others = dict.fromkeys(_how(use.laying) for use in uses[1:])
+        return f"make {len(uses[0].parts)}, also {', '.join(others)}"
     told: dict[str, int] = {}
     for use in uses:
         how = _how(use.laying)
@@ -62,21 +61,28 @@ def printed_words(uses: Sequence[Use]) -> str:
 
 def other_words(uses: Sequence[Use]) -> tuple[str, ...]:
     """How it is laid on the other pieces that it serves for."""
-    shared, told = _shared(uses), []
-    for use in uses[1:]:
-        how = _how(use.laying)
-        side = "reverse" if use.laying.reverse else "face side"
-        told.append(f"{how[:1].upper()}{how[1:]}, {side} up: {_placed(use, uses, shared)}.")
-    return tuple(told)
+    return tuple(
+        f"{how[:1].upper()}{how[1:]}: {'; '.join(pieces)}."
+        for how, pieces in _otherwise(uses, sides=True).items()
+    )
 
 
 def served(uses: Sequence[Use]) -> tuple[str, ...]:
     """The pieces in short, those it is laid on otherwise after how."""
+    others = _otherwise(uses, sides=False).items()
+    first = _pieces(uses[0], _shared(uses))
+    return (first, *(f"{how}: {'; '.join(pieces)}" for how, pieces in others))
+
+
+def _otherwise(uses: Sequence[Use], *, sides: bool) -> dict[str, list[str]]:
+    """Pieces by what is done with the paper, and on which of their sides it lies."""
     shared = _shared(uses)
-    return (
-        _pieces(uses[0], shared),
-        *(f"{_how(use.laying)}: {_placed(use, uses, shared)}" for use in uses[1:]),
-    )
+    found: dict[str, list[str]] = {}
+    for use in uses[1:]:
+        side = ", reverse up" if use.laying.reverse else ", face side up"
+        how = _how(use.laying) + (side if sides else "")
+        found.setdefault(how, []).append(_placed(use, uses, shared))
+    return found
 
 
 def _placed(use: Use, uses: Sequence[Use], shared: str) -> str:
@@ -94,7 +100,7 @@ def _placed(use: Use, uses: Sequence[Use], shared: str) -> str:
         words = f"the {region.removeprefix(', ')} of the same"
     else:
         words = _pieces(use, shared) + (region if region != _region(uses[0]) else "")
-    return f"{words}; its {' and '.join(changed)} change places" if changed else words
+    return f"{words}, its {' and '.join(changed)} changed" if changed else words
 
 
 def _how(laying: Laying) -> str:

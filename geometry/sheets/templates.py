@@ -33,6 +33,8 @@ from shared.words import in_words
 _TEXT = 2.5
 _FOOT_PITCH = 4.0  # mm
 _APART = 4.0  # mm between two texts of one line
+_LEGEND = "Full lines cut, dashed lines scribe, chain lines trim after the glue-up."
+_OTHERWISE = "It serves for other pieces too, laid otherwise: see the first pages."
 _LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"  # no I and O, which read as figures
 
 
@@ -91,28 +93,33 @@ def _letters() -> Iterator[str]:
 
 def _foot(one: Numbered, number: int, total: int, layout: Layout) -> list[Mark]:
     """The words along the foot of a sheet; they keep their place whatever the correction."""
-    words = layout.words
     room = one.tiling.width - 2.0 * MARGIN
     x, y = one.tiling.correction
     project = layout.title.title if layout.title else ""
     uses = one.template.uses
-    others = " ".join(other_words(uses))
-    lines = [f"{one.template.name} {one.template.title}: {amounts(uses)}", printed_words(uses)]
-    # Where there is no room for both, what the lines mean is told in the overview alone.
-    lines += [
-        others or "Full lines cut, dashed lines scribe, chain lines trim after the glue-up.",
+    # Where it serves otherwise too, what the lines mean is told in the overview alone.
+    others = " ".join(other_words(uses)) or _LEGEND
+    if fitted(_said(others, layout), room, _TEXT)[0] != _said(others, layout):
+        others = _OTHERWISE
+    lines = (
+        f"{one.template.name} {one.template.title}: {amounts(uses)}",
+        printed_words(uses),
+        others,
         "Full size: print at 100 %, no fit. Measure before you cut: the squares must be 100.0 mm "
         f"and 4 in both ways. Correction x {x:.4f}, y {y:.4f}.",
-    ]
+    )
     sheet = ", ".join(part for part in (project, f"{number} / {total}") if part)
     sheet, high = fitted(sheet, 0.3 * room, _TEXT)
     beside = room - text_width(sheet, high) - _APART
     marks: list[Mark] = []
     for k, line in enumerate(lines):
-        told = in_words(in_units(line, layout.shown), words)
-        text, height = fitted(told, room if k else beside, _TEXT, bold=k == 0)
+        text, height = fitted(_said(line, layout), room if k else beside, _TEXT, bold=k == 0)
         at = (MARGIN, MARGIN + STRIP - (k + 1) * _FOOT_PITCH)
         marks.append(Label(Role.TEXT, text, at, height, bold=k == 0))
     at = (one.tiling.width - MARGIN, MARGIN + STRIP - _FOOT_PITCH)
     marks.append(Label(Role.TEXT, sheet, at, high, Anchor.END))
     return marks
+
+
+def _said(line: str, layout: Layout) -> str:
+    return in_words(in_units(line, layout.shown), layout.words)

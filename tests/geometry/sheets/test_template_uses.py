@@ -62,7 +62,11 @@ def words(uses) -> tuple[str, ...]:
     [
         # A: the left end sawn askew, a hole 34 along and 20 down in the face
         ((end(right=True), bore(166.0, 20.0)), Laying(ends=True), "face side up: B, right end."),
-        ((end(far=True), bore(34.0, 60.0)), Laying(edges=True), "face side up: B; its edges"),
+        (
+            (end(far=True), bore(34.0, 60.0)),
+            Laying(edges=True),
+            "face side up: B, its edges changed.",
+        ),
         ((end(), bore(34.0, 20.0, Face.REVERSE)), Laying(reverse=True), "reverse up: B."),
     ],
 )
@@ -86,7 +90,7 @@ def test_the_same_piece_laid_otherwise_takes_the_paper_turned_round():
     assert not one.uses[1].laying.over
     assert words(one.uses) == (
         "1 as printed, 1 turned round",
-        "Turned round, face side up: B, right end; its edges change places.",
+        "Turned round, face side up: B, right end, its edges changed.",
     )
 
 
@@ -107,7 +111,7 @@ def test_both_ends_of_a_board_share_a_template_as_far_from_each():
     )  # fmt: skip
     (one,) = traced([[both]])
     assert words(one.uses) == (
-        "make 1, right end turned over",
+        "make 1, also turned over",
         "Turned over, face side up: the right end of the same.",
     )
     assert template_titles([one.uses]) == ("Rail, left end",)
