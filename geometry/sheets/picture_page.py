@@ -36,6 +36,7 @@ _LEAST = 60.0  # mm: a narrower table is no use
 _HAIR = 1e-6
 _TOO_SMALL = 24.0  # mm of paper: a picture less wide and high is hard to read
 _GROWTH = 1.15  # of a picture that needs no standard scale, at a time
+_UNMEASURED = 0.25  # of what a size counts, for a picture that nobody measures
 _MOST_GAP = 22.0  # mm to which a gap is widened
 
 
@@ -157,12 +158,14 @@ class _Easel:
 
     def filled(self, scales: Sequence[float]) -> float:
         """How large the pictures came out: the sum of the logarithms of their sizes, so that one
-        that is too small to read is not made up for by another."""
-        sizes = (picture.size for picture in self.pictures)
-        return sum(
-            math.log(scale * math.sqrt(max(w * h, _HAIR)))
-            for (w, h), scale in zip(sizes, scales, strict=True)
-        )
+        that is too small to read is not made up for by another; those that carry dimensions
+        count most."""
+        found = 0.0
+        for picture, scale in zip(self.pictures, scales, strict=True):
+            wide, high = picture.size
+            size = math.log(scale * math.sqrt(max(wide * high, _HAIR)))
+            found += size if picture.to_scale else _UNMEASURED * size
+        return found
 
 
 def _enlarged(easel: _Easel, scales: Sequence[float], free: _Free) -> list[float]:

@@ -163,7 +163,8 @@ class Ties:
         return int(local.argmax()) if local.max() > _ALONG else None
 
     def _tie_slanting(self) -> None:
-        for ends in self.lines.made:
+        run = np.abs(self.lines.made[:, 1] - self.lines.made[:, 0])
+        for ends in self.lines.made[(run > NEAR).sum(axis=1) > 1]:
             for axis in range(3):
                 both = self._nodes(ends[:, axis], axis)
                 if len(both) == len(ends):
