@@ -31,15 +31,16 @@ _LONGER = 1.6  # times its neighbour: no chord of the same round
 _DECIMALS = 4
 _SQUARE = 1.0 - 1e-6  # cosine
 _FLAT = 2  # axes of a face
+_ABOUT = 80.0  # mm
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class MarkedLines:
     """``ends`` (n, 2, 3) of the lines to be marked; ``placed`` (n, 3) tells along which axes each
     keeps to one place that must be found.  ``limits`` (2, 3) are how far the whole part reaches,
-    least and greatest, ``before`` (k, 3) its corners without the joint, and ``made`` (m, 2, 3) all
-    straight edges that the joint makes.  Of a mouth that leans on its face a corner is to be found:
-    it is a line of no length."""
+    least and greatest, ``before`` (k, 3) its corners thereabouts without the joint, and ``made``
+    (m, 2, 3) all straight edges that the joint makes.  Of a mouth that leans on its face a corner
+    is to be found: it is a line of no length."""
 
     ends: Floats
     placed: Flags
@@ -75,10 +76,20 @@ def marked_lines(joint: Joint, part: Part, index: int) -> MarkedLines:
         edges = edges[~_chords(edges)]
     before = solid_of(without(part, _marked_cuts(cuts)))
     straight = edges
+    sawn = all(isinstance(cut, SawCut) for cut in cuts)
     if len(edges):
         edges = edges[_on(edges, before)]
-    edges, placed = _with_corners(edges, _placed(edges, before), limits)
-    return MarkedLines(edges, placed, limits, before.vertices, straight)
+    edges, placed = _with_corners(edges, _placed(edges, before, sawn=sawn), limits)
+    return MarkedLines(edges, placed, limits, _near(before.vertices, edges), straight)
+
+
+def _near(corners: Floats, edges: Floats) -> Floats:
+    """The corners about some edges: what is alike at the other end of a piece is no reference."""
+    if not len(edges):
+        return corners
+    ends = edges.reshape(-1, 3)
+    low, high = ends.min(axis=0) - _ABOUT, ends.max(axis=0) + _ABOUT
+    return np.asarray(corners[((corners > low) & (corners < high)).all(axis=1)])
 
 
 def _marked_cuts(cuts: tuple[Cut, ...]) -> tuple[Cut, ...]:
@@ -100,7 +111,7 @@ def _on(edges: Floats, solid: Solid, facing: Flags | None = None) -> Flags:
     return np.asarray(np.all([on_surface(points, solid, facing) for points in at], axis=0))
 
 
-def _placed(edges: Floats, before: Solid) -> Flags:
+def _placed(edges: Floats, before: Solid, *, sawn: bool) -> Flags:
     """Along which axes each of some edges keeps to a place that is not that of a face already
     there."""
     found = np.zeros((len(edges), 3), dtype=np.bool_)
@@ -113,9 +124,13 @@ def _placed(edges: Floats, before: Solid) -> Flags:
         ends = before.vertices[:, axis].min(), before.vertices[:, axis].max()
         level &= np.all([np.abs(places - end) > NEAR for end in ends], axis=0)
         found[:, axis] = level & ~_on(edges, before, facing)
-    # Where a cut goes across earlier ones a maker marks it on the outside.
+    # Where a saw cut goes across earlier ones a maker marks it on the outside.
     outside = _outside(edges, before)
-    return found & outside[:, None] if found[outside].any() else found
+    for axis in range(3):
+        mine = found[:, axis] & outside
+        if mine.any() or (sawn and found[outside].any()):
+            found[:, axis] = mine
+    return found
 
 
 def _outside(edges: Floats, before: Solid) -> Flags:

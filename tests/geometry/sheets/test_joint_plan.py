@@ -120,6 +120,12 @@ def test_a_mouth_that_leans_on_its_face_has_its_turn_and_a_corner():
     assert shown["place_1"] == pytest.approx(corner[1], abs=0.01)
 
 
+def test_a_tenon_with_a_slanting_end_is_placed_from_the_face_edge():
+    """A top rail of 86 has its tenon of 70 in its middle: 8 from either edge."""
+    plan = plan_of("bowling_green", "top_rail_bay_1_left")
+    assert drawn(plan, 0)["place_1"] == 8.0
+
+
 def test_the_first_tail_is_drawn_from_the_lower_edge():
     """Between two tails it is as wide: a pin, and no place of the first."""
     plan = plan_of("sail_loft", "drawer_1_1_corner_front_left")
@@ -171,9 +177,9 @@ def test_every_line_to_be_marked_is_told_from_somewhere(sample):
                     continue
                 low, high = lines.limits[:, axis]
                 spans = list(_spans(plan, one.whole.frame, (index, axis), names))
-                known = {round(float(low), 1), round(float(high), 1)}
-                known |= {round(float(at), 1) for at in lines.before[:, axis]}
-                values = [round(float(value), 1) for value in lines.values(axis)]
+                known = {round(float(low), 2), round(float(high), 2)}
+                known |= {round(float(at), 2) for at in lines.before[:, axis]}
+                values = [round(float(value), 2) for value in lines.values(axis)]
                 for value in values:
                     if any(
                         abs(value - low - w) < joint.fit or abs(high - value - w) < joint.fit
@@ -212,4 +218,4 @@ def _spans(plan, frame, at, names):
                 (p[0] * one.along[0] + p[1] * one.along[1]) * cosine - zero
                 for p in (one.start, one.end)
             ]
-            yield round(ends[0], 1), round(ends[1], 1)
+            yield round(ends[0], 2), round(ends[1], 2)
