@@ -28,7 +28,8 @@ from geometry.views.view import PART_EDGE, PART_FACE
 
 _GRAIN_ARROWS = (26.0, 16.0, 10.0)  # mm, the longest that finds room
 _ALONG = (0.5, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85, 0.08, 0.92)  # of a view, where to look
-_TRIES = 4  # to find room for all numbers
+_TRIES = 4  # to find room for all numbers,
+_FEW = 3  # if no more than these found none: others would only be in their stead
 _DETAIL_LETTER = 3.5
 _LEAST_RING = 2.5  # mm
 _RING_OUT = 2.0  # mm that a ring may reach out of the room of its view
@@ -59,7 +60,7 @@ def with_notes(
 
     best = bare()
     first = fewest = number_cuts(best, part.shape)
-    for _ in range(_TRIES if fewest else 0):  # who found no room chooses first the next time
+    for _ in range(_TRIES if 0 < len(fewest) <= _FEW else 0):  # who found no room chooses first the next time
         views = bare()
         left_over = number_cuts(views, part.shape, first)
         if len(left_over) < len(fewest):
