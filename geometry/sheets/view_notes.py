@@ -60,7 +60,8 @@ def with_notes(
 
     best = bare()
     first = fewest = number_cuts(best, part.shape)
-    for _ in range(_TRIES if 0 < len(fewest) <= _FEW else 0):  # who found no room chooses first the next time
+    # Who found no room chooses first the next time.
+    for _ in range(_TRIES if 0 < len(fewest) <= _FEW else 0):
         views = bare()
         left_over = number_cuts(views, part.shape, first)
         if len(left_over) < len(fewest):
