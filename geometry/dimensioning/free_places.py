@@ -66,20 +66,19 @@ def _first_clear(
     looked_at = 0
     some = list(islice(candidates, _FIRST_LOOK))
     while some:
-        boxes = [one.box for one in some]
-        free, whole = ground.clear(boxes, style.clearance), ahead.clear(boxes, style.clearance)
-        for one, is_free, is_whole in zip(some, free.tolist(), whole.tolist(), strict=True):
+        free = ground.clear([one.box for one in some], style.clearance)
+        for one, is_free in zip(some, free.tolist(), strict=True):
             looked_at += 1
             if is_free and _fits(one, ground, style):
                 if not one.sweeps and ground.runs_along(one.line):
                     second = second or one
-                elif is_whole:
+                elif ahead.clear([one.box], style.clearance)[0]:
                     return one
                 else:
                     broken = broken or one
             if broken is not None and looked_at >= _NEAR:
                 return broken
-        some = list(candidates)
+        some = list(islice(candidates, 4 * looked_at))
     return broken or second
 
 

@@ -285,7 +285,7 @@ def test_a_notice_or_a_finding_leaves_the_drawing_where_it_is(window: Workplace)
     QApplication.processEvents()
     assert spot() == pytest.approx(before, abs=0.01)
     assert canvas.view.scale == scale
-    window.frame.resize(1100, 800)
+    window.frame.resize(900, 600)
     QApplication.processEvents()
     assert canvas.view.scale < scale
 
