@@ -180,6 +180,8 @@ class _Setter:
         where = dot(tuple(self._origin.tolist()), (view.right, view.up)[at]) + start * along[at]
         for point, is_seen in zip((bench @ flat.T)[kept], seen[kept], strict=True):
             foot = _foot(figure, at, float(where), point)
+            if foot is None:
+                continue
             aside = _ASIDE * abs(foot[across] - point[across]) / outlines.size * 100.0
             away = abs(float(foot[at] - point[at]))
             if away < NEAR:
@@ -220,9 +222,9 @@ class _Setter:
         return np.asarray(shapely.distance(shapely.points(points), drawn) < _SEEN)
 
 
-def _foot(figure: PartFigure, at: int, where: float, point: Floats) -> Floats:
+def _foot(figure: PartFigure, at: int, where: float, point: Floats) -> Floats | None:
     """Where a dimension starts: straight across from a point, or at the nearest corner of what
-    lies there."""
+    lies there; None where nothing of the part is drawn there."""
     ends = figure.outlines.edges.reshape(-1, 2, 2)
     level = (np.abs(ends[..., at] - where) < NEAR).all(axis=1)
     low, high = ends[level][..., 1 - at].min(axis=1), ends[level][..., 1 - at].max(axis=1)
@@ -233,5 +235,5 @@ def _foot(figure: PartFigure, at: int, where: float, point: Floats) -> Floats:
     corners = figure.outlines.corners
     there = corners[np.abs(corners[:, at] - where) < NEAR]
     if not len(there):
-        return foot
+        return None
     return np.asarray(there[np.abs(there[:, 1 - at] - point[1 - at]).argmin()])
