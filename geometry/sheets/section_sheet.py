@@ -43,6 +43,7 @@ _IN_PLANE = 0.5  # mm
 _MANY = 30  # parts of a bench: more names than this would hide its sections
 _AIR = 5.0  # mm between the list of names, or a sentence, and what is beside it
 _UNDER_KEY, _BESIDE_KEY = 20.0, 16.0  # mm off the small view, clear of its letters and caption
+_FOOT = 12.0  # mm under the small view, kept for a sentence that fits nowhere else
 _NARROW = 45.0  # mm: too narrow for a sentence
 _SMALLEST = 1.8  # mm, letters of a long sentence; the least of ISO 3098
 _OVER = 2.0  # mm between a section and its letters
@@ -98,7 +99,7 @@ def section_sheet(
     cut = section(bench.parts, view, plane.at * dot(view.toward, plane.normal))
     naming = _naming(bench, layout)
     room = _less(layout.room, naming.aside)
-    for_key, for_section = _rooms(bench, view_of(bench, plane.way, 0.0), room, key_share)
+    for_key, for_section, foot = _rooms(bench, view_of(bench, plane.way, 0.0), room, key_share)
     key_marks, key = section_key(bench, plane, for_key, layout, marked)
     titled = (marked, told(bench, plane))
     shown, labels, drawn = _section(
@@ -108,7 +109,7 @@ def section_sheet(
     if with_names:
         _, _, right, top = layout.room
         marks += naming.key.marks((right - naming.key.width, top))
-        marks += _told_aside(bench, cut, naming, drawn[0], (key, for_key, layout))
+        marks += _told_aside(bench, cut, naming, drawn[0], (key, for_key, foot, layout))
     if picked is not None:
         marks.append(ring(picked, key.view, key.place.scale, key.place.origin))
         if abs(dot(picked, plane.normal) - plane.at) < _IN_PLANE:
@@ -171,10 +172,10 @@ def _told_aside(
     cut: Section,
     naming: _Naming,
     scale: float,
-    where: tuple[SectionKey, Room, Layout],
+    where: tuple[SectionKey, Room, Room, Layout],
 ) -> tuple[Mark, ...]:
     """What the section does not show, told under the small view or beside it."""
-    key, (left, bottom, right, top), layout = where
+    key, (left, bottom, right, top), foot, layout = where
     shown = {one.index for one in _spots(cut, scale)}
     listed = naming.numbering.listed(range(len(bench.parts))) if naming.numbering else ()
     sentence = not_seen(bench.parts, shown, layout.words, listed)
@@ -183,27 +184,30 @@ def _told_aside(
     under = (left, bottom + CAPTION, right, low_y - _UNDER_KEY)
     beside = ((high_x + _BESIDE_KEY, bottom, right, top), (left, bottom, low_x - _BESIDE_KEY, top))
     for height in (layout.lettering, _SMALLEST):
-        for x0, y0, x1, y1 in (under, *beside) if sentence else ():
+        for x0, y0, x1, y1 in (under, *beside, foot) if sentence else ():
             text = paragraph([sentence], x1 - x0 - _AIR, height) if x1 - x0 > _NARROW else NO_TEXT
             if text.lines and text.height <= y1 - y0:
                 return text.marks((x0, y1))
     return ()
 
 
-def _rooms(bench: Bench, view: View, room: Room, share: float) -> tuple[Room, Room]:
-    """Room for the small view and for the section: beside it or below, as the section gets larger.
+def _rooms(bench: Bench, view: View, room: Room, share: float) -> tuple[Room, Room, Room]:
+    """Room for the small view and for the section: beside it or below, as the section gets larger;
+    and at the foot under a small view that stands beside.
 
     It goes by the whole bench, so that nothing changes places while the plane is pulled.
     """
     left, bottom, right, top = room
     middle = left + share * (right - left)
     below = top - share * (top - bottom)
-    beside = (left, bottom, middle, top), (middle, bottom, right, top)
-    over = (left, below, right, top), (left, bottom, right, below)
+    raised = bottom + _FOOT
+    foot = (left, bottom, middle, raised)
+    beside = (left, raised, middle, top), (middle, bottom, right, top), foot
+    over = (left, below, right, top), (left, bottom, right, below), (left, below, right, below)
     (linework,) = look_all(bench.parts, (view,))
     bounds = linework.bounds()
 
-    def size(rooms: tuple[Room, Room]) -> float:
+    def size(rooms: tuple[Room, Room, Room]) -> float:
         return fitted(bounds, captioned(rooms[1]), (_BESIDE, _ABOVE))[0]
 
     return max((beside, over), key=size)

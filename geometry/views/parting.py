@@ -37,6 +37,7 @@ HELD = 0.02
 
 _TRIED = (3.0, 20.0)  # mm: past the usual clearance, and past a generous one
 _TOUCH = 1.0  # mm³: less is rounding, or a corner in passing
+_SAME = 1e-3  # between two directions: a slope of a degree already jams in a joint that is all fit
 _HARDLY_AXIS = 0.35  # of the best: an axis that leaves the contacts more slantingly is no use
 
 
@@ -113,7 +114,7 @@ def _ranked(holds: Sequence[Holds], parts: Sequence[Part]) -> list[Vec3]:
     for group, directions in enumerate(groups):
         for direction in directions:
             held = any(hold.against(direction) > HELD for hold in holds)
-            if not held and all(norm(subtract(direction, d)) > HELD for _, _, d in found):
+            if not held and all(norm(subtract(direction, d)) > _SAME for _, _, d in found):
                 found.append((group, sum(hold.freed(direction) for hold in holds), direction))
     best = max((freed for _, freed, _ in found), default=0.0)
     useful = [

@@ -18,7 +18,7 @@ from tests.judges.rays import mesh_as_seen
 Floats = NDArray[np.float64]
 
 PITCH = 0.5  # mm of paper between rays
-ROUND = 0.22  # mm of paper round a ray, all of the same part: as broad as a line is drawn
+ROUND = 0.4  # mm of paper round a ray, all of the same part: a screw's hole shows none to speak of
 
 
 class PageJudge:
@@ -39,7 +39,7 @@ class PageJudge:
         return np.where(face < 0, -1, self._owner[face])
 
     def seen(self) -> set[int]:
-        """The parts that show somewhere as broad as a line, as a raster of rays finds them."""
+        """The parts that show somewhere broader than a line or two, as a raster of rays finds them."""
         (left, bottom), (right, top) = self._all.bounds[:, :2] * self._scale
         steps = np.meshgrid(np.arange(left, right, PITCH), np.arange(bottom, top, PITCH))
         points = np.stack(steps, axis=-1).reshape(-1, 2)
