@@ -39,7 +39,7 @@ class PageJudge:
         return np.where(face < 0, -1, self._owner[face])
 
     def seen(self) -> set[int]:
-        """The parts that show somewhere broader than a line or two, as a raster of rays finds them."""
+        """The parts that show somewhere broader than a line or two, as rays find them."""
         (left, bottom), (right, top) = self._all.bounds[:, :2] * self._scale
         steps = np.meshgrid(np.arange(left, right, PITCH), np.arange(bottom, top, PITCH))
         points = np.stack(steps, axis=-1).reshape(-1, 2)
