@@ -10,7 +10,7 @@ from geometry.bench.bench import Bench
 from geometry.bench.build import build
 from tests.random_benches import random_spec
 
-QUICK, SWEEP = 8, 40
+QUICK, SWEEP = 8, 30
 
 SEEDS = [
     *range(QUICK),

@@ -20,7 +20,7 @@ from geometry.primitives.frame import Frame, Vec3, add
 from tests.judges.alarms import JUDGES, STILL
 from tests.random_benches import random_spec, sound_spec
 
-SOUND, ANYWHERE = range(40), range(40)
+SOUND, ANYWHERE = range(30), range(30)
 
 # Drawers of 300 in the first and third of three openings, a front or a side moved by hand.
 DRAWERS = {
