@@ -28,22 +28,28 @@ from geometry.sheets.free_spots import cross
 
 Floats = NDArray[np.float64]
 Points = Sequence[tuple[Vec2, bool]]  # on the sheet, and whether within a face
-_STEP = 1.5  # mm between two places on a line
+_STEP = 1.5  # mm between two places on a line; more on a long one
+_MOST_PLACES = 120
+_SPARE = 3.0  # mm of a line for each number, as it stands on one of the places
 _NEAREST = 6.0  # mm from the drawing to the middle of a number
 _LINES = 4.0  # mm between two lines
 _AIR = 1.0  # mm between two numbers
 _CLEAR = 0.8  # mm between a number and what is there
-_HAIR = 0.05  # mm
+_HAIR, _EXACT = 0.05, 1e-9  # mm
 _PAST_TEXT = 0.4  # mm between a leader and a text
 _SHORTEST = 3.2  # mm of a leader, so that its arrowhead has room
 _SLANT = 1.6  # of its height, how far a leader may run along its side
+_FARTHEST = 50.0  # mm along it
 _PLUMB = 0.12  # of its height: a leader as plumb as that could be taken for a line of the drawing
 _TAKEN_FOR_A_LINE = 6.0  # mm of leader that this is worth
 _THROUGH = 1000.0  # and a text or a leader that it runs through
 _GROWTH = 4.0  # and each mm that the view takes more
 _TIGHT_GROWTH = 40.0  # where the page has no more room that way
+_MOST_SWAPS = 12
 _TRIES = 4  # lines that are worked out
-_MORE_TRIES = 10  # where on none of them all leaders run clear; a number alone tries them all
+_MORE_TRIES, _MOST_TRIES = 10, 30  # where on none all leaders run clear; for a number alone
+_POINTS = 32  # of all cuts together that are worked out on a line,
+_LEAST = 2  # and of each at the least
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,22 +137,19 @@ def in_rows(
     found: dict[str, Led] = {}
     last: dict[str, Led] = {}
     left = dict(wanted)
+    together = True
     while left:
-        half = max(halves[text] for text in left)
-        row = _best_row(left, half, around)
+        some = left if together else {text: left[text] for text in list(left)[:1]}
+        row = _best_row(some, max(halves[text] for text in some), around)
         kept = [text for text in row.led if text not in row.bad]
-        if not kept:  # one alone may still find a line
-            one = next(iter(left))
-            row = _best_row({one: left[one]}, half, around)
-            if row.bad:
-                last[one] = row.led[one]
-                del left[one]
-                continue
-            kept = [one]
         for text in kept:
             found[text] = row.led[text]
             around = around.with_number(row.led[text])
             del left[text]
+        if not kept and not together:  # not even alone
+            last |= row.led
+            left = {text: points for text, points in left.items() if text not in row.led}
+        together = together and bool(kept)
     return found, last
 
 
@@ -173,11 +176,9 @@ def _best_row(wanted: Mapping[str, Points], half: float, around: Around) -> _Row
     for line in sorted(lines, key=at_least):
         if len(rows) >= _TRIES and not all(row.bad for row in rows):
             break
-        if len(rows) >= _MORE_TRIES and len(wanted) > 1:
+        if len(rows) >= (_MORE_TRIES if len(wanted) > 1 else _MOST_TRIES):
             break
-        row = _row(line, wanted, half, around)
-        if row is not None:
-            rows.append(row)
+        rows.append(_row(line, wanted, half, around))
     return min(rows, key=lambda row: row.worth)
 
 
@@ -187,11 +188,11 @@ def _lines(side: int, half: float, count: int, around: Around) -> list[_Line]:
     end = (3 if axis == 0 else 2) if way else (1 if axis == 0 else 0)
     out = 1 if way else -1
     low, high = around.drawing[axis], around.drawing[axis + 2]
-    long = max(high - low + 2.0 * half, count * (2.0 * half + _AIR + _STEP))
-    steps = int(long / _STEP) + 1
-    places: Floats = (low + high) / 2.0 + (
-        np.arange(steps, dtype=np.float64) - (steps - 1) / 2.0
-    ) * _STEP
+    long = max(high - low + 2.0 * half, count * (2.0 * half + _AIR + _SPARE))
+    step = max(_STEP, long / max(_MOST_PLACES, 4 * count))
+    steps = int(long / step) + 1
+    from_middle = np.arange(steps, dtype=np.float64) - (steps - 1) / 2.0
+    places: Floats = (low + high) / 2.0 + step * from_middle
     beyond = np.maximum(0.0, around.room[axis] - (places - half))
     beyond += np.maximum(0.0, places + half - around.room[axis + 2])
     outermost = out * (around.all[end] - around.drawing[end]) + _CLEAR + half + _HAIR
@@ -204,23 +205,31 @@ def _lines(side: int, half: float, count: int, around: Around) -> list[_Line]:
         free = around.ground.clear(
             [TextBox(*line.point(s), half, half) for s in places.tolist()], _CLEAR
         )
-        if free.sum() >= count:
+        if _hold(places[free].tolist(), 2.0 * half + _AIR) >= count:
             found.append(replace(line, places=places[free], worths=line.worths[free]))
     return found
 
 
-def _row(line: _Line, wanted: Mapping[str, Points], half: float, around: Around) -> _Row | None:
-    """The numbers on a line; None where it has no room for all."""
+def _hold(places: Sequence[float], pitch: float) -> int:
+    """How many numbers have room on some places, a pitch apart."""
+    count, reached = 0, -math.inf
+    for place in places:
+        if place >= reached - _EXACT:
+            count, reached = count + 1, place + pitch
+    return count
+
+
+def _row(line: _Line, wanted: Mapping[str, Points], half: float, around: Around) -> _Row:
+    """The numbers on a line that has room for them."""
     costs, choices = {}, {}
+    some = max(_LEAST, _POINTS // len(wanted))
     for text, points in wanted.items():
-        costs[text], choices[text] = _costs(line, points, half, around)
+        costs[text], choices[text] = _costs(line, points[:some], half, around)
     order = sorted(wanted, key=lambda text: wanted[text][0][0][line.axis])
     led: dict[str, Led] = {}
     worth: dict[str, float] = {}
-    for _ in range(len(order) ** 2 + 1):
+    for _ in range(_MOST_SWAPS):
         places = _placed(line, [costs[text] for text in order], 2.0 * half + _AIR)
-        if places is None:
-            return None
         for text, k in zip(order, places, strict=True):
             point, within = wanted[text][choices[text][k]]
             led[text] = Led(TextBox(*line.point(float(line.places[k])), half, half), point, within)
@@ -228,8 +237,8 @@ def _row(line: _Line, wanted: Mapping[str, Points], half: float, around: Around)
         crossed = [k for k, pair in enumerate(pairwise(order)) if _cross(led, *pair)]
         if not crossed:
             break
-        k = crossed[0]
-        order[k : k + 2] = order[k + 1], order[k]
+        for k in (k for k in crossed if k - 1 not in crossed):
+            order[k : k + 2] = order[k + 1], order[k]
     for k, text in enumerate(order):
         worth[text] += _THROUGH * any(_cross(led, text, other) for other in order[:k])
     bad = tuple(text for text in order if worth[text] >= _THROUGH)
@@ -251,14 +260,16 @@ def _costs(line: _Line, points: Points, half: float, around: Around) -> tuple[Fl
     cost += np.where(np.abs(along) < _PLUMB * away, _TAKEN_FOR_A_LINE, 0.0)
     cost += np.where(np.abs(along) > _SLANT * away, _THROUGH, 0.0)
     cost += np.where(np.hypot(along, away) < half + _SHORTEST, _THROUGH, 0.0)
+    cost += np.where(np.abs(along) > _FARTHEST, _THROUGH, 0.0)
     ends = np.stack([np.broadcast_to(s, along.shape), np.full(along.shape, line.at)], axis=2)
     if line.axis == 1:
         ends = ends[..., ::-1]
     starts = np.broadcast_to(at[:, None], ends.shape)
     part = np.maximum(0.0, 1.0 - half / np.maximum(np.hypot(along, away), half))[..., None]
     stops = starts + (ends - starts) * part
-    cost += _THROUGH * _through_boxes(starts, stops, around.texts)
-    cost += _THROUGH * _crossing(starts, stops, around.leaders)
+    open_ = cost < _THROUGH
+    through = _through_boxes(starts[open_], stops[open_], around.texts)
+    cost[open_] += _THROUGH * (through + _crossing(starts[open_], stops[open_], around.leaders))
     best = cost.argmin(axis=0)
     return cost.min(axis=0), best.tolist()
 
@@ -298,10 +309,10 @@ def _crossing(starts: Floats, stops: Floats, others: Sequence[Line]) -> Floats:
     return count
 
 
-def _placed(line: _Line, costs: Sequence[Floats], pitch: float) -> list[int] | None:
-    """The places of numbers in this order, a pitch apart, that cost least; None without room."""
+def _placed(line: _Line, costs: Sequence[Floats], pitch: float) -> list[int]:
+    """The places of numbers in this order, a pitch apart, that cost least."""
     s = line.places
-    before = np.searchsorted(s, s - pitch + 1e-9, side="right") - 1  # the last place far enough
+    before = np.searchsorted(s, s - pitch + _EXACT, side="right") - 1  # the last place far enough
     total = costs[0]
     came: list[NDArray[np.intp]] = []
     for cost in costs[1:]:
@@ -314,8 +325,6 @@ def _placed(line: _Line, costs: Sequence[Floats], pitch: float) -> list[int] | N
         fits = before >= 0
         total = np.where(fits, cost + best[np.maximum(before, 0)], math.inf)
         came.append(at[np.maximum(before, 0)])
-    if not math.isfinite(float(total.min())):
-        return None
     places = [int(total.argmin())]
     for at in reversed(came):
         places.append(int(at[places[-1]]))

@@ -10,6 +10,7 @@ leader ends in a dot within a face and in an arrowhead on a line (ISO 128-2, fro
 from __future__ import annotations
 
 import math
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
@@ -34,6 +35,7 @@ _RADIUS = 2.7
 _CLOSE = ((8.0, 11.0, 15.0, 20.0, 26.0), 16)
 _FAR = ((7.0, 10.0, 13.0, 17.0, 22.0, 28.0, 35.0, 43.0, 52.0, 62.0), 72)
 _OUTSIDE = 3.0  # mm that a number close by may stand out of the room of its view
+_MANY = 16  # numbers in a view: more all stand in rows, or some would fence others in
 _FEW = 3  # points of a cut that are looked round
 _DOT = 0.5
 _DOT_ROOM = 0.8  # mm on paper round a dot within its face
@@ -91,10 +93,15 @@ def number_cuts(
     shown: dict[str, list[tuple[NumberedView, Points]]] = {}
     waiting: dict[str, dict[str, Points]] = {}
     others = (number for number in range(1, len(shape.cuts) + 1) if number not in first)
+    counts = Counter(
+        next((view.block.view for view in ordered if number in targets[view.block.view]), "")
+        for number in range(1, len(shape.cuts) + 1)
+    )
     for number in (*first, *others):
         places = [(view, _points(view, targets, number)) for view in ordered]
         places = [(view, points) for view, points in places if points]
-        near = (_put_close(view, str(number), points[:_FEW], _CLOSE) for view, points in places)
+        roomy = [one for one in places if counts[one[0].block.view] <= _MANY]
+        near = (_put_close(view, str(number), points[:_FEW], _CLOSE) for view, points in roomy)
         if not any(near) and places:
             view, points = places[0]
             waiting.setdefault(view.block.view, {})[str(number)] = points
@@ -106,8 +113,11 @@ def number_cuts(
         for text, one in led.items():
             view.put(text, one)
             view.extent = with_box(view.extent, one.spot)
-        for text, one in badly.items():
+        for text in badly:
             if not any(_put_close(other, text, points, _FAR) for other, points in shown[text]):
+                # Its place may be taken since, or its leader free by now.
+                found = in_rows({text: wanted[text]}, {text: _half(text)}, _around(view))
+                one = found[0].get(text) or found[1][text]
                 view.put(text, one)
                 view.extent = with_box(view.extent, one.spot)
                 left_over.append(int(text))

@@ -47,7 +47,7 @@ QUICK_SEEDS, MORE_SEEDS = (2, 5, 8), (20, 21, 22, 24, 25)
 VIEWS = {view.name: view for view in (PART_FACE, PART_EDGE, PART_END)}
 CROWDED = 20  # cuts of one part: with more, lines may have to run through each other
 RING = 5.0  # mm: that of a detail is larger
-ON_IT = 0.05  # mm: what the chords of a round stray, and a little air
+ON_IT = 0.1  # mm: what the chords of a round stray, and a little air
 
 
 @dataclass(frozen=True)
@@ -226,3 +226,12 @@ def test_numbers_without_room_stand_in_a_row():
     assert len(found) == 20
     heights = Counter(round(one.ring.centre[1], 3) for one in found)
     assert heights.most_common(1)[0][1] >= 5
+
+
+def test_forty_numbers_of_one_board_stand_apart():
+    """Forty holes 8 mm apart along a board: their numbers, each 6 mm across, have room for all in
+    rows outside, none on another."""
+    holes = [Bore(10.0 + 8.0 * k, 6.0, 5.0, 5.0) for k in range(40)]
+    board = piece("board", Blank(335.0, 40.0, 20.0), *holes)
+    plans, _ = part_plans([board], Layout(PAPERS["A4"]), Called(board.title))
+    hold_numbered(board, plans[0].blocks)
