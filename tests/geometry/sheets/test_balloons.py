@@ -43,11 +43,17 @@ from tests.geometry.sheets.on_sheet import ink, off_the_sheet, overlapping_texts
 from tests.random_benches import random_spec
 from tests.samples import NAMES, sample
 
-QUICK_SEEDS, MORE_SEEDS = (2, 5, 8), (20, 21, 22, 24, 25)
+QUICK_SEEDS, MORE_SEEDS = range(8), range(20, 40)
+# What is known to fail still; each goes from here as soon as it passes.
+KNOWN_FAULTS = {
+    23: "the numbers of a carved front's points are struck by lines of its facets",
+    26: "a leader ends 0.08 mm beside the outline on paper",
+    35: "of seventeen cuts in a rail one leader is interrupted by a text",
+}
 VIEWS = {view.name: view for view in (PART_FACE, PART_EDGE, PART_END)}
 CROWDED = 20  # cuts of one part: with more, lines may have to run through each other
 RING = 5.0  # mm: that of a detail is larger
-ON_IT = 0.1  # mm: what the chords of a round stray, and a little air
+ON_IT = 0.05  # mm: what the chords of a round stray, and a little air
 
 
 @dataclass(frozen=True)
@@ -182,10 +188,13 @@ def test_so_it_has_in_inches_on_other_paper(name):
     hold(build(project.spec), layout)
 
 
-@pytest.mark.parametrize(
-    "seed",
-    [*QUICK_SEEDS, *(pytest.param(seed, marks=pytest.mark.sweep) for seed in MORE_SEEDS)],
-)
+def _swept(seed: int) -> object:
+    reason = KNOWN_FAULTS.get(seed)
+    known = [pytest.mark.xfail(reason=reason, raises=AssertionError, strict=True)] if reason else []
+    return pytest.param(seed, marks=[pytest.mark.sweep, *known])
+
+
+@pytest.mark.parametrize("seed", [*QUICK_SEEDS, *map(_swept, MORE_SEEDS)])
 def test_every_cut_of_an_odd_bench_has_its_number(seed, project):
     layout = Layout(
         PAPERS["A4" if seed % 2 else "A3"],
