@@ -18,7 +18,7 @@ from exporters.file_fields import (
 )
 from geometry.design.cutting_plane import Plane, Way
 
-UNITS = {"way": "choice", "place": "mm", "turn": "deg"}
+SECTION_UNITS = {"way": "choice", "place": "mm", "turn": "deg"}
 FARTHEST = 100_000.0
 """mm from the origin of the bench's frame; no bench is so large."""
 
@@ -26,9 +26,10 @@ FARTHEST = 100_000.0
 def section_of(content: Any) -> Plane:
     """The plane in a file; BadProjectFile, saying what is wrong, if it is none."""
     fields = fields_of(content, "section")
-    only_known(fields, UNITS, "section")
+    only_known(fields, SECTION_UNITS, "section")
     way, place, turn = (
-        with_unit(fields.get(name, {}), unit, f"section, {name}") for name, unit in UNITS.items()
+        with_unit(fields.get(name, {}), unit, f"section, {name}")
+        for name, unit in SECTION_UNITS.items()
     )
     return Plane(_way(way), _place(place), _turn(turn))
 

@@ -5,8 +5,7 @@ from __future__ import annotations
 import json
 from pathlib import Path
 
-from exporters.kept_section import UNITS as SECTION_UNITS
-from exporters.kept_section import section_fields
+from exporters.kept_section import SECTION_UNITS, section_fields
 from exporters.project_file import (
     BEFORE_AMOUNTS,
     BEFORE_JUDGING,

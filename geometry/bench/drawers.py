@@ -40,11 +40,10 @@ from geometry.design.spec import BenchSpec
 from geometry.joints.face_to_face import SCREWED, SLIDING, SLOTTED, Corners, face_to_face
 from geometry.joints.screw_rows import LEAST_OVER, LONGEST_LAND, bite_in, screw_for, stations
 from geometry.joints.screwed_faces import ScrewedFaces, ScrewPlace, screwed_faces
-from geometry.primitives.frame import Frame, Vec3, add
+from geometry.primitives.frame import X_AXIS, Frame, Vec3, add
 from shared.fixings import NO_8
 from shared.runners import WOODEN, Runner
 
-_ALONG: Vec3 = (1.0, 0.0, 0.0)
 # Common practice, no source, these:
 _TWO_ROWS = 150.0  # mm of clear height from which a front has two rows of screws
 _APART = 450.0  # mm between the screws of a front or a runner, at most
@@ -226,7 +225,7 @@ def _screwed_front(spec: BenchSpec, drawer: Drawer, parts: Mapping[str, Part]) -
             corners=corners,
             normal=(0.0, -1.0, 0.0),
             heads=0,
-            screws=tuple(ScrewPlace(at, _ALONG) for at in rows),
+            screws=tuple(ScrewPlace(at, X_AXIS) for at in rows),
             screw=screw or NO_8,
             land=m.end,
             through=m.end,

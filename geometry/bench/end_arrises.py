@@ -25,14 +25,13 @@ from geometry.cuts.removal import HalfSpace
 from geometry.design.parameter import Parameter
 from geometry.design.part import Part
 from geometry.design.spec import BenchSpec
-from geometry.primitives.frame import Frame, Vec3
+from geometry.primitives.frame import BENCH_FRAME, Vec3
 from shared.tolerances import COPLANAR
 
 # Common practice, no source, these:
 _MOST = 0.5  # of an end's thickness
 _CLEAR = 2.0  # mm of a pad, or beside a mortise
 _LAP = 1e-5  # mm: two cuts run into one another by no more, so that no skin stays between
-_BENCH = Frame.of((0.0, 0.0, 0.0), (1, 0, 0), (0, 1, 0))
 _FORWARD: Vec3 = (0.0, -1.0, 0.0)
 
 PARAMETERS: tuple[Parameter, ...] = (
@@ -118,7 +117,7 @@ def _edge(spec: BenchSpec, n: PanelEnds, end: PanelEnd, part: Part) -> tuple[Edg
         stopped=(stop > 0.0, stop > 0.0),
         planes=() if through or stop > 0.0 else planes,
     )
-    return (moved_moulding(found, _BENCH, part.frame),)
+    return (moved_moulding(found, BENCH_FRAME, part.frame),)
 
 
 CHOICE_MEMBER = Member("end edge", PARAMETERS, present=has_panel_ends)

@@ -18,7 +18,7 @@ from geometry.design.joint import Joint, Measure
 from geometry.design.part import Part, Shape
 from geometry.joints.glued_faces import glued_faces
 from geometry.joints.reference_faces import Told, places_of
-from geometry.primitives.frame import Frame, Vec3
+from geometry.primitives.frame import Frame, Vec3, opposite
 
 TIMBER, SHEET = "timber", "sheet"
 _STRIP = Told("lipping", "the lipping", "the lipping")
@@ -53,7 +53,7 @@ def front_strip(core: Part, lip: float, low: float, high: float, timber: str) ->
             frame.to_bench((low, blank.width + lip, 0.0)),
             frame.x_axis,
             frame.z_axis,
-            _back(core),
+            opposite(core.frame.y_axis),
         ),
     )
 
@@ -68,7 +68,8 @@ def glued_strip(core: Part, strip: Part, whole: float) -> Joint:
         strip.frame.to_bench((0.0, sizes.width, z)),
     )
     measures = strip_measures(core, strip, corners, whole)
-    return glued_faces(strip.name, LIPPED, strip, core, corners, _back(core), measures)
+    into = opposite(core.frame.y_axis)
+    return glued_faces(strip.name, LIPPED, strip, core, corners, into, measures)
 
 
 def strip_measures(
@@ -93,12 +94,6 @@ def strip_sizes(core: Part, strip: Part, corners: Sequence[Vec3]) -> tuple[Measu
         Measure("lipping_wide", sizes.width, "mm", "through the board", (0,), strip.frame.y_axis),
         *places_of(core, corners, strip.frame.z_axis, _STRIP, 1),
     )
-
-
-def _back(core: Part) -> Vec3:
-    """From the front edge into the board."""
-    x, y, z = core.frame.y_axis
-    return (0.0 - x, 0.0 - y, 0.0 - z)
 
 
 def moved(cut: Chamfer | EdgeMoulding, old: Frame, new: Frame) -> Chamfer | EdgeMoulding:

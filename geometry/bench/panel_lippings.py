@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from itertools import product
 
 from geometry.bench.constraint import Constraint, rule
@@ -39,7 +40,7 @@ from geometry.design.spec import BenchSpec
 from geometry.joints.glued_faces import glued_faces
 from geometry.joints.marking import saw_cut
 from geometry.joints.mitred_strips import mitred_strips
-from geometry.primitives.frame import Frame, Vec2, Vec3, cross, unit
+from geometry.primitives.frame import Frame, Vec2, Vec3, cross, opposite, unit
 
 # Common practice, no source, these:
 LEAST_NOTCH = 0.5  # mm of sheet in front of a housing's round that the notch still takes
@@ -173,19 +174,14 @@ class Strip:
         start = min(self.low)
         if self.back:
             origin = core.to_bench((start, -self.lip, thick))
-            return Frame(origin, core.x_axis, _turned(core.z_axis), core.y_axis)
+            return Frame(origin, core.x_axis, opposite(core.z_axis), core.y_axis)
         origin = core.to_bench((start, self.edge + self.lip, 0.0))
-        return Frame(origin, core.x_axis, core.z_axis, _turned(core.y_axis))
+        return Frame(origin, core.x_axis, core.z_axis, opposite(core.y_axis))
 
     @property
     def blank(self) -> Blank:
         long = max(self.high) - min(self.low)
         return Blank(long, self.core.shape.blank.thickness, self.lip)
-
-
-def _turned(way: Vec3) -> Vec3:
-    x, y, z = way
-    return (0.0 - x, 0.0 - y, 0.0 - z)
 
 
 def strips(spec: BenchSpec, core: Part) -> tuple[Strip, ...]:
@@ -260,6 +256,7 @@ def _parts(spec: BenchSpec) -> tuple[Part, ...]:
     return (*found, *(_across(spec, cores[0], end) for end in housed))
 
 
+@lru_cache(maxsize=512)
 def cores_of(spec: BenchSpec) -> tuple[Part, ...]:
     """The seat and its two ends, of sheet, as they are before any joint."""
     return (*seat_parts(spec), *end_parts(spec))
@@ -330,7 +327,7 @@ def _corners(n: PanelEnds, parts: Mapping[str, Part]) -> Iterator[Joint]:
         name = f"mitre_{back}lipping_{end.side}"
         cuts = (
             saw_cut(first, "mitre", corners[0], normal),
-            saw_cut(second, "mitre", corners[0], _turned(normal)),
+            saw_cut(second, "mitre", corners[0], opposite(normal)),
         )
         yield mitred_strips(name, (first, second), cuts, corners, normal)
 

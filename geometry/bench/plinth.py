@@ -25,7 +25,7 @@ from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
 from geometry.joints.glued_faces import glued_block, glued_faces
 from geometry.joints.mitre import mitre
-from geometry.primitives.frame import Frame, Vec2, Vec3
+from geometry.primitives.frame import Frame, Vec2, Vec3, opposite
 
 MITRED, BUTTED = "mitred", "butted"
 WITHOUT, GLUED = "without", "glued in"
@@ -210,7 +210,7 @@ def _butt(p: PlinthNumbers, corner: str, side: Part, through: Part, *, end: bool
     """The end of a side against the inside of front or back."""
     x = p.corner(corner)[0]
     inside = p.corner(corner, p.thickness)
-    toward = side.frame.x_axis if end else _turned(side.frame.x_axis)
+    toward = side.frame.x_axis if end else opposite(side.frame.x_axis)
     face = (
         (x, inside[1], p.height),
         (inside[0], inside[1], p.height),
@@ -233,11 +233,7 @@ def _blocked(
         (*far, p.height),
         (x, y, p.height),
     )
-    return glued_block(f"block_{corner}_{name}", block, board, face, _turned(board.frame.z_axis))
-
-
-def _turned(direction: Vec3) -> Vec3:
-    return (-direction[0], -direction[1], -direction[2])
+    return glued_block(f"block_{corner}_{name}", block, board, face, opposite(board.frame.z_axis))
 
 
 def _inner_room(spec: BenchSpec) -> float:

@@ -38,12 +38,11 @@ from geometry.joints.screw_rows import (
     stations,
 )
 from geometry.joints.screwed_faces import ScrewedFaces, ScrewPlace, screwed_faces
-from geometry.primitives.frame import Frame, Vec2, Vec3
+from geometry.primitives.frame import X_AXIS, Frame, Vec2, Vec3
 from shared.fixings import NO_8
 
 UP: Vec3 = (0.0, 0.0, 1.0)
 _DOWN: Vec3 = (0.0, 0.0, -1.0)
-_RIGHT: Vec3 = (1.0, 0.0, 0.0)
 _CLEAR = 8.0  # mm between the middles of two screws that cross; common practice, no source
 _SLOTS = "screwed fast to the top of the wall behind it and in slots below, as that moves"
 _STRAIGHT = 1e-6  # degrees: a knee of less is none
@@ -192,18 +191,17 @@ def _screwed(
     deep = board.shape.blank.thickness if edge.moves else board.shape.blank.width
     bite = bite_in(deep, USUAL_BITE if edge.moves else EDGE_BITE)
     screws: tuple[ScrewPlace, ...] = ()
-    if screw is None or not bite or top - foot < screw.root + 2.0 * LEAST_OVER:
-        pass
-    elif edge.moves:
+    has_room = screw is not None and bite and top - foot >= screw.root + 2.0 * LEAST_OVER
+    if has_room and edge.moves:
         x = (low + high) / 2.0
+        downs = stations(top - foot)
         screws = tuple(
             ScrewPlace((x, 0.0, top - down), _DOWN, *behind.seasons.moved(far), far <= 0.0)
-            for places in (stations(top - foot),)
-            for down, far in ((one, one - places[0]) for one in places)
+            for down, far in ((one, one - downs[0]) for one in downs)
         )
-    else:
+    elif has_room:
         places = _beside(low, high, behind.taken.get(edge.part, ()))
-        screws = tuple(ScrewPlace((x, 0.0, (foot + top) / 2.0), _RIGHT) for x in places)
+        screws = tuple(ScrewPlace((x, 0.0, (foot + top) / 2.0), X_AXIS) for x in places)
     return ScrewedFaces(
         corners=corners,
         normal=(0.0, 1.0, 0.0),

@@ -13,7 +13,7 @@ from geometry.design.part import Part
 from geometry.solids.cutting import placed
 from geometry.solids.measure import bounding_box, shared_volume
 from shared.tolerances import COPLANAR, SHARED_VOLUME
-from shared.units import decimals_of, quantity_mark
+from shared.units import amount_mark
 
 
 def _collisions(bench: Bench) -> Iterator[Finding]:
@@ -31,7 +31,7 @@ def _collisions(bench: Bench) -> Iterator[Finding]:
             level=Level.DO_NOT_CUT,
             message=(
                 f"{first.title} and {second.title} run into each other: they share "
-                f"{quantity_mark(volume / 1000.0, 'cm³', decimals_of(volume / 1000.0, 3))}."
+                f"{amount_mark(volume, 'mm³')}."
             ),
             parts=(first.name, second.name),
             place=(x, y, z),

@@ -217,8 +217,8 @@ CHECKS: tuple[Check, ...] = (
         "what they lie on, each screw in its place on the joint's detail. Looks whether a no. 8 "
         "screw there keeps off every cut of both pieces (carving, groove, taper, housing, mortise) "
         "and does not come out: {8 mm} of thread and {1 mm} of wood round it, common practice, no "
-        "source. Where the faces are too small for a screw of its own it looks in each half of "
-        "them for a place that the maker may choose.",
+        "source. Where the faces are too small for screws with set places it looks in each half "
+        "of them for one that the maker may choose.",
         _no_room,
         limits=(LEAST_THREAD, LEAST_OVER_SCREW),
         quick=False,

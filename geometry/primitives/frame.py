@@ -32,6 +32,11 @@ def scale(a: Vec3, factor: float) -> Vec3:
     return (a[0] * factor, a[1] * factor, a[2] * factor)
 
 
+def opposite(way: Vec3) -> Vec3:
+    """The other way, without a negative nought."""
+    return (0.0 - way[0], 0.0 - way[1], 0.0 - way[2])
+
+
 def dot(a: Vec3, b: Vec3) -> float:
     return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
 

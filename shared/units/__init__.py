@@ -20,7 +20,6 @@ from shared.units.shown import (
 from shared.units.writing import (
     amount_mark,
     angle_mark,
-    decimals_of,
     format_angle,
     format_length,
     format_quantity,
@@ -44,7 +43,6 @@ __all__ = [
     "Shown",
     "amount_mark",
     "angle_mark",
-    "decimals_of",
     "format_angle",
     "format_length",
     "format_quantity",
