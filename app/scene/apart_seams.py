@@ -11,6 +11,7 @@ that.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
@@ -38,7 +39,7 @@ class ApartSeams:
         self, joints: Sequence[Joint], parts: Sequence[Part], apart: Sequence[Part], view: View
     ) -> None:
         self._joints, self._view = joints, view
-        self._foremost = Foremost(apart, view)
+        self._apart = apart
         self._told: dict[int, Seam] = {}
         place_of = {part.name: place for place, part in enumerate(parts)}
         offsets = [
@@ -68,6 +69,11 @@ class ApartSeams:
         self._high = np.array([face[:, :2].max(axis=0) for face in self._faces]).reshape(-1, 2)
         sides, self._side_of = outlines(corners, view)
         self._flat, self._sides = sides[:, :, :2].reshape(-1, 4), sides
+
+    @cached_property
+    def _foremost(self) -> Foremost:
+        """Asked for when a pointer first comes, not with every size of a window."""
+        return Foremost(self._apart, self._view)
 
     def at(self, point: Vec2, near: Near) -> Seam | None:
         """The joint that a pointer is on."""

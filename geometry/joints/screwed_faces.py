@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from geometry.cuts.bore import Bore
 from geometry.cuts.contour import Face
@@ -72,6 +73,7 @@ class ScrewedFaces:
         return self.normal if self.heads == 0 else scale(self.normal, -1.0)
 
 
+@lru_cache(maxsize=4096)
 def screwed_faces(name: str, kind: str, first: Part, second: Part, at: ScrewedFaces) -> Joint:
     """Lay ``second`` on ``first`` and screw them together; without a screw they only meet."""
     if not at.screws:

@@ -11,6 +11,7 @@ lies on the bench, its grain from left to right, and seen from any of its six si
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import combinations
 
 import numpy as np
@@ -73,6 +74,7 @@ class SectionFigure:
     cuts_both: bool
 
 
+@lru_cache(maxsize=4)
 def part_figures(scene: JointScene, index: int) -> tuple[PartFigure, ...]:
     """One part from all sides."""
     one = scene.both[index]

@@ -12,6 +12,7 @@ face that is there already.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
@@ -65,6 +66,7 @@ class MarkedLines:
         return next(float(places.min()) for places in found if places.size)
 
 
+@lru_cache(maxsize=256)
 def marked_lines(joint: Joint, part: Part, index: int) -> MarkedLines:
     """What a joint makes a maker mark on its first (0) or second part (1)."""
     cuts = (joint.cuts_first, joint.cuts_second)[index]

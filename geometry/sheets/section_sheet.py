@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from itertools import product
 
 import numpy as np
@@ -271,6 +272,7 @@ def _labels(
     return named(naming.texts, spots, lines * scale, height, room, [title])
 
 
+@lru_cache(maxsize=2)
 def _spots(cut: Section, scale: float) -> tuple[Spot, ...]:
     """Where each part is seen, on the sheet about the section's origin."""
     owners = [owner for owner, _ in cut.left]

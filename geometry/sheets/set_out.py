@@ -41,7 +41,6 @@ class Added:
 
     figure: PartFigure
     dimension: Dimension
-    axis: int
     base: int  # the node that it starts from, -1 the reference
     node: int
 
@@ -158,7 +157,7 @@ class _Setter:
         for new, figures in ((0.0, self._shown), (_NEW_VIEW, self._more)):
             for figure in figures:
                 for cost, dimension in self._in_view(figure, axis, start, nodes[1]):
-                    yield cost + new + extra, Added(figure, dimension, axis, *nodes)
+                    yield cost + new + extra, Added(figure, dimension, *nodes)
 
     def _in_view(
         self, figure: PartFigure, axis: int, start: float, node: int
