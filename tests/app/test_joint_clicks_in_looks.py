@@ -7,7 +7,7 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import QEvent, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
@@ -299,14 +299,16 @@ def test_while_the_bench_changes_nothing_stays_lit(window: Workplace) -> None:
     assert looks.pointer.seam is None
 
 
-def test_the_hand_leaves_and_nothing_is_lit(window: Workplace, qtbot: QtBot) -> None:
+def test_the_hand_leaves_and_nothing_is_lit(window: Workplace) -> None:
     hand = shown(window, "pictorial")
     looks = window.page.looks
+    hand.move(next(iter(spots(window).values()))[0])
+    assert looks.pointer.seam is not None
+    QApplication.sendEvent(looks, QEvent(QEvent.Type.Leave))
+    assert looks.pointer.seam is None
     hand.move(next(iter(spots(window).values()))[0])
     assert looks.pointer.seam is not None
     window.commands["apart"].trigger()
     looks.refresh()
     assert looks.pointer.seam is None
     assert looks.pointer.point_at((-5.0, -5.0)) is False
-    qtbot.mouseMove(window.page.stick, QPoint(5, 5))
-    assert looks.pointer.seam is None
