@@ -102,33 +102,33 @@ class BaseNumbers:
 @lru_cache(maxsize=512)
 def base_numbers(spec: BenchSpec) -> BaseNumbers:
     """Read the base from a spec."""
-    n = {name: value for name, value in spec.entries if not isinstance(value, str)}
-    thickness = n["base_thickness"]
+    n = spec.number
+    thickness = n("base_thickness")
     crossed = spec.value("base") == CROSSED
     # A trestle's inset is to its outside, half its thickness from its middle plane.
     middle = 0.0 if crossed else thickness / 2.0
-    x_left, x_right = n["inset_left"] + middle, n["length"] - n["inset_right"] - middle
+    x_left, x_right = n("inset_left") + middle, n("length") - n("inset_right") - middle
     return BaseNumbers(
         crossed=crossed,
-        height=n["base_height"],
+        height=n("base_height"),
         ground=ground(spec),
-        splay_deg=n["splay"],
+        splay_deg=n("splay"),
         tips=(
-            ("back_left", (x_left, -n["inset_back_left"])),
-            ("back_right", (x_right, -n["inset_back_right"])),
-            ("front_left", (x_left, -n["depth"] + n["inset_front_left"])),
-            ("front_right", (x_right, -n["depth"] + n["inset_front_right"])),
+            ("back_left", (x_left, -n("inset_back_left"))),
+            ("back_right", (x_right, -n("inset_back_right"))),
+            ("front_left", (x_left, -n("depth") + n("inset_front_left"))),
+            ("front_right", (x_right, -n("depth") + n("inset_front_right"))),
         ),
         thickness=thickness,
-        stretcher_height=n["stretcher_height"],
-        leg_top=n["leg_top_width"],
-        leg_foot=n["leg_foot_width"],
+        stretcher_height=n("stretcher_height"),
+        leg_top=n("leg_top_width"),
+        leg_foot=n("leg_foot_width"),
         tapered_inside=spec.word("taper_side") == INSIDE,
-        taper_start=n["taper_start"],
-        tenon=thickness / 3.0 if spec.word("tenon_rule") == THIRD else n["tenon_thickness"],
-        proud=n["proud"],
-        bridle_fit=n["bridle_fit"],
-        lap_fit=n["lap_fit"],
+        taper_start=n("taper_start"),
+        tenon=thickness / 3.0 if spec.word("tenon_rule") == THIRD else n("tenon_thickness"),
+        proud=n("proud"),
+        bridle_fit=n("bridle_fit"),
+        lap_fit=n("lap_fit"),
     )
 
 

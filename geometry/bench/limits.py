@@ -121,25 +121,34 @@ def limits(spec: BenchSpec, name: str) -> Limits:
     if row.unit == "count":
         return _count_limits(spec, row)
     now = spec.number(name)
+    known: dict[float, BenchSpec] = {}  # most rules are asked at the same few values
+
+    def with_value(value: float) -> BenchSpec:
+        if value not in known:
+            known[value] = changed(spec, {name: value})
+        return known[value]
+
     low, why_low = row.minimum, "that is the least for any bench"
     high, why_high = row.maximum, "that is the most for any bench"
     for rule in rules(spec):
         if name not in rule.reads:
             continue
-        reach = _reach(spec, name, rule, now, high)
+        reach = _reach(with_value, rule, now, high)
         if reach < high:
             high, why_high = reach, rule.because
-        reach = _reach(spec, name, rule, now, low)
+        reach = _reach(with_value, rule, now, low)
         if reach > low:
             low, why_low = reach, rule.because
     return Limits(low, high, why_low, why_high)
 
 
-def _reach(spec: BenchSpec, name: str, rule: Constraint, good: float, bad: float) -> float:
+def _reach(
+    with_value: Callable[[float], BenchSpec], rule: Constraint, good: float, bad: float
+) -> float:
     """The farthest value from ``good`` toward ``bad`` up to which the rule holds all the way."""
 
     def slack(value: float) -> float:
-        return rule.slack(changed(spec, {name: value}))
+        return rule.slack(with_value(value))
 
     start, downward, at_good, at_bad = good, bad < good, slack(good), slack(bad)
     # Where rounding has left a rule a hair short already, no more is asked than it holds now.

@@ -18,17 +18,24 @@ from geometry.design.parameter import Value
 class BenchSpec:
     """Names and values in catalogue order; hashable, so it can key a cache.
 
-    ``values`` is the same by name.  It and the hash are made once, as every step of a drag asks
-    for them some hundred times.
+    ``values`` is the same by name.  It and the hash are made once, and a changed spec takes over
+    all of them that it can: every step of a drag asks for some hundreds.
     """
 
     entries: tuple[tuple[str, Value], ...]
-    values: Mapping[str, Value] = field(init=False, repr=False, compare=False)
+    values: MappingProxyType[str, Value] = field(init=False, repr=False, compare=False)
+    _places: Mapping[str, int] = field(init=False, repr=False, compare=False)
     _hash: int = field(init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:
-        object.__setattr__(self, "values", MappingProxyType(dict(self.entries)))
-        object.__setattr__(self, "_hash", hash(self.entries))
+        places = {name: place for place, (name, _) in enumerate(self.entries)}
+        self._keep(dict(self.entries), places, sum(map(hash, self.entries)))
+
+    def _keep(self, values: dict[str, Value], places: Mapping[str, int], whole: int) -> None:
+        """``whole`` is the sum of the entries' hashes, so that one of them can be exchanged."""
+        object.__setattr__(self, "values", MappingProxyType(values))
+        object.__setattr__(self, "_places", places)
+        object.__setattr__(self, "_hash", whole)
 
     def __hash__(self) -> int:
         return self._hash
@@ -54,7 +61,16 @@ class BenchSpec:
 
     def changed(self, changes: Mapping[str, Value]) -> BenchSpec:
         """This spec with some values replaced, unchecked; KeyError for an unknown name."""
-        unknown = set(changes).difference(self.values)
+        unknown = changes.keys() - self._places.keys()
         if unknown:
             raise KeyError(min(unknown))
-        return BenchSpec(tuple((dict(self.entries) | dict(changes)).items()))
+        entries, whole = list(self.entries), self._hash
+        for name, value in changes.items():
+            place = self._places[name]
+            whole -= hash(entries[place])
+            entries[place] = (name, value)
+            whole += hash(entries[place])
+        spec = object.__new__(BenchSpec)
+        object.__setattr__(spec, "entries", tuple(entries))
+        spec._keep(self.values | dict(changes), self._places, whole)
+        return spec
