@@ -18,7 +18,7 @@ from geometry.bench.lid_box_parameters import LID_PARAMETERS
 from geometry.bench.lid_box_rules import LID_CONSTRAINTS
 from geometry.bench.lid_clear import open_corners
 from geometry.bench.lid_stay import stay_numbers
-from geometry.bench.lipped import SHEET, TIMBER
+from geometry.bench.lipped import SHEET, TIMBER, EdgeOf, lips_back, lips_ends, strip_name
 from geometry.bench.member import THE_LID, Member
 from geometry.cuts.cut import Blank
 from geometry.design.joint import Joint
@@ -31,15 +31,32 @@ from geometry.joints.screw_rows import EDGE_BITE, LONGEST_LAND, bite_in, screw_f
 from geometry.joints.screwed_faces import ScrewedFaces, ScrewPlace, screwed_faces
 from geometry.primitives.frame import Frame, Vec3
 from shared.fixings import NO_8
+from shared.tolerances import COPLANAR
 from shared.units import length_mark
 
+Lips = tuple[float, float, float]  # thickness of a lid's lippings: in front, behind, on its ends
+
 LID, STRIP = "lid", "hinge_strip"
+BARE: Lips = (0.0, 0.0, 0.0)
+LID_LIPPING = "lid lipping"  # the kind of part
 LYING = "lid on its box"
 
 
 def lid_lip(spec: BenchSpec) -> float:
     """Thickness of the lipping on the lid's front edge; 0 for a lid of timber."""
     return spec.number("lid_lip") if spec.word("lid_made_of") == SHEET else 0.0
+
+
+def lid_back_lip(spec: BenchSpec) -> float:
+    """Thickness of the lipping on its back edge; 0 where it has none."""
+    lip = lid_lip(spec)
+    return lip if lip > 0.0 and lips_back(spec.word("lid_lipped")) else 0.0
+
+
+def lid_end_lip(spec: BenchSpec) -> float:
+    """Thickness of the lippings on its ends; 0 where it has none."""
+    lip = lid_lip(spec)
+    return lip if lip > 0.0 and lips_ends(spec.word("lid_lipped")) else 0.0
 
 
 def _parts(spec: BenchSpec) -> tuple[Part, ...]:
@@ -53,25 +70,40 @@ def lid_part(spec: BenchSpec) -> Part:
     """The lid before it is hung; one of sheet without its lipping."""
     b, lip = lid_box(spec), lid_lip(spec)
     stay = (f"stay: {spec.word('lid_stay')}, check your stay's sheet",)
-    lid = _board(b, LID, "Lid", spec.word("timber"), b.lid_back, b.lid_front + lip, stay)
+    back, ends = b.lid_back - lid_back_lip(spec), lid_end_lip(spec)
+    lid = _board(b, LID, "Lid", spec.word("timber"), back, b.lid_front + lip, stay, ends)
     if lip <= 0.0:
         return lid
-    whole = length_mark(round(b.lid_back - b.lid_front, 9))
-    notes = (*stay, f"with its lipping {whole} wide")
+    notes = (*stay, _finished(b, back_too=back < b.lid_back, ends_too=ends > 0.0))
     return replace(lid, material=spec.word("sheet"), solid_timber=False, notes=notes)
 
 
+def _finished(b: LidBox, *, back_too: bool, ends_too: bool) -> str:
+    """What a lid of sheet measures once it is lipped."""
+    wide = length_mark(round(b.lid_back - b.lid_front, 9))
+    if ends_too:
+        return f"with its lippings {length_mark(round(b.lid_length, 9))} long and {wide} wide"
+    return f"with its lipping{'s' if back_too else ''} {wide} wide"
+
+
 def _board(
-    b: LidBox, name: str, title: str, timber: str, back: float, front: float, notes: tuple[str, ...]
+    b: LidBox,
+    name: str,
+    title: str,
+    timber: str,
+    back: float,
+    front: float,
+    notes: tuple[str, ...],
+    ends: float = 0.0,
 ) -> Part:
-    """Face side up, face edge to the back."""
+    """Face side up, face edge to the back; ``ends`` is how much shorter it is at either end."""
     return Part(
         name=name,
         title=title,
         kind=title.lower(),
         material=timber,
-        shape=Shape(Blank(b.lid_length, round(back - front, 9), b.lid), ()),
-        frame=Frame.of((-b.over_ends, back, b.top), (1, 0, 0), (0, -1, 0)),
+        shape=Shape(Blank(round(b.lid_length - 2.0 * ends, 9), round(back - front, 9), b.lid), ()),
+        frame=Frame.of((ends - b.over_ends, back, b.top), (1, 0, 0), (0, -1, 0)),
         notes=notes,
     )
 
@@ -79,20 +111,29 @@ def _board(
 def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
     b = lid_box(spec)
     lid, holder = parts[LID], parts[STRIP if b.has_strip else BACK]
-    hung = hinged("lid_hinges", lid, holder, _hung(b))
-    lip = lid_lip(spec)
-    lying = [_lying(b, parts[name], lid, name, lip) for name in (LEFT, RIGHT)]
-    lying = [*_on_front(b, parts[FRONT], lid, lip), *lying]
+    hung = hinged("lid_hinges", parts[hung_by(spec)], holder, hung_at(spec))
+    lips = lid_lip(spec), lid_back_lip(spec), lid_end_lip(spec)
+    lying = [_lying(b, parts[name], lid, name, lips) for name in (LEFT, RIGHT)]
+    lying = [*_on_front(b, parts[FRONT], lid, lips), *lying]
     fixed = [
-        _lying(b, parts[name], parts[STRIP], name, 0.0)
+        _lying(b, parts[name], parts[STRIP], name, BARE)
         for name in (BACK, LEFT, RIGHT)
         if b.has_strip
     ]
     return (hung, *lying, *fixed)
 
 
-def _hung(b: LidBox) -> HingedNumbers:
+def hung_by(spec: BenchSpec) -> str:
+    """The part of the lid that its leaves are let into: a back lipping that has room for them, or
+    on a strip any, as they begin in it; what is left of them goes on behind."""
+    b, lip = lid_box(spec), lid_back_lip(spec)
+    in_lipping = lip > 0.0 and (b.has_strip or lip >= b.hinge_leaf - COPLANAR)
+    return strip_name(LID, EdgeOf.BACK) if in_lipping else LID
+
+
+def hung_at(spec: BenchSpec) -> HingedNumbers:
     """Leaves in the two edges, or in the underside of the lid and the upper edge of the back."""
+    b, lip = lid_box(spec), lid_back_lip(spec)
     if b.has_strip:
         return HingedNumbers(
             pin=(0.0, -b.strip, b.top),
@@ -114,13 +155,14 @@ def _hung(b: LidBox) -> HingedNumbers:
         leaf=b.hinge_leaf,
         deep=b.mortise,
         gap=0.0,
-        overlap=b.thickness,
+        overlap=min(lip, b.thickness) if hung_by(spec) != LID else b.thickness,
+        lipped=lip if hung_by(spec) == LID else 0.0,
     )
 
 
-def _on_front(b: LidBox, front: Part, lid: Part, lip: float) -> list[Joint]:
+def _on_front(b: LidBox, front: Part, lid: Part, lips: Lips) -> list[Joint]:
     """The lid on the front, to either side of a notch for the fingers."""
-    whole = _lying(b, front, lid, FRONT, lip)
+    whole = _lying(b, front, lid, FRONT, lips)
     if b.notch_width <= 0.0:
         return [whole]
     (left, y, z), (right, _, _), (_, far, _), _ = whole.contacts[0].corners
@@ -139,14 +181,16 @@ def _on_front(b: LidBox, front: Part, lid: Part, lip: float) -> list[Joint]:
     ]
 
 
-def _lying(b: LidBox, wall: Part, board: Part, name: str, lip: float) -> Joint:
-    """A wall of the box under the lid behind its lipping, or under the strip; at the ends each lies
-    on its own share."""
+def _lying(b: LidBox, wall: Part, board: Part, name: str, lips: Lips) -> Joint:
+    """A wall of the box under the sheet of the lid, or under the strip; at the ends each lies on
+    its own share."""
     t, back, front = b.thickness, 0.0, -b.depth
+    lip, back_lip, end_lip = lips
     if name in (LEFT, RIGHT):
         # Clear of the corners, which front and back share with the ends.
-        low, high = (0.0, t) if name == LEFT else (b.length - t, b.length)
-        start, stop = (front + t, b.lid_back) if board.name == LID else (-b.strip, -t)
+        under = max(0.0, end_lip - b.over_ends)
+        low, high = (under, t) if name == LEFT else (b.length - t, b.length - under)
+        start, stop = (front + t, b.lid_back - back_lip) if board.name == LID else (-b.strip, -t)
         stop = min(stop, -t)
     else:
         low, high = t, b.length - t

@@ -1,13 +1,15 @@
-"""Strips glued on the front edges of boards of sheet: lippings, and edge bands, which are thin.
+"""Strips glued on the edges of boards of sheet: lippings, and edge bands, which are thin.
 
 A board keeps its finished size; the sheet under the strip is narrower by as much.  Frame of a
-strip: x along its board, face side to the front, y through the board from its face side.  mm.
+strip: x along the board's edge, face side outward, y through the board from its face side, or at
+the back from its reverse.  mm.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from enum import Enum
 
 from geometry.cuts.chamfer import Chamfer, ChamferEnd
 from geometry.cuts.contour import Face
@@ -18,11 +20,15 @@ from geometry.design.joint import Joint, Measure
 from geometry.design.part import Part, Shape
 from geometry.joints.glued_faces import glued_faces
 from geometry.joints.reference_faces import Told, places_of
-from geometry.primitives.frame import Frame, Vec3, opposite
+from geometry.primitives.frame import Frame, Vec3, dot, opposite
 
 TIMBER, SHEET = "timber", "sheet"
 _STRIP = Told("lipping", "the lipping", "the lipping")
 LIPPED = "glued lipping"  # the joint of a strip and its board
+# Which edges of a board are lipped.  What runs along it laps over what lies on its ends.
+FRONT_ALONE, FRONT_AND_BACK = "front", "front and back"
+FRONT_AND_ENDS, ALL_ROUND = "front and ends", "all round"
+LIPPED_ALONG = (FRONT_ALONE, FRONT_AND_BACK, FRONT_AND_ENDS, ALL_ROUND)
 BAND = 1.0  # mm: what is thinner is a band of veneer, bought and not sawn
 # By the kind of a strip, its thickness.
 LIP_OF = {
@@ -40,36 +46,105 @@ def strip_word(lip: float) -> str:
     return "Edge band" if lip < BAND else "Lipping"
 
 
+class EdgeOf(Enum):
+    """An edge of a board, by the words that its strip is called by."""
+
+    FRONT = ""
+    BACK = "back"
+    LEFT = "left"
+    RIGHT = "right"
+
+
+def lips_back(along: str) -> bool:
+    """Whether a board that is lipped so has a strip on its back edge."""
+    return along in (FRONT_AND_BACK, ALL_ROUND)
+
+
+def lips_ends(along: str) -> bool:
+    """Whether a board that is lipped so has strips on its ends."""
+    return along in (FRONT_AND_ENDS, ALL_ROUND)
+
+
+def strip_name(core: str, edge: EdgeOf = EdgeOf.FRONT) -> str:
+    """The name of the strip on an edge of a board."""
+    return "_".join(word for word in (core, edge.value, "lipping") if word)
+
+
+def strip_title(core: Part, edge: EdgeOf, lip: float) -> str:
+    """Its title."""
+    board = f"{core.title[:1].lower()}{core.title[1:]}"
+    if edge in (EdgeOf.LEFT, EdgeOf.RIGHT):
+        return f"{strip_word(lip)}, {edge.value} end of the {board}"
+    where = " at the back" if edge is EdgeOf.BACK else ""
+    return f"{strip_word(lip)}{where}, {board}"
+
+
 def front_strip(core: Part, lip: float, low: float, high: float, timber: str) -> Part:
     """The strip on the far edge of a board of sheet, from ``low`` to ``high`` of its x."""
-    blank, frame = core.shape.blank, core.frame
+    return edge_strip(core, EdgeOf.FRONT, lip, (low, high), timber)
+
+
+def edge_strip(core: Part, edge: EdgeOf, lip: float, run: tuple[float, float], timber: str) -> Part:
+    """The strip on an edge of a board of sheet whose x runs to the right, along ``run`` of its x,
+    or on an end of its y."""
     return Part(
-        name=f"{core.name}_lipping",
-        title=f"{strip_word(lip)}, {core.title[:1].lower()}{core.title[1:]}",
+        name=strip_name(core.name, edge),
+        title=strip_title(core, edge, lip),
         kind=f"{core.kind} lipping",
         material=timber,
-        shape=Shape(Blank(high - low, blank.thickness, lip), ()),
-        frame=Frame(
-            frame.to_bench((low, blank.width + lip, 0.0)),
-            frame.x_axis,
-            frame.z_axis,
-            opposite(core.frame.y_axis),
-        ),
+        shape=Shape(Blank(round(run[1] - run[0], 9), core.shape.blank.thickness, lip), ()),
+        frame=_strip_frame(core, edge, lip, run),
     )
+
+
+def _strip_frame(core: Part, edge: EdgeOf, lip: float, run: tuple[float, float]) -> Frame:
+    blank, frame = core.shape.blank, core.frame
+    if edge is EdgeOf.FRONT:
+        start = frame.to_bench((run[0], blank.width + lip, 0.0))
+        return Frame(start, frame.x_axis, frame.z_axis, opposite(frame.y_axis))
+    if edge is EdgeOf.BACK:
+        start = frame.to_bench((run[0], -lip, blank.thickness))
+        return Frame(start, frame.x_axis, opposite(frame.z_axis), frame.y_axis)
+    if edge is EdgeOf.LEFT:
+        start = frame.to_bench((-lip, run[0], 0.0))
+        return Frame(start, frame.y_axis, frame.z_axis, frame.x_axis)
+    start = frame.to_bench((blank.length + lip, run[1], 0.0))
+    return Frame(start, opposite(frame.y_axis), frame.z_axis, opposite(frame.x_axis))
 
 
 def glued_strip(core: Part, strip: Part, whole: float) -> Joint:
-    """The joint of the two, over the whole strip; ``whole`` is the board's finished width."""
+    """The joint of the two, as far as the strip lies on the board; ``whole`` is the board's
+    finished size square to the strip's edge."""
     sizes, z = strip.shape.blank, strip.shape.blank.thickness
+    ends = [core.frame.to_bench(at) for at in ((0.0, 0.0, 0.0), _far(core.shape.blank))]
+    # What runs past the board laps over other strips there.
+    reach = sorted(strip.frame.to_local(at)[0] for at in ends)
+    low, high = max(0.0, round(reach[0], 9)), min(sizes.length, round(reach[1], 9))
     corners: tuple[Vec3, ...] = (
-        strip.frame.to_bench((0.0, 0.0, z)),
-        strip.frame.to_bench((sizes.length, 0.0, z)),
-        strip.frame.to_bench((sizes.length, sizes.width, z)),
-        strip.frame.to_bench((0.0, sizes.width, z)),
+        strip.frame.to_bench((low, 0.0, z)),
+        strip.frame.to_bench((high, 0.0, z)),
+        strip.frame.to_bench((high, sizes.width, z)),
+        strip.frame.to_bench((low, sizes.width, z)),
     )
-    measures = strip_measures(core, strip, corners, whole)
-    into = opposite(core.frame.y_axis)
+    into = strip.frame.z_axis
+    across = abs(dot(into, core.frame.y_axis)) > 0.5
+    measures = (strip_measures if across else end_strip_measures)(core, strip, corners, whole)
     return glued_faces(strip.name, LIPPED, strip, core, corners, into, measures)
+
+
+def _far(blank: Blank) -> Vec3:
+    return (blank.length, blank.width, blank.thickness)
+
+
+def end_strip_measures(
+    core: Part, strip: Part, corners: Sequence[Vec3], whole: float
+) -> tuple[Measure, ...]:
+    """As ``strip_measures``, of a strip on an end; ``whole`` is the board's finished length."""
+    return (
+        *strip_sizes(core, strip, corners),
+        Measure("core_length", core.shape.blank.length, "mm", "of the sheet under it", (1,)),
+        Measure("finished_length", whole, "mm", f"of the {core.kind} with its lippings"),
+    )
 
 
 def strip_measures(

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from itertools import combinations
 
 from geometry.bench.bench import Bench
+from geometry.bench.lipped import LIP_OF
 from geometry.checks.alike_mends import made_alike
 from geometry.checks.check import Check
 from geometry.checks.limits_of_marking import ALIKE_ANGLE, ALIKE_WITHIN, SAWN_ALIKE
@@ -145,8 +146,8 @@ def _near(bench: Bench, first: Part, second: Part) -> _Near | None:
         return _Near(first, second, sizes, 0.0, 0.0)
     # A face that is turned by little stands off by as much as it is long, and no more.
     reach = max(size_of(first.shape)) * math.radians(ALIKE_ANGLE.of(bench))
-    if most > max(within, reach):
-        return None
+    if most > max(within, reach) or first.kind in LIP_OF:
+        return None  # a lipping is cut once it is on its board
     found = likeness(first.shape, second.shape)
     if found is None or found.distance <= sawn:
         return None

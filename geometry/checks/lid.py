@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from geometry.bench.bench import Bench
-from geometry.bench.lid import LID
+from geometry.bench.lid import LID, LID_LIPPING
 from geometry.bench.lid_box_numbers import lid_box
 from geometry.bench.lid_box_parameters import ON_STRIP
 from geometry.checks.check import Check
@@ -19,8 +19,12 @@ _HAIR = 1e-6  # degrees
 
 def _blocked(bench: Bench) -> Iterator[Finding]:
     b = lid_box(bench.spec)
-    others = tuple(part for part in bench.parts if part.name != LID)
-    met = first_strike(bench.part(LID), others, (0.0, *b.pin_place), b.opening_deg)
+    # Its lippings turn with it.
+    turning = tuple(p for p in bench.parts if p.name == LID or p.kind == LID_LIPPING)
+    others = tuple(part for part in bench.parts if part not in turning)
+    pin = (0.0, *b.pin_place)
+    strikes = [first_strike(part, others, pin, b.opening_deg) for part in turning]
+    met = min((one for one in strikes if one), key=lambda one: one.turn_deg, default=None)
     if met is None or met.turn_deg >= b.opening_deg - _HAIR:
         return
     yield Finding(

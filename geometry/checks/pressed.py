@@ -17,6 +17,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from geometry.bench.bench import Bench
+from geometry.bench.lipped import LIPPED
 from geometry.bench.made_apart import made_apart
 from geometry.bench.member import THE_BODY
 from geometry.design.joint import Contact, Joint
@@ -76,6 +77,8 @@ def pressed_in_steps(bench: Bench) -> Generator[None, None, tuple[Pressed, ...]]
         spots = _spots(faces)
         ways = _ways(square, [parts[name] for name in joint.parts], how)
         presses: list[Press] = []
+        if joint.kind == LIPPED:
+            together = _lipped(bench, joint.parts[1])
         for names in (together, together & _beside(bench, joint, square)):
             if names not in stacks:
                 stacks[names] = Stack([placed(one) for one in bench.parts if one.name in names])
@@ -90,6 +93,12 @@ def pressed_in_steps(bench: Bench) -> Generator[None, None, tuple[Pressed, ...]]
         title = " and ".join(sorted(titles))
         found.append(Pressed(joint, title, square, spots[0], tuple(presses)))
     return tuple(found)
+
+
+def _lipped(bench: Bench, board: str) -> frozenset[str]:
+    """A board with its lippings, which are glued on before it is joined to anything."""
+    glued = (one.parts for one in bench.joints_of(board) if one.kind == LIPPED)
+    return frozenset(name for parts in glued for name in parts)
 
 
 def _beside(bench: Bench, joint: Joint, square: Vec3) -> frozenset[str]:

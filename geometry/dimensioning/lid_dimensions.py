@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from geometry.bench.bench import Bench
-from geometry.bench.lid import lid_lip
+from geometry.bench.lid import lid_back_lip, lid_end_lip, lid_lip
 from geometry.bench.lid_box_numbers import LidBox, lid_box
 from geometry.bench.lid_stay import on_lid, stay_numbers
 from geometry.bench.lid_swing import turned
@@ -105,6 +105,7 @@ def lid_handholds(bench: Bench) -> tuple[Handhold, ...]:
     if lip > 0.0:
         y = b.lid_front + lip
         found.append(Handhold(PLAN.name, (left, y), (right, y), Pull("lid_lip", (0.0, 1.0))))
+        found += _lid_lippings(bench, left, right)
     if b.notch_width > 0.0:
         for x, way in zip(_notch(b), (-1.0, 1.0), strict=True):
             wider = Pull("lid_notch_width", (way, 0.0), 2.0)
@@ -112,6 +113,19 @@ def lid_handholds(bench: Bench) -> tuple[Handhold, ...]:
     for x, way in ((left, -1.0), (right, 1.0)):
         found.append(Handhold(FRONT.name, (x, b.rim), (x, b.top), Pull("lid_ends", (way, 0.0))))
     return tuple(found)
+
+
+def _lid_lippings(bench: Bench, left: float, right: float) -> list[Handhold]:
+    """The joints of the lippings on the lid's back edge and its ends."""
+    b, found = lid_box(bench.spec), []
+    back, ends = lid_back_lip(bench.spec), lid_end_lip(bench.spec)
+    if back > 0.0:
+        y = b.lid_back - back
+        found.append(Handhold(PLAN.name, (left, y), (right, y), Pull("lid_lip", (0.0, -1.0))))
+    for x, way in ((left + ends, 1.0), (right - ends, -1.0)) if ends > 0.0 else ():
+        across = ((x, b.lid_back - back), (x, b.lid_front + ends))
+        found.append(Handhold(PLAN.name, *across, Pull("lid_lip", (way, 0.0))))
+    return found
 
 
 def lid_inside_handholds(bench: Bench) -> tuple[Handhold, ...]:

@@ -13,7 +13,8 @@ from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part
 from geometry.joints.marking import span
 from geometry.joints.reference_faces import Told, places_of
-from geometry.primitives.frame import Vec3, add, scale
+from geometry.primitives.frame import Vec2, Vec3, add, scale
+from shared.tolerances import COPLANAR
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,7 +25,7 @@ class HingedNumbers:
     the unit direction from the lid into the fixed piece, square to the faces that meet, and
     ``leafward`` that from the pin over a leaf.  Hinges start at X ``starts`` and are ``length``
     long; leaves are ``leaf`` wide from the fixed piece's arris, each let in by ``deep``.  Between
-    the pieces is ``gap``.
+    the pieces is ``gap``; they face each other from ``lipped`` to ``overlap`` away from the pin.
     """
 
     pin: Vec3
@@ -36,6 +37,7 @@ class HingedNumbers:
     deep: float
     gap: float
     overlap: float
+    lipped: float = 0.0
 
     def box(self, start: float, low: float, high: float) -> tuple[Vec3, Vec3]:
         """Two opposite corners of a leaf's room, from ``low`` to ``high`` along ``into``."""
@@ -51,9 +53,7 @@ def hinged(name: str, lid: Part, holder: Part, at: HingedNumbers) -> Joint:
         kind="hinged lid",
         parts=(lid.name, holder.name),
         fit=at.gap,
-        cuts_first=tuple(
-            _mortise(lid, *at.box(start, -at.gap - at.deep, -at.gap)) for start in at.starts
-        ),
+        cuts_first=leaves_in(lid, at),
         cuts_second=tuple(_mortise(holder, *at.box(start, 0.0, at.deep)) for start in at.starts),
         measures=(
             Measure(
@@ -74,6 +74,16 @@ def hinged(name: str, lid: Part, holder: Part, at: HingedNumbers) -> Joint:
     )
 
 
+def leaves_in(lid: Part, at: HingedNumbers) -> tuple[HingeMortise, ...]:
+    """The mortises in a lid, or in a piece of it, for as much of the leaves as lies there."""
+    found = (_mortise(lid, *at.box(start, -at.gap - at.deep, -at.gap)) for start in at.starts)
+    return tuple(one for one in found if all(high - low > COPLANAR for low, high in _bounds(one)))
+
+
+def _bounds(one: HingeMortise) -> tuple[Vec2, Vec2, Vec2]:
+    return one.x, one.y, one.z
+
+
 def _places(part: Part, at: HingedNumbers, which: int) -> tuple[Measure, ...]:
     """Where along a part each hinge is let in."""
     return tuple(
@@ -91,18 +101,24 @@ def _places(part: Part, at: HingedNumbers, which: int) -> tuple[Measure, ...]:
 
 
 def _mortise(part: Part, near: Vec3, far: Vec3) -> HingeMortise:
-    return HingeMortise(*(span(part, axis, near, far) for axis in (0, 1, 2)))
+    """As much of the room between two corners as lies in a part."""
+    blank = part.shape.blank
+    sizes = (blank.length, blank.width, blank.thickness)
+    spans = (span(part, axis, near, far) for axis in (0, 1, 2))
+    return HingeMortise(
+        *((max(low, 0.0), min(high, most)) for (low, high), most in zip(spans, sizes, strict=True))
+    )
 
 
 def _between(at: HingedNumbers) -> Contact:
     """Where lid and holder face each other between the first two hinges."""
     low, high = at.starts[0] + at.length, at.starts[1]
     lid = add(at.pin, scale(at.into, -at.gap))
-    over = scale(at.leafward, at.overlap)
+    near, far = (add(lid, scale(at.leafward, over)) for over in (at.lipped, at.overlap))
     corners = (
-        add(lid, (low, 0.0, 0.0)),
-        add(lid, (high, 0.0, 0.0)),
-        add(add(lid, (high, 0.0, 0.0)), over),
-        add(add(lid, (low, 0.0, 0.0)), over),
+        add(near, (low, 0.0, 0.0)),
+        add(near, (high, 0.0, 0.0)),
+        add(far, (high, 0.0, 0.0)),
+        add(far, (low, 0.0, 0.0)),
     )
     return Contact(corners, at.into, at.gap)

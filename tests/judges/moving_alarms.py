@@ -22,14 +22,14 @@ def lid_meets(bench: Bench, finding: Finding) -> bool:
     """Turned about the hinges as far as its stay lets it, it shares wood with the part told."""
     b = lid_box(bench.spec)
     pin_y, pin_z = b.pin_place
-    lid = mesh_of(bench, "lid")
+    lids = [mesh_of(bench, p.name) for p in bench.parts if p.kind in ("lid", "lid lipping")]
     for degrees in np.linspace(1.0, b.opening_deg, 60):
         turn = trimesh.transformations.rotation_matrix(
             -np.radians(degrees), (1.0, 0.0, 0.0), (0.0, pin_y, pin_z)
         )
-        opened = lid.copy().apply_transform(turn)
+        opened = [lid.copy().apply_transform(turn) for lid in lids]
         for other in finding.parts[1:]:
-            if wood_in_both(opened, mesh_of(bench, other), 4000):
+            if any(wood_in_both(piece, mesh_of(bench, other), 4000) for piece in opened):
                 return True
     return False
 

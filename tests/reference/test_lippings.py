@@ -8,9 +8,13 @@ import io
 import pytest
 
 from exporters.tables import cut_list_bytes
+from geometry.bench.bench import Bench
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import limits, set_values
+from geometry.checks.all_checks import findings
+from geometry.cuts.hinge_mortise import HingeMortise
+from geometry.design.parameter import Value
 from geometry.solids.measure import bounding_box, volume_of
 from shared.units import SHOWN_MM
 from shared.words import Words
@@ -117,3 +121,80 @@ def test_a_lid_keeps_its_depth() -> None:
     # 18 in front of the box, whose front is 20 thick: the joint lies over its outer half.
     over, wall = spec.number("lid_front"), spec.number("box_thickness")
     assert limits(spec, "lid_lip").maximum == pytest.approx(over + wall / 2.0)
+
+
+BOX: dict[str, Value] = {"seat": "box with a lid", "lid_thickness": 24.0, "lid_ends": 0.0}
+# The edges of a lid, and how many strips they have.
+ALONG = {"front": 1, "front and back": 2, "front and ends": 3, "all round": 4}
+
+
+def _lid(hung: str, along: str, lip: float) -> tuple[Bench, Bench]:
+    """The lid of the default box of timber, and of sheet lipped so."""
+    whole = set_values(set_values(default_spec(), BOX), {"lid_hung": hung})
+    sheet = set_values(whole, {"lid_made_of": "sheet"})
+    return build(whole), build(set_values(sheet, {"lid_lipped": along, "lid_lip": lip}))
+
+
+@pytest.mark.parametrize("hung", ["on a fixed strip", "on the back"])
+@pytest.mark.parametrize("along", ALONG)
+@pytest.mark.parametrize("lip", [0.6, 8.0])
+def test_a_lid_is_as_large_as_of_one_piece(hung: str, along: str, lip: float) -> None:
+    """By volume, mortises and all, and by what it reaches; the sheet is less by what is on it."""
+    timber, bench = _lid(hung, along, lip)
+    whole, core = timber.part("lid"), bench.part("lid")
+    strips = [part for part in bench.parts if part.kind == "lid lipping"]
+    assert len(strips) == ALONG[along]
+    back, ends = along in ("front and back", "all round"), along in ("front and ends", "all round")
+    blank, sizes = core.shape.blank, whole.shape.blank
+    assert blank.width == pytest.approx(sizes.width - lip * (2 if back else 1))
+    assert blank.length == pytest.approx(sizes.length - lip * (2 if ends else 0))
+    assert sum(volume_of(part.shape) for part in (core, *strips)) == pytest.approx(
+        volume_of(whole.shape)
+    )
+    boxes = [bounding_box(part) for part in (core, *strips)]
+    for axis in range(3):
+        assert min(box[0][axis] for box in boxes) == pytest.approx(bounding_box(whole)[0][axis])
+        assert max(box[1][axis] for box in boxes) == pytest.approx(bounding_box(whole)[1][axis])
+    # The long ones go over those on the ends.
+    if ends:
+        long, across = bench.part("lid_lipping"), bench.part("lid_left_lipping")
+        assert long.shape.blank.length == pytest.approx(sizes.length)
+        assert across.shape.blank.length == pytest.approx(blank.width)
+
+
+def test_hinges_lie_in_the_back_lipping() -> None:
+    """A hinge 3.2 thick when closed at a gap of 1.5 is let in by 0.85: all of it in a lipping of
+    8; through a band of 0.6 it goes 0.25 into the sheet.  Let into the underside, its leaves of 14
+    reach through 8 of lipping into 6 of sheet."""
+    rows: tuple[tuple[str, float, float, float], ...] = (
+        ("on a fixed strip", 8.0, 0.85, 0.0),
+        ("on a fixed strip", 0.6, 0.6, 0.25),
+        ("on the back", 8.0, 8.0, 6.0),
+    )
+    for hung, lip, in_lipping, in_sheet in rows:
+        _, bench = _lid(hung, "all round", lip)
+        for name, deep in (("lid_back_lipping", in_lipping), ("lid", in_sheet)):
+            cuts = [c for c in bench.part(name).shape.cuts if isinstance(c, HingeMortise)]
+            assert len(cuts) == (2 if deep else 0), (hung, lip, name)
+            axis = "z" if name == "lid_back_lipping" else "y"
+            for cut in cuts:
+                low, high = getattr(cut, axis)
+                assert high - low == pytest.approx(deep), (hung, lip, name)
+
+
+def test_the_lippings_of_a_lid_open_with_it() -> None:
+    for hung in ("on a fixed strip", "on the back"):
+        _, bench = _lid(hung, "all round", 8.0)
+        assert "lid_blocked" not in {found.check for found in findings(bench)}
+
+
+def test_joints_of_a_lids_lippings_lie_over_the_box() -> None:
+    """Over the outer half of ends 20 thick, and of the back where the lid hangs on that."""
+    _, bench = _lid("on the back", "all round", 8.0)
+    most = limits(bench.spec, "lid_lip")
+    assert most.maximum == pytest.approx(10.0)
+    wider = set_values(bench.spec, {"lid_ends": 15.0})
+    assert limits(wider, "lid_lip").maximum == pytest.approx(10.0)
+    assert "back" in limits(wider, "lid_lip").why_maximum
+    hung = set_values(wider, {"lid_hung": "on a fixed strip"})
+    assert limits(hung, "lid_lip").maximum == pytest.approx(25.0)
