@@ -19,6 +19,8 @@ _CHANGED: tuple[tuple[str, dict[str, Value]], ...] = (
     ("ferry_waiting_room", {"taper_side": "outside"}),
     ("weigh_house", {"partition_made_of": "sheet", "top_made_of": "sheet"}),
     ("apiary", {"leg_edge": "chamfer", "foot_edge": "chamfer"}),
+    ("ferry_waiting_room", {"rail_edge": "chamfer", "rail_edge_where": "all that lie free"}),
+    ("lock_keepers", {"plinth_edge": "chamfer", "rest_edge": "chamfer", "box_edge": "chamfer"}),
     ("bell_tower", {"panel_made_of": "sheet", "end_edge": "round-over", "end_edge_stop": 60.0}),
 )
 

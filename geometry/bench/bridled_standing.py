@@ -49,7 +49,7 @@ def _crossed(spec: BenchSpec, inward_by: float) -> tuple[Bearer, ...]:
             found.append(
                 _on_stretcher(b, f"{part}_{corner}", part, middle, out, inward, (near, far))
             )
-    return tuple(found)
+    return _eased(spec, found)
 
 
 def _on_stretcher(
@@ -102,7 +102,12 @@ def _trestles(spec: BenchSpec, _inward_by: float) -> tuple[Bearer, ...]:
                 (leg, to_rail),
             )
             found.append(replace(half, room=r.between / 2.0))
-    return tuple(found)
+    return _eased(spec, found)
+
+
+def _eased(spec: BenchSpec, found: list[Bearer]) -> tuple[Bearer, ...]:
+    taken = taken_by(spec, "rail_edge")
+    return tuple(replace(one, eased=taken) for one in found) if taken else tuple(found)
 
 
 def _feet(spec: BenchSpec) -> tuple[FootPlace, ...]:

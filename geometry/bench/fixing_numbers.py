@@ -232,14 +232,14 @@ def _why_not(f: FixingNumbers, bearer: Bearer) -> str:
     elif bearer.solid:
         beside = bearer.thickness / 2.0 - across - EASE - f.head / 2.0
         hindered = (
-            (beside < LEAST_WALL, "it is too thin for the slot"),
+            (beside - bearer.eased < LEAST_WALL, "it is too thin for the slot"),
             (bearer.height < f.land + 4.0, "it is too low for so much wood under the head"),
         )
     else:
         beside = f.block / 2.0 - across - EASE - (f.shank + EASE) / 2.0
         hindered = (
             (beside < LEAST_WALL, "the block is too narrow for the slot"),
-            (bearer.height < f.land, "it is lower than the block"),
+            (bearer.height - bearer.eased < f.land, "it is lower than the block"),
         )
     return next((why for so, why in hindered if so), "")
 

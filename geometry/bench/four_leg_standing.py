@@ -69,6 +69,7 @@ def _aprons(spec: BenchSpec, inward_by: float) -> tuple[Bearer, ...]:
                 height=a.height,
                 room=room,
                 solid=False,
+                eased=taken_by(spec, "rail_edge"),
             )
         )
     return tuple(found)

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 
 from geometry.bench.four_leg_numbers import CORNERS
 from geometry.bench.plinth import plinth_numbers
+from geometry.bench.plinth_arrises import lower_taken
 from geometry.bench.standing import (
     CLEAR,
     CLEAR_OF_BORING,
@@ -78,8 +79,9 @@ def _feet(spec: BenchSpec) -> tuple[FootPlace, ...]:
             x += _FROM_END if side == "left" else -_FROM_END
             part, inside, level = f"plinth_{fore}", p.thickness / 2.0, p.ground
         free = p.height - level - 3.0 * CLEAR_OF_BORING
+        eased = 0.0 if p.block > 0.0 else lower_taken(spec)
         beside = p.ground if level > p.ground else None
-        found.append(FootPlace(corner, part, (x, y, level), inside, 0.0, free, beside))
+        found.append(FootPlace(corner, part, (x, y, level), inside, 0.0, free, beside, eased))
     return tuple(found)
 
 
@@ -95,5 +97,8 @@ def _tops(spec: BenchSpec) -> tuple[Top, ...]:
     return tuple(Top(f"plinth_{side}", f"the plinth's {side}", (at,)) for side, at in sides.items())
 
 
-_FEET_READ = "inset_back inset_front plinth_thickness plinth_blocks plinth_block"
+_FEET_READ = (
+    "inset_back inset_front plinth_thickness plinth_blocks plinth_block plinth_edge "
+    "plinth_edge_size plinth_edge_where"
+)
 STANDING = Standing(_bearers, _feet, _FEET_READ, _tops)

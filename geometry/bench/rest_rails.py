@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from functools import lru_cache
 
 from geometry.bench.rest_numbers import (
     Rail,
@@ -17,7 +18,7 @@ from geometry.bench.rest_numbers import (
 from geometry.cuts.cut import Blank
 from geometry.design.joint import Joint
 from geometry.design.part import Part, Shape
-from geometry.joints.leaning_tenon import leaning_tenon
+from geometry.joints.leaning_tenon import LeaningTenon, leaning_tenon
 from geometry.primitives.frame import Frame
 
 _SIDES = ((-1.0, "left"), (1.0, "right"))
@@ -75,6 +76,25 @@ def _slat(r: RestNumbers, name: str, title: str, middle: float, timber: str) -> 
         shape=Shape(Blank(length, r.slat_width, r.slat_thickness), ()),
         frame=Frame(start, flat.x_axis, flat.y_axis, flat.z_axis),
     )
+
+
+Ends = tuple[LeaningTenon, LeaningTenon]
+
+
+@lru_cache(maxsize=512)
+def rail_places(r: RestNumbers) -> dict[str, Ends]:
+    """By name, the tenons of every rail, left and right."""
+    return {
+        _named(r, rail, bay): (rail_tenon(r, rail, bay, -1.0), rail_tenon(r, rail, bay, 1.0))
+        for rail in rails(r)
+        for bay in range(r.posts - 1)
+    }
+
+
+@lru_cache(maxsize=512)
+def slat_places(r: RestNumbers) -> dict[str, Ends]:
+    """By name, the tenons of every slat, upper and lower."""
+    return {name: slat_tenons(r, middle) for name, _, middle, _ in _slats(r)}
 
 
 def rail_joints(r: RestNumbers, parts: Mapping[str, Part]) -> tuple[Joint, ...]:

@@ -27,7 +27,7 @@ class Bearer:
     directions along it and from the inside face into the open; ``slope`` is how far that face goes
     outward for each mm down.  ``thickness`` is level, at the top; ``height`` what the piece goes
     down; ``room`` how far inward a fixing may reach.  Screws go right through a ``solid`` piece;
-    others have a block glued to their inside.
+    others have a block glued to their inside.  Its lower arrises are ``eased`` by so much.
     """
 
     name: str
@@ -41,6 +41,7 @@ class Bearer:
     height: float
     room: float
     solid: bool
+    eased: float = 0.0
 
     @property
     def length(self) -> float:

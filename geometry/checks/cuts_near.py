@@ -48,6 +48,20 @@ _RUNNER = ("runner_hole", "a hole for a runner's pin")
 # Those beside the tenons of aprons and of a rest's rails have checks of their own, bridles' too.
 _WALLED = ("apron tenon", "rail tenon")
 
+# By kind of part: the size of the mouldings along it; the case's boards have those of the front.
+_EDGES = {
+    "leg": "leg_edge_size",
+    "partition": "partition_edge_size",
+    "stretcher": "rail_edge_size",
+    "rail": "rail_edge_size",
+    "apron": "rail_edge_size",
+    "rest rail": "rest_edge_size",
+    "slat": "rest_edge_size",
+    "plinth": "plinth_edge_size",
+    "box front": "box_edge_size",
+    "box end": "box_edge_size",
+}
+
 # Joints that carry people: their walls are thin below the limit for walls beside mortises.
 _CARRYING = (
     "rail tenon",
@@ -194,7 +208,7 @@ def _shallower(bench: Bench, group: list[_Met], least: float) -> Mend | None:
 
 def _smaller_edge(bench: Bench, holder: Part, lacking: float) -> Mend | None:
     """An edge is as large along both faces: square to its flat it gives way by less."""
-    name = {"leg": "leg_edge_size", "partition": "partition_edge_size"}.get(holder.kind, "")
+    name = _EDGES.get(holder.kind, "")
     if not name:
         name = "chamfer" if bench.spec.number("chamfer") > 0.0 else "edge_size"
     return _less(bench, name, lacking * math.sqrt(2.0), "Make the edge {}.")

@@ -26,7 +26,17 @@ _DOWN: Vec3 = (0.0, 0.0, -1.0)
 # By kind of part: the size of the mouldings along it, and how far in they are stopped.
 _LEGS = ("leg_edge_size", "leg_edge_down")
 _LEG_ENDS = ("foot_edge_size", "")
+_REST, _BOX = ("rest_edge_size", "rest_edge_stop"), ("box_edge_size", "box_edge_stop")
+_RAILS = ("rail_edge_size", "rail_edge_stop")
 _NAMES = {
+    "stretcher": _RAILS,
+    "rail": _RAILS,
+    "apron": _RAILS,
+    "rest rail": _REST,
+    "slat": _REST,
+    "plinth": ("plinth_edge_size", "plinth_edge_stop"),
+    "box front": _BOX,
+    "box end": _BOX,
     "partition": ("partition_edge_size", "partition_edge_stop"),
     "partition lipping": ("partition_edge_size", "partition_edge_stop"),
     "seat": ("seat_edge_size", "seat_edge_stop"),

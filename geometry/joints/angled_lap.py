@@ -33,8 +33,8 @@ def angled_lap(name: str, lower: Part, upper: Part, at: LapNumbers) -> Joint:
 
     Both parts lie with x along their run, y downward from the top edge and z level.
     """
-    notch_lower = _notch(lower, upper, at, from_top=True)
-    notch_upper = _notch(upper, lower, at, from_top=False)
+    notch_lower = lap_notch(lower, upper.frame.x_axis, at, from_top=True)
+    notch_upper = lap_notch(upper, lower.frame.x_axis, at, from_top=False)
     angle = math.degrees(math.acos(abs(dot(lower.frame.x_axis, upper.frame.x_axis))))
     half = at.height / 2.0
     return Joint(
@@ -78,8 +78,9 @@ def angled_lap(name: str, lower: Part, upper: Part, at: LapNumbers) -> Joint:
     )
 
 
-def _notch(part: Part, other: Part, at: LapNumbers, *, from_top: bool) -> AngledLap:
-    along, _, across = part.frame.turn_to_local(other.frame.x_axis)
+def lap_notch(part: Part, crosses: Vec3, at: LapNumbers, *, from_top: bool) -> AngledLap:
+    """The notch of one piece for the other, which ``crosses`` it in that direction."""
+    along, _, across = part.frame.turn_to_local(crosses)
     middle = part.frame.to_local(at.crossing)[0]
     lean = along / across * at.thickness / 2.0
     half_span = (at.thickness + at.fit) / 2.0 / abs(across)
