@@ -46,10 +46,17 @@ def offered(
     for other in others:
         if other.quick and other.applies(mended):
             found = other.run(mended)
-            if any(one.level is Level.DO_NOT_CUT and one.key not in grave for one in found):
+            if any(one.level is Level.DO_NOT_CUT and _is_new(one.key, grave) for one in found):
                 return told
             yield
     return finding
+
+
+def _is_new(key: FindingKey, grave: frozenset[FindingKey]) -> bool:
+    """Whether it is told of a piece of which that check has not told before: told of fewer pieces
+    than before, it has been cured in part."""
+    check, parts = key
+    return not any(other == check and set(parts) <= set(before) for other, before in grave)
 
 
 def bench_with(bench: Bench, mend: Mend) -> Bench | None:
