@@ -19,6 +19,7 @@ from geometry.bench.rail_runs import (
     Stretch,
     along_stretches,
     reverse_arrises,
+    told,
 )
 from geometry.cuts.edge_moulding import EdgeMoulding
 from geometry.design.parameter import Parameter, choice
@@ -26,6 +27,7 @@ from geometry.design.part import Part
 from geometry.design.spec import BenchSpec
 
 UPPER, LOWER = "upper", "lower"
+_EASED = (FRONT, LEFT, RIGHT)
 
 PARAMETERS: tuple[Parameter, ...] = (
     form_row("box_edge", "Box arrises", "Outside arrises of the box's front and ends."),
@@ -50,7 +52,7 @@ PARAMETERS: tuple[Parameter, ...] = (
 
 
 def _cuts(spec: BenchSpec, part: Part) -> tuple[EdgeMoulding, ...]:
-    if part.name not in (FRONT, LEFT, RIGHT):
+    if part.name not in _EASED:
         return ()
     lower, upper = reverse_arrises(part.shape.blank)
     at_rim = spec.word("box_edge_where") == UPPER
@@ -61,6 +63,16 @@ def _cuts(spec: BenchSpec, part: Part) -> tuple[EdgeMoulding, ...]:
         (upper if at_rim else lower,),
         _stretches(lid_box(spec), part, at_rim=at_rim),
     )
+
+
+def _notes(spec: BenchSpec, part: Part) -> tuple[str, ...]:
+    if part.name not in _EASED:
+        return ()
+    upper = spec.word("box_edge_where") == UPPER
+    which = "upper outside arris" if upper else "lower outside arris"
+    notched = upper and part.name == FRONT and lid_box(spec).notch_width > 0.0
+    before = "the corner joints and the notch" if notched else "the corner joints"
+    return told(which, spec.number("box_edge_stop"), before, "", part)
 
 
 def _stretches(b: LidBox, part: Part, *, at_rim: bool) -> tuple[Stretch, ...]:
@@ -114,6 +126,7 @@ MEMBER = Member(
     (),
     CONSTRAINTS,
     cuts=_cuts,
+    notes=_notes,
     present=_has_edges,
     snug=snug_at(box_edge_size=2.0, box_edge_stop=10.0),
 )

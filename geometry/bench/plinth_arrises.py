@@ -11,7 +11,7 @@ from geometry.bench.arris_rows import SHARE, form_row, formed, run_row, size_row
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.member import Member
 from geometry.bench.plinth import has_plinth, plinth_numbers
-from geometry.bench.rail_runs import Arris, Shoulder, along_stretches, face_side_arrises
+from geometry.bench.rail_runs import Arris, Shoulder, along_stretches, face_side_arrises, told
 from geometry.cuts.edge_moulding import EdgeMoulding, along_arris
 from geometry.design.parameter import Parameter, choice
 from geometry.design.part import Part
@@ -75,6 +75,14 @@ def _cuts(spec: BenchSpec, part: Part) -> tuple[EdgeMoulding, ...]:
     )
 
 
+def _notes(spec: BenchSpec, part: Part) -> tuple[str, ...]:
+    if part.kind != "plinth":
+        return ()
+    where, stop = spec.word("plinth_edge_where"), spec.number("plinth_edge_stop")
+    which = "both outside arrises" if where == BOTH else f"{where} outside arris"
+    return told(which, stop, "the ends", "round the corners", part)
+
+
 def _across(
     form: str, size: float, arris: Arris, x: float, thickness: float, out: Vec3
 ) -> EdgeMoulding:
@@ -109,6 +117,7 @@ MEMBER = Member(
     (),
     CONSTRAINTS,
     cuts=_cuts,
+    notes=_notes,
     present=_has_edges,
     snug=snug_at(plinth_edge_size=2.0),
 )

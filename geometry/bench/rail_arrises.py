@@ -22,7 +22,7 @@ from geometry.bench.rail_forms import (
     behind_blocks,
     has_rails,
 )
-from geometry.bench.rail_runs import CLEAR, LEAST_STOP, along_stretches
+from geometry.bench.rail_runs import CLEAR, LEAST_STOP, along_stretches, told
 from geometry.bench.trestles import has_trestles
 from geometry.cuts.edge_moulding import EdgeMoulding
 from geometry.design.parameter import Parameter, choice
@@ -70,6 +70,15 @@ def _cuts(form: RailForm, spec: BenchSpec, part: Part) -> tuple[EdgeMoulding, ..
         form.arrises(spec, part, upper_too=upper_too),
         form.stretches(spec, part),
     )
+
+
+def _notes(form: RailForm, spec: BenchSpec, part: Part) -> tuple[str, ...]:
+    if part.kind != form.kind:
+        return ()
+    upper_too = spec.word("rail_edge_where") == ALL_FREE and form.upper_free(spec)
+    which = "all four long arrises" if upper_too else "lower arrises"
+    stop = spec.number("rail_edge_stop")
+    return told(which, stop, "the joints", "through to the shoulders", part)
 
 
 def _rules(form: RailForm) -> tuple[Constraint, ...]:
@@ -149,6 +158,7 @@ def _member(form: RailForm) -> Member:
         (),
         (*_rules(form), *_BESIDES.get(form.name, ())),
         cuts=partial(_cuts, form),
+        notes=partial(_notes, form),
         present=lambda spec: formed("rail_edge")(spec) and form.present(spec),
         snug=snug_at(rail_edge_size=1.0, rail_edge_stop=10.0),
     )

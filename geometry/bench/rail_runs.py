@@ -17,6 +17,7 @@ from geometry.cuts.overrun import OVERRUN
 from geometry.design.part import Part
 from geometry.joints.leaning_tenon import LeaningTenon
 from geometry.primitives.frame import Vec3
+from shared.units import length_mark
 
 FACE_EDGE: Vec3 = (0.0, -1.0, 0.0)
 # Common practice, no source, these:
@@ -127,3 +128,12 @@ def _moulding(
         stopped=(stopped, stopped),
         past=size * slant + OVERRUN,
     )
+
+
+def told(which: str, stop: float, before: str, through: str, part: Part) -> tuple[str, ...]:
+    """What the page of a part that has mouldings says of them: ``which`` arrises, and how far
+    ``before`` what they stop, or where they go ``through``."""
+    if not any(isinstance(cut, EdgeMoulding) for cut in part.shape.cuts):
+        return ()
+    run = f", stopped {length_mark(stop)} before {before}" if stop > 0.0 else f" {through}"
+    return (f"{which} eased{run}",)

@@ -19,6 +19,7 @@ from geometry.bench.rail_runs import (
     face_side_arrises,
     far_edge_arrises,
     tenon_shoulder,
+    told,
 )
 from geometry.bench.rest_numbers import rest_numbers
 from geometry.bench.rest_parameters import has_rest
@@ -30,6 +31,7 @@ from geometry.design.part import Part
 from geometry.design.spec import BenchSpec
 
 SITTER, ALL = "toward the sitter", "all"
+_KINDS = ("rest rail", "slat")
 _BESIDE = 1.0  # mm of a rail's edge between its moulding and a slat; common practice, no source
 
 PARAMETERS: tuple[Parameter, ...] = (
@@ -55,7 +57,7 @@ PARAMETERS: tuple[Parameter, ...] = (
 
 
 def _cuts(spec: BenchSpec, part: Part) -> tuple[EdgeMoulding, ...]:
-    if part.kind not in ("rest rail", "slat"):
+    if part.kind not in _KINDS:
         return ()
     return along_stretches(
         spec.word("rest_edge"),
@@ -64,6 +66,15 @@ def _cuts(spec: BenchSpec, part: Part) -> tuple[EdgeMoulding, ...]:
         _arrises(spec, part.shape.blank),
         (_stretch(spec, part),),
     )
+
+
+def _notes(spec: BenchSpec, part: Part) -> tuple[str, ...]:
+    if part.kind not in _KINDS:
+        return ()
+    toward = spec.word("rest_edge_where") == SITTER
+    which = "long arrises toward the sitter" if toward else "all four long arrises"
+    stop = spec.number("rest_edge_stop")
+    return told(which, stop, "the joints", "through to the shoulders", part)
 
 
 def _arrises(spec: BenchSpec, blank: Blank) -> tuple[Arris, ...]:
@@ -147,6 +158,7 @@ MEMBER = Member(
     (),
     CONSTRAINTS,
     cuts=_cuts,
+    notes=_notes,
     present=_has_edges,
     snug=snug_at(rest_edge_size=1.0, rest_edge_stop=10.0),
 )
