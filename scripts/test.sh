@@ -27,7 +27,7 @@ check() {
 check "style" ruff check --quiet --output-format concise .
 check "imports" lint-imports --no-cache
 check "types" mypy
-check "tests" python -m pytest -n 2
+check "tests" python -m pytest -n 2 --dist loadgroup --no-loadscope-reorder
 
 [ ${#failed[@]} -eq 0 ] || stop "Not in order: ${failed[*]}."
 say "All in order: style, imports, types, tests."

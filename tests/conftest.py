@@ -11,6 +11,8 @@ import os
 import pytest
 from hypothesis import HealthCheck, settings
 
+from tests.working_groups import working_group
+
 if not (os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY")):
     # Read when the first QApplication is made; without it Qt ends the whole test run.
     os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
@@ -32,11 +34,14 @@ def pytest_configure(config: pytest.Config) -> None:
         config.addinivalue_line("markers", f"{name}: {meaning}")
 
 
+@pytest.hookimpl(tryfirst=True)
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
-    """Leave out what was not asked for."""
+    """Leave out what was not asked for, and say which tests go to one worker."""
     asked = config.getoption("markexpr")
     unasked = {name for name in ON_REQUEST if name not in asked}
     left_out = [item for item in items if any(item.get_closest_marker(name) for name in unasked)]
     if left_out:
         config.hook.pytest_deselected(items=left_out)
         items[:] = [item for item in items if item not in set(left_out)]
+    for item in items:
+        item.add_marker(pytest.mark.xdist_group(working_group(item)))

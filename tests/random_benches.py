@@ -25,6 +25,7 @@ from tests.carved_texts import random_text
 HOW_IT_IS_MADE = {row.name for row in (*as_cut.CHOICES, *as_cut.PARAMETERS, *LEFT_TO_FIT)}
 
 
+@lru_cache(maxsize=64)
 def random_spec(
     seed: int, *, changes: int | None = None, kept: frozenset[str] = frozenset()
 ) -> BenchSpec:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
-
 import pytest
 
 from geometry.bench.bench import Bench
@@ -18,11 +16,6 @@ SEEDS = [
 ]
 
 
-@lru_cache(maxsize=SWEEP)
-def _random_bench(seed: int) -> Bench:
-    return build(random_spec(seed))
-
-
 @pytest.fixture(params=SEEDS)
 def bench(request: pytest.FixtureRequest) -> Bench:
-    return _random_bench(request.param)
+    return build(random_spec(request.param))

@@ -1,9 +1,11 @@
-"""What findings promise on any bench: each known by its own key, and no mend that is refused."""
+"""What findings promise on any bench: each known by its own key, and no mend that is refused.
+
+Tried on the benches of the other laws, so that what is cut of them serves all, and on tight ones.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
-from functools import lru_cache
 
 import pytest
 
@@ -12,23 +14,19 @@ from geometry.bench.build import build
 from geometry.bench.limits import set_values
 from geometry.checks.all_checks import findings, told
 from geometry.design.finding import Finding, Level
+from tests.laws.conftest import QUICK, SWEEP
 from tests.random_benches import random_spec
 
 # 39, 64 and 325 are benches whose numbers leave no room for what a check would like.
 TIGHT = (39, 64)
-SWEPT = (325, *range(100, 130))
-
-
-@lru_cache(maxsize=64)
-def _bench(seed: int) -> Bench:
-    return build(random_spec(seed))
+SWEPT = (325, *range(QUICK, SWEEP))
 
 
 @pytest.fixture(
-    params=[*range(6), *TIGHT, *(pytest.param(seed, marks=pytest.mark.sweep) for seed in SWEPT)]
+    params=[*range(QUICK), *TIGHT, *(pytest.param(seed, marks=pytest.mark.sweep) for seed in SWEPT)]
 )
 def any_bench(request: pytest.FixtureRequest) -> Bench:
-    return _bench(request.param)
+    return build(random_spec(request.param))
 
 
 def test_each_finding_has_a_key_of_its_own_and_parts_that_exist(any_bench: Bench) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from datetime import date
+from functools import lru_cache
 from pathlib import Path
 
 import numpy as np
@@ -29,6 +30,32 @@ from tests.random_benches import random_spec
 
 SAMPLES = sorted((Path(__file__).parents[3] / "sample_projects").glob("*.settle"))
 CASE_SAMPLE = next(path for path in SAMPLES if path.stem == "boat_club_bench")
+
+
+@lru_cache(maxsize=32)
+def bench_of(sample):
+    return build(load(sample).spec)
+
+
+@lru_cache(maxsize=32)
+def drawn_of(sample):
+    """Each kind of joint of a sample, with what is drawn of it: four tests ask for the same."""
+    parts = by_name(bench_of(sample))
+    found = []
+    for group in joint_groups(bench_of(sample).joints, parts):
+        scene = joint_scene(group[0], parts)
+        found.append((group, scene, chosen(scene)))
+    return found
+
+
+@lru_cache(maxsize=32)
+def leaves_of(sample):
+    """The pages of a sample on A4, where they are most crowded."""
+    return joint_leaves(bench_of(sample), layout_of(sample))
+
+
+def layout_of(sample):
+    return Layout(PAPERS["A4"], title=title_block_of(load(sample), date(2025, 3, 4)))
 
 
 def by_name(bench):
@@ -74,12 +101,10 @@ def on_the_title_block(leaf) -> list[str]:
 
 @pytest.mark.parametrize("sample", SAMPLES, ids=lambda path: path.stem)
 def test_every_joint_has_a_page_that_keeps_inside_its_frame(sample):
-    project = load(sample)
-    bench = build(project.spec)
-    layout = Layout(PAPERS["A4"], title=title_block_of(project, date(2025, 3, 4)))
+    bench = bench_of(sample)
     groups = joint_groups(bench.joints, by_name(bench))
     assert sorted(j.name for group in groups for j in group) == sorted(j.name for j in bench.joints)
-    leaves = joint_leaves(bench, layout)
+    leaves = leaves_of(sample)
     assert len(leaves) == len(groups)
     for leaf in leaves:
         assert overlapping_texts(sheet_of(leaf)) == [], leaf.title
@@ -101,9 +126,8 @@ def test_odd_benches_in_inches(seed):
 @pytest.mark.parametrize("sample", SAMPLES, ids=lambda path: path.stem)
 def test_what_a_dimension_says_is_what_its_points_are_apart(sample):
     """Each by hand: the distance along its direction, or the angle at its apex."""
-    bench = build(load(sample).spec)
-    for group in joint_groups(bench.joints, by_name(bench)):
-        for view in chosen(joint_scene(group[0], by_name(bench))):
+    for _, _, views in drawn_of(sample):
+        for view in views:
             for one in view.dimensions:
                 if one.apex is None:
                     run = np.array(one.end) - np.array(one.start)
@@ -121,13 +145,10 @@ def test_dimensions_are_between_lines_of_the_finished_parts(sample):
     """Both ends of every length on a part are as far along its direction as a corner of the solid
     or of where the other part lies on it, or as the middle of a hole, and near a drawn edge: within
     the round that a cutter leaves beside a stop."""
-    bench = build(load(sample).spec)
-    for group in joint_groups(bench.joints, by_name(bench)):
-        joint = group[0]
+    for (joint, *_), scene, views in drawn_of(sample):
         if not (joint.cuts_first or joint.cuts_second):
             continue
-        scene = joint_scene(joint, by_name(bench))
-        for view in chosen(scene):
+        for view in views:
             if isinstance(view.figure, SectionFigure):
                 continue
             axes = np.array((view.figure.view.right, view.figure.view.up)).T
@@ -152,11 +173,8 @@ def test_dimensions_are_between_lines_of_the_finished_parts(sample):
 
 @pytest.mark.parametrize("sample", SAMPLES, ids=lambda path: path.stem)
 def test_all_measures_are_told_and_most_are_drawn(sample):
-    bench = build(load(sample).spec)
-    layout = Layout(PAPERS["A3"])
     drawn = told = 0
-    for group in joint_groups(bench.joints, by_name(bench)):
-        leaf = joint_leaf(group, by_name(bench), layout)
+    for (group, _, views), leaf in zip(drawn_of(sample), leaves_of(sample), strict=True):
         texts = [m.text for m in leaf.marks if isinstance(m, Label) and m.role is Role.TEXT]
         for measure in group[0].measures:
             if measure.unit == "deg" and measure.value < 0.05:
@@ -164,12 +182,11 @@ def test_all_measures_are_told_and_most_are_drawn(sample):
             shown = (
                 format_angle(measure.value)
                 if measure.unit == "deg"
-                else format_length(measure.value, layout.shown)
+                else format_length(measure.value, leaf.layout.shown)
             )
             alike = {round(j.measures[group[0].measures.index(measure)].value, 3) for j in group}
             assert len(alike) > 1 or shown in texts, (leaf.title, measure.name)
             told += len(alike) == 1 and bool(measure.found_on)  # one size of the pieces themselves
-        views = chosen(joint_scene(group[0], by_name(bench)))
         drawn += sum(len(view.dimensions) for view in views)
     assert drawn > 0.6 * told
 
@@ -184,11 +201,10 @@ LET_IN = ("round tenon", "apron tenon", "rail tenon", "post tenon", "slat tenon"
 @pytest.mark.parametrize("sample", SAMPLES, ids=lambda path: path.stem)
 def test_a_size_is_not_drawn_on_the_other_part_for_being_as_large(sample):
     """A slot 35.8 long in a tenon is not where a leaning bore happens to be 35.8 across."""
-    bench = build(load(sample).spec)
-    for group in joint_groups(bench.joints, by_name(bench)):
+    for group, _, views in drawn_of(sample):
         if group[0].kind not in LET_IN:
             continue
-        for view in chosen(joint_scene(group[0], by_name(bench))):
+        for view in views:
             if isinstance(view.figure, PartFigure):
                 others = (OF_THE_SECOND, OF_THE_FIRST)[view.figure.index]
                 wrong = [one.name for one in view.dimensions if one.name.startswith(others)]
