@@ -32,7 +32,8 @@ are ``limits``, ``set_aside`` and ``section``, which are written only when there
 parameter's ``unit`` is ``mm``, ``deg``, ``count``, ``choice`` or ``text``, the same as in the
 catalogue, and its ``value`` a number, for a choice one of its words, or a text.  A parameter that
 is missing has the catalogue's default.  A name that this version does not know is an error and is
-not passed over: saving would lose it.
+not passed over: saving would lose it.  Only the limits ``post_screw`` and ``post_screw_thread``
+are: they stood for screws that a joint now tells itself.
 
 The brief
 ---------
@@ -138,6 +139,7 @@ SIZE_LIMIT = 4_000_000
 
 TEXTS = (*LINE_FIELDS, "notes")
 _FIELDS = ("format", "version", *TEXTS, "brief", "parameters", "limits", "set_aside", "section")
+_TOLD_BY_A_JOINT = {"post_screw", "post_screw_thread"}
 _ANOTHER = "Open another file; this one is left as it is."
 
 
@@ -244,9 +246,9 @@ def _value(row: Parameter | BriefRow, entry: Any) -> Value:
 def _judging(limits: Any, set_aside: Any) -> Judging:
     """How findings are taken; a limit at its default is no change."""
     rows = fields_of(limits, "limits")
-    only_known(rows, LIMITS, "limits")
+    only_known(rows, (*LIMITS, *_TOLD_BY_A_JOINT), "limits")
     changed = []
-    for name in sorted(rows):
+    for name in sorted(rows.keys() - _TOLD_BY_A_JOINT):
         written = with_unit(rows[name], LIMITS[name].unit, name)
         value = LIMITS[name].checked(number_of(written, name))
         if value != LIMITS[name].default:

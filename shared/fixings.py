@@ -29,15 +29,6 @@ class WoodScrew:
         return HEAD_IN_SHANKS * self.shank
 
 
-def shank_of(gauge: float) -> float:
-    """Diameter of a screw's shank, of the gauges between the rows too.
-
-    >>> round(shank_of(10), 2)
-    4.83
-    """
-    return (0.060 + 0.013 * gauge) * MM_PER_INCH
-
-
 _IN = MM_PER_INCH
 _CHART = (
     "albanycountyfasteners.com; shanks agree with 0.060 + 0.013 n in (ASME B18.6.1, from memory)"
@@ -55,4 +46,3 @@ _SCREWS = (
 
 WOOD_SCREWS: dict[str, WoodScrew] = {f"no. {row.gauge}": row for row in _SCREWS}
 """By their names in the shop, such as ``no. 8``; thinnest first."""
-NO_8 = WOOD_SCREWS["no. 8"]

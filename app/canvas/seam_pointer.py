@@ -13,7 +13,7 @@ from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF, Qt
 from app.canvas.deeds import REST_MS
 from app.canvas.marks_view import MarksView
 from app.canvas.pointer_note import paint_note
-from app.gestures.moments import STILL
+from app.gestures.moments import is_still
 from app.look.themes import Theme, Tone
 from app.scene.joint_seams import Floats, Seam
 from app.scene.look_seams import LookSeams
@@ -77,13 +77,13 @@ class SeamPointer(QObject):
 
     def move(self, at: Vec2) -> None:
         """With the button held: a hand that moves does not mean the joint."""
-        if self._pressed is not None and not _is_still(self._pressed, at):
+        if self._pressed is not None and not is_still(self._pressed, at):
             self.let_go()
 
     def release(self, at: Vec2) -> None:
         pressed, seam = self._pressed, self.seam
         self._pressed = None
-        if pressed is not None and seam is not None and _is_still(pressed, at):
+        if pressed is not None and seam is not None and is_still(pressed, at):
             self.let_go()
             self.opened.emit(seam.joint)
 
@@ -138,9 +138,3 @@ class SeamPointer(QObject):
     def _pixels(self, points: Floats) -> list[Vec2]:
         assert self._seams is not None
         return [self._view.to_pixels((x, y)) for x, y in self._seams.on_sheet(points).tolist()]
-
-
-def _is_still(start: Vec2, end: Vec2) -> bool:
-    """As in the elevations: a press that hardly moves is a click."""
-    dx, dy = end[0] - start[0], end[1] - start[1]
-    return dx * dx + dy * dy < STILL * STILL

@@ -27,11 +27,11 @@ from app.gestures.moments import (
 def hold_value(handle: Handle, press: Moment) -> Gesture:
     """A hand on a dimension or an edge: a click types, a drag sets, escape restores."""
     moment = yield None
-    while moment.act is Act.MOVE and is_still(press, moment):
+    while moment.act is Act.MOVE and is_still(press.at, moment.at):
         moment = yield None
     if moment.act is Act.ESCAPE:
         return None
-    if moment.act is Act.RELEASE and is_still(press, moment):
+    if moment.act is Act.RELEASE and is_still(press.at, moment.at):
         return TypeInto(handle)
     return (yield from _pulled(handle, press, moment))
 
@@ -40,11 +40,11 @@ def touch_joint(joint: str, handle: Handle | None, press: Moment) -> Gesture:
     """A hand on the seam of a joint: a click opens it; a drag pulls the edge that lies under it
     too, if one does."""
     moment = yield None
-    while moment.act is Act.MOVE and is_still(press, moment):
+    while moment.act is Act.MOVE and is_still(press.at, moment.at):
         moment = yield None
     if moment.act is Act.ESCAPE:
         return None
-    if moment.act is Act.RELEASE and is_still(press, moment):
+    if moment.act is Act.RELEASE and is_still(press.at, moment.at):
         return OpenJoint(joint)
     if handle is not None:
         return (yield from _pulled(handle, press, moment))
@@ -69,7 +69,7 @@ def touch_part(press: Moment) -> Gesture:
     moment = yield None
     while moment.act is Act.MOVE:
         moment = yield None
-    if moment.act is Act.RELEASE and is_still(press, moment):
+    if moment.act is Act.RELEASE and is_still(press.at, moment.at):
         return PickAt(moment.at)
     return None
 

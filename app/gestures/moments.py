@@ -5,6 +5,7 @@ Places are window pixels, x to the right and y down.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Generator
 from dataclasses import dataclass
 from enum import Enum
@@ -94,8 +95,7 @@ class Pan:
 Deed = Shift | Settle | Restore | TypeInto | PickAt | OpenJoint | Pan
 Gesture = Generator[Deed | None, Moment, Deed | None]
 
-STILL = 4.0
-"""A press that moves less than so many pixels is a click."""
+_STILL = 4.0  # pixels
 
 
 def between(start: Moment, end: Moment) -> Vec2:
@@ -103,6 +103,6 @@ def between(start: Moment, end: Moment) -> Vec2:
     return (end.at[0] - start.at[0], end.at[1] - start.at[1])
 
 
-def is_still(start: Moment, end: Moment) -> bool:
-    dx, dy = between(start, end)
-    return dx * dx + dy * dy < STILL * STILL
+def is_still(start: Vec2, end: Vec2) -> bool:
+    """Whether a press has moved so little that it is a click."""
+    return math.dist(start, end) < _STILL

@@ -10,7 +10,6 @@ import math
 from collections.abc import Mapping
 
 from geometry.bench.derived import Derived, derived_angle, derived_length
-from geometry.bench.fixing_numbers import seasons
 from geometry.bench.lid import STRIP, down_screws
 from geometry.bench.lid_box import has_lid_box
 from geometry.bench.lid_box_numbers import lid_box
@@ -28,6 +27,7 @@ from geometry.bench.rest_post_rules import POST_RULES
 from geometry.bench.rest_posts import Behind, post_joints, posts
 from geometry.bench.rest_rail_rules import RAIL_RULES
 from geometry.bench.rest_rails import rail_joints, rail_parts
+from geometry.bench.seasons import seasons
 from geometry.design.joint import Joint
 from geometry.design.part import Part
 from geometry.design.spec import BenchSpec

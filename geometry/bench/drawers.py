@@ -26,22 +26,21 @@ from geometry.bench.drawer_numbers import (
 )
 from geometry.bench.drawer_parameters import PARAMETERS as DRAWER_PARAMETERS
 from geometry.bench.drawer_rules import CONSTRAINTS
-from geometry.bench.fixing_numbers import seasons
 from geometry.bench.grain import FRONT_TO_BACK, OF_TIMBER
 from geometry.bench.member import Member
 from geometry.bench.partitions import partition_lip
 from geometry.bench.runner_numbers import PARAMETERS as RUNNER_PARAMETERS
 from geometry.bench.runner_numbers import runner_of
+from geometry.bench.seasons import seasons
 from geometry.cuts.cut import Blank, Cut
 from geometry.cuts.trim import Trim
 from geometry.design.joint import Contact, Joint
 from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
 from geometry.joints.face_to_face import SCREWED, SLIDING, SLOTTED, Corners, face_to_face
-from geometry.joints.screw_rows import LEAST_OVER, LONGEST_LAND, bite_in, screw_for, stations
-from geometry.joints.screwed_faces import ScrewedFaces, ScrewPlace, screwed_faces
+from geometry.joints.screw_rows import LEAST_OVER, bite_in, has_room, screw_for, stations
+from geometry.joints.screwed_faces import ScrewedFaces, ScrewPlace, laid_on, screwed_faces
 from geometry.primitives.frame import X_AXIS, Frame, Vec3, add
-from shared.fixings import NO_8
 from shared.runners import WOODEN, Runner
 
 # Common practice, no source, these:
@@ -213,7 +212,7 @@ def _screwed_front(spec: BenchSpec, drawer: Drawer, parts: Mapping[str, Part]) -
     screw = screw_for(box.height)
     bite = bite_in(thickness - deep)
     rows: tuple[Vec3, ...] = ()
-    if screw is not None and bite:
+    if has_room(screw, box.height) and bite > 0.0:
         clear = (left, right, max(low, z + m.groove_top + screw.head), high - screw.head)
         rows = _rows(y, clear)
     return screwed_faces(
@@ -226,7 +225,7 @@ def _screwed_front(spec: BenchSpec, drawer: Drawer, parts: Mapping[str, Part]) -
             normal=(0.0, -1.0, 0.0),
             heads=0,
             screws=tuple(ScrewPlace(at, X_AXIS) for at in rows),
-            screw=screw or NO_8,
+            screw=screw,
             land=m.end,
             through=m.end,
             bite=bite,
@@ -306,24 +305,14 @@ def _runner_screws(
     screw = screw_for(row.below)
     bite = bite_in(upright.shape.blank.thickness / 2.0 - _BETWEEN_POINTS + LEAST_OVER)
     screws: list[ScrewPlace] = []
-    if screw is not None and bite:
+    if has_room(screw, row.below) and bite > 0.0:
         places = [fore + one for one in stations(back - fore, _APART, _NEAR_ENDS)]
         for y in places:
             far = y - places[0] if upright.solid_timber else 0.0
             shrink, swell = weather.moved(far)
             at = (x, y, (under + z) / 2.0)
             screws.append(ScrewPlace(at, (0.0, 1.0, 0.0), shrink, swell, y == places[0]))
-    return ScrewedFaces(
-        corners=on_wall,
-        normal=inward,
-        heads=1,
-        screws=tuple(screws),
-        screw=screw or NO_8,
-        land=min(LONGEST_LAND, row.strip_width),
-        through=row.strip_width,
-        bite=bite,
-        laid=on_wall,
-    )
+    return laid_on(on_wall, inward, tuple(screws), screw, through=row.strip_width, bite=bite)
 
 
 def _derived(spec: BenchSpec) -> tuple[Derived, ...]:

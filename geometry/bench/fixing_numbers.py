@@ -13,13 +13,13 @@ from geometry.bench.above import above
 from geometry.bench.bearers import bearers, can_be_fixed
 from geometry.bench.case_numbers import case_numbers
 from geometry.bench.overall import CASE, seat_is
+from geometry.bench.seasons import Seasons, seasons
 from geometry.bench.standing import CLEAR, Bearer
 from geometry.design.spec import BenchSpec
 from geometry.joints.button import ButtonNumbers, button_bearing
 from geometry.joints.slotted_screw import SlottedScrew, rectangle
 from geometry.primitives.frame import Vec3, add, dot, scale
 from shared.fixings import SCREW_EASE, WOOD_SCREWS
-from shared.movement import movement
 
 WITHOUT, SCREWS, BUTTONS = "not shown", "screws in slots", "buttons"
 MIDDLE, BACK = "middle", "back edge"
@@ -34,7 +34,7 @@ _BEARING = 8.0  # mm on either side of a slot where the piece bears on the board
 
 @dataclass(frozen=True, slots=True)
 class FixingNumbers:
-    """As in the catalogue; mm and % moisture."""
+    """As in the catalogue; mm."""
 
     buttons: bool
     count: int
@@ -50,11 +50,7 @@ class FixingNumbers:
     engaged: float
     button_width: float
     button_body: float
-    low: float
-    made: float
-    high: float
-    timber: str
-    sawn: str
+    seasons: Seasons
     held_at: float
     still: bool  # a board of sheet does not move
 
@@ -65,19 +61,11 @@ class FixingNumbers:
 
     def shrink(self, y: float) -> float:
         """How far the board moves back toward the held line at Y, made to driest."""
-        return (
-            0.0
-            if self.still
-            else movement(abs(y - self.held_at), self.timber, self.sawn, self.low, self.made)
-        )
+        return 0.0 if self.still else self.seasons.moved(abs(y - self.held_at))[0]
 
     def swell(self, y: float) -> float:
         """How far it moves away from that line, made to dampest."""
-        return (
-            0.0
-            if self.still
-            else movement(abs(y - self.held_at), self.timber, self.sawn, self.made, self.high)
-        )
+        return 0.0 if self.still else self.seasons.moved(abs(y - self.held_at))[1]
 
     def away(self, y: float) -> Vec3:
         """The direction in which the board grows there."""
@@ -105,43 +93,9 @@ def fixing_numbers(spec: BenchSpec) -> FixingNumbers:
         engaged=spec.number("button_engaged"),
         button_width=spec.number("button_width"),
         button_body=spec.number("button_body"),
-        low=spec.number("moisture_low"),
-        made=spec.number("moisture_made"),
-        high=spec.number("moisture_high"),
-        timber=spec.word("timber"),
-        sawn=spec.word("fixing_sawn"),
+        seasons=seasons(spec),
         held_at=0.0 if back else -spec.number("depth") / 2.0,
         still=seat_is(CASE, spec) and case_numbers(spec).lips[1] > 0.0,
-    )
-
-
-@dataclass(frozen=True, slots=True)
-class Seasons:
-    """How the bench's own timber moves, whatever form the bench has."""
-
-    timber: str
-    sawn: str
-    low: float
-    made: float
-    high: float
-
-    def moved(self, far: float) -> tuple[float, float]:
-        """How far a place so ``far`` across the grain from one that is fast goes back and on, from
-        when the bench is made to the driest and to the dampest."""
-        return (
-            movement(far, self.timber, self.sawn, self.low, self.made),
-            movement(far, self.timber, self.sawn, self.made, self.high),
-        )
-
-
-@lru_cache(maxsize=512)
-def seasons(spec: BenchSpec) -> Seasons:
-    return Seasons(
-        spec.word("timber"),
-        spec.word("fixing_sawn"),
-        spec.number("moisture_low"),
-        spec.number("moisture_made"),
-        spec.number("moisture_high"),
     )
 
 

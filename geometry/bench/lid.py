@@ -27,10 +27,9 @@ from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
 from geometry.joints.face_to_face import SCREWED, Corners, face_to_face
 from geometry.joints.hinged import HingedNumbers, hinged
-from geometry.joints.screw_rows import EDGE_BITE, LONGEST_LAND, bite_in, screw_for, stations
-from geometry.joints.screwed_faces import ScrewedFaces, ScrewPlace, screwed_faces
+from geometry.joints.screw_rows import EDGE_BITE, bite_in, has_room, screw_for, stations
+from geometry.joints.screwed_faces import ScrewedFaces, ScrewPlace, laid_on, screwed_faces
 from geometry.primitives.frame import Frame, Vec3
-from shared.fixings import NO_8
 from shared.tolerances import COPLANAR
 from shared.units import length_mark
 
@@ -182,33 +181,37 @@ def _on_front(b: LidBox, front: Part, lid: Part, lips: Lips) -> list[Joint]:
 
 
 def _lying(b: LidBox, wall: Part, board: Part, name: str, lips: Lips) -> Joint:
-    """A wall of the box under the sheet of the lid, or under the strip; at the ends each lies on
-    its own share."""
+    """A wall of the box under the sheet of the lid, or under the strip."""
+    corners = _met(b, board.name, name, lips)
+    if board.name == LID:
+        up = (0.0, 0.0, 1.0)
+        return face_to_face(f"{board.name}_on_{name}", LYING, wall, board, corners, up)
+    screws = _strip_screws(b, corners)
+    return screwed_faces(f"{board.name}_on_{name}", SCREWED, wall, board, screws)
+
+
+def _met(b: LidBox, board: str, name: str, lips: Lips) -> Corners:
+    """Where lid or strip lies on a wall; at the ends each lies on its own share."""
     t, back, front = b.thickness, 0.0, -b.depth
     lip, back_lip, end_lip = lips
     if name in (LEFT, RIGHT):
         # Clear of the corners, which front and back share with the ends.
         under = max(0.0, end_lip - b.over_ends)
         low, high = (under, t) if name == LEFT else (b.length - t, b.length - under)
-        start, stop = (front + t, b.lid_back - back_lip) if board.name == LID else (-b.strip, -t)
+        start, stop = (front + t, b.lid_back - back_lip) if board == LID else (-b.strip, -t)
         stop = min(stop, -t)
     else:
         low, high = t, b.length - t
         fore = max(front, b.lid_front + lip) if lip > 0.0 else front
         start, stop = (fore, front + t) if name == FRONT else (-t, back)
     z = b.rim
-    corners: Corners = ((low, start, z), (high, start, z), (high, stop, z), (low, stop, z))
-    up = (0.0, 0.0, 1.0)
-    if board.name == LID:
-        return face_to_face(f"{board.name}_on_{name}", LYING, wall, board, corners, up)
-    screws = _strip_screws(b, corners)
-    return screwed_faces(f"{board.name}_on_{name}", SCREWED, wall, board, screws)
+    return ((low, start, z), (high, start, z), (high, stop, z), (low, stop, z))
 
 
 def down_screws(b: LidBox) -> tuple[float, ...]:
     """X of the screws through the strip into the back."""
-    t = b.thickness
-    return tuple(t + at for at in stations(b.length - 2.0 * t))
+    screws = _strip_screws(b, _met(b, STRIP, BACK, BARE)).screws
+    return tuple(one.at[0] for one in screws)
 
 
 def _strip_screws(b: LidBox, corners: Corners) -> ScrewedFaces:
@@ -218,21 +221,13 @@ def _strip_screws(b: LidBox, corners: Corners) -> ScrewedFaces:
     screw = screw_for(min(wide, deep))
     middle = ((low + high) / 2.0, (start + stop) / 2.0)
     rows: tuple[Vec3, ...] = ()
-    if screw is not None and wide >= deep:
+    if has_room(screw, min(wide, deep)) and wide >= deep:
         rows = tuple((low + at, middle[1], z) for at in stations(wide))
-    elif screw is not None:
+    elif has_room(screw, min(wide, deep)):
         rows = tuple((middle[0], start + at, z) for at in stations(deep))
-    return ScrewedFaces(
-        corners=corners,
-        normal=(0.0, 0.0, 1.0),
-        heads=1,
-        screws=tuple(ScrewPlace(at, (1.0, 0.0, 0.0)) for at in rows),
-        screw=screw or NO_8,
-        land=min(LONGEST_LAND, b.lid),
-        through=b.lid,
-        bite=bite_in(b.walls, EDGE_BITE),
-        laid=corners,
-    )
+    screws = tuple(ScrewPlace(at, (1.0, 0.0, 0.0)) for at in rows)
+    bite = bite_in(b.walls, EDGE_BITE)
+    return laid_on(corners, (0.0, 0.0, 1.0), screws, screw, through=b.lid, bite=bite)
 
 
 def _derived(spec: BenchSpec) -> tuple[Derived, ...]:

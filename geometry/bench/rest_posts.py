@@ -12,13 +12,13 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from geometry.bench.fixing_numbers import Seasons
 from geometry.bench.rest_numbers import (
     RestNumbers,
     post_frame,
     post_tenon,
     rest_frame,
 )
+from geometry.bench.seasons import Seasons
 from geometry.bench.seat_back import Edge
 from geometry.cuts.cut import Blank, Cut
 from geometry.cuts.saw import SawCut
@@ -29,20 +29,22 @@ from geometry.joints.face_to_face import SCREWED, SLOTTED, Corners
 from geometry.joints.leaning_tenon import leaning_tenon
 from geometry.joints.let_in import LetInNumbers, let_in
 from geometry.joints.screw_rows import (
-    EDGE_BITE,
     LEAST_OVER,
-    LONGEST_LAND,
-    USUAL_BITE,
     bite_in,
+    has_room,
     screw_for,
     stations,
 )
-from geometry.joints.screwed_faces import ScrewedFaces, ScrewPlace, screwed_faces
+from geometry.joints.screwed_faces import ScrewedFaces, ScrewPlace, laid_on, screwed_faces
 from geometry.primitives.frame import X_AXIS, Frame, Vec2, Vec3
-from shared.fixings import NO_8
+from shared.fixings import WOOD_SCREWS
 
 UP: Vec3 = (0.0, 0.0, 1.0)
 _DOWN: Vec3 = (0.0, 0.0, -1.0)
+# Whoever leans back levers posts off: thicker and longer screws than elsewhere; common practice, no
+# source.
+_SCREW = WOOD_SCREWS["no. 10"]
+_BITE = 40.0  # mm
 _CLEAR = 8.0  # mm between the middles of two screws that cross; common practice, no source
 _SLOTS = "screwed fast to the top of the wall behind it and in slots below, as that moves"
 _STRAIGHT = 1e-6  # degrees: a knee of less is none
@@ -187,32 +189,23 @@ def _screwed(
     first of them fast and the others in slots."""
     board, behind = told
     (low, _, foot), (high, _, _), (_, _, top), _ = corners
-    screw = screw_for(high - low)
+    screw = screw_for(high - low, _SCREW)
     deep = board.shape.blank.thickness if edge.moves else board.shape.blank.width
-    bite = bite_in(deep, USUAL_BITE if edge.moves else EDGE_BITE)
+    bite = bite_in(deep, _BITE)
     screws: tuple[ScrewPlace, ...] = ()
-    has_room = screw is not None and bite and top - foot >= screw.root + 2.0 * LEAST_OVER
-    if has_room and edge.moves:
+    holds = has_room(screw, high - low) and bite > 0.0
+    holds = holds and top - foot >= screw.root + 2.0 * LEAST_OVER
+    if holds and edge.moves:
         x = (low + high) / 2.0
         downs = stations(top - foot)
         screws = tuple(
             ScrewPlace((x, 0.0, top - down), _DOWN, *behind.seasons.moved(far), far <= 0.0)
             for down, far in ((one, one - downs[0]) for one in downs)
         )
-    elif has_room:
+    elif holds:
         places = _beside(low, high, behind.taken.get(edge.part, ()))
         screws = tuple(ScrewPlace((x, 0.0, (foot + top) / 2.0), X_AXIS) for x in places)
-    return ScrewedFaces(
-        corners=corners,
-        normal=(0.0, 1.0, 0.0),
-        heads=1,
-        screws=screws,
-        screw=screw or NO_8,
-        land=min(LONGEST_LAND, r.post_depth),
-        through=r.post_depth,
-        bite=bite,
-        laid=corners,
-    )
+    return laid_on(corners, (0.0, 1.0, 0.0), screws, screw, through=r.post_depth, bite=bite)
 
 
 def _beside(low: float, high: float, taken: Sequence[float]) -> tuple[float, ...]:

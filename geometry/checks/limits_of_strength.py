@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from geometry.checks.limit import TRADE, Limit
+from geometry.checks.limit import Limit
 
 HEAVY_SITTER = Limit(
     "heavy_sitter",
@@ -41,24 +41,9 @@ BACK_PUSH = Limit(
     3000.0,
 )
 
-POST_SCREW = Limit(
-    "post_screw", "Gauge of the screws of a post behind a seat", "count", 10.0, TRADE, 4.0, 20.0
-)
-POST_SCREW_THREAD = Limit(
-    "post_screw_thread",
-    "Thread of such a screw in the seat's edge",
-    "mm",
-    40.0,
-    TRADE,
-    8.0,
-    120.0,
-)
-
 ROWS: tuple[Limit, ...] = (
     HEAVY_SITTER,
     SITTERS_APART,
     FLOOR_GRIP,
     BACK_PUSH,
-    POST_SCREW,
-    POST_SCREW_THREAD,
 )

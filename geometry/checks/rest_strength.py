@@ -6,22 +6,19 @@ N, mm, MPa.  Method: ``geometry.strength.rests`` and ``geometry.strength.screws`
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from geometry.bench.bench import Bench
 from geometry.bench.rest_numbers import rest_numbers
 from geometry.bench.rest_parameters import MOST_POSTS, TENONED
-from geometry.bench.seat_back import Edge
 from geometry.checks.check import Check
 from geometry.checks.limits_of_loads import MOST_OF_STRENGTH, PUSHED_UP
-from geometry.checks.limits_of_strength import (
-    BACK_PUSH,
-    POST_SCREW,
-    POST_SCREW_THREAD,
-    SITTERS_APART,
-)
+from geometry.checks.limits_of_strength import BACK_PUSH, SITTERS_APART
 from geometry.checks.strength import level_of
 from geometry.checks.strengthening import Size, Told, Way, share_told, with_mends
 from geometry.design.finding import Level, Mend
+from geometry.design.joint import Screws
+from geometry.primitives.frame import Vec3, dot
 from geometry.strength.rests import (
     HELD,
     POST,
@@ -35,7 +32,6 @@ from geometry.strength.rests import (
     pushes,
 )
 from geometry.strength.screws import pulls, stands_pulled
-from shared.fixings import shank_of
 from shared.materials import density_of
 from shared.units import length_mark, quantity_mark
 
@@ -92,61 +88,79 @@ def _told(bench: Bench, found: list[Leaned], limit: float) -> Told:
     )
 
 
+@dataclass(frozen=True, slots=True)
+class _Pulled:
+    """One screw of a post behind a seat: where it stands in which part, how hard it is pulled by
+    which push on its post, and what it stands; N."""
+
+    part: str
+    at: Vec3
+    screws: Screws
+    force: float
+    pull: float
+    stands: float
+
+    @property
+    def share(self) -> float:
+        """In %."""
+        return 100.0 * self.pull / self.stands
+
+
 def _screws(bench: Bench) -> Iterator[Told]:
-    """Posts that stand behind a seat and are screwed to its edges, two screws to each."""
-    r, limit = rest_numbers(bench.spec), MOST_OF_STRENGTH.of(bench)
-    if not r.behind or r.let_in > 0.0:
+    """Posts that stand behind a seat, by the screws of their joints with its edges."""
+    limit = MOST_OF_STRENGTH.of(bench)
+    worst = max(_pulled(bench), key=lambda one: one.share, default=None)
+    if worst is None or worst.share <= limit + 1e-9:
         return
-    arm = r.seat.top + height_of_push(r, PUSHED_UP.of(bench)) - r.seat.foot
-    screws = [(edge, at) for edge in r.seat.edges for at in _screw_levels(edge, r.post_width)]
-    above = [at - r.seat.foot for _, at in screws]
-    stand = [_stands(bench, edge) for edge, _ in screws]
-    loads = pushes(bench.brief, BACK_PUSH.of(bench), SITTERS_APART.of(bench))
-    force = max(on_posts(r, loads))
-    drawn = pulls(force * arm, above)
-    k = max(range(len(screws)), key=lambda one: drawn[one] / stand[one])
-    share = 100.0 * drawn[k] / stand[k]
-    if share <= limit + 1e-9:
-        return
+    r = rest_numbers(bench.spec)
     posts = tuple(f"post_{post + 1}" for post in range(r.posts))
     ways: list[Way] = []
     if r.posts < MOST_POSTS:
         ways.append(Mend("Set up another post.", (("post_count", r.posts + 1.0),)))
     if r.seat.board:
         ways.append(Mend("Tenon the posts into the seat.", (("post_fixing", TENONED),)))
-    thread = length_mark(POST_SCREW_THREAD.of(bench))
     yield share_told(
         "rest_screws",
-        Level.THINK_AGAIN,  # which screws they are is the maker's to choose
-        f"Leaned on with {quantity_mark(force, 'N')}, a post pulls at its screws in "
-        f"“{bench.part(screws[k][0].part).title}” with about {quantity_mark(drawn[k], 'N')}, and "
-        f"no. {POST_SCREW.of(bench):.0f} screws with {thread} of thread use about {share:.0f} % of "
-        "what they stand there",
-        (*posts, screws[k][0].part),
-        (r.middle(0), r.front, screws[k][1]),
-        share,
+        Level.THINK_AGAIN,  # a maker may still drive longer ones
+        f"Leaned on with {quantity_mark(worst.force, 'N')}, a post pulls at its screws in "
+        f"“{bench.part(worst.part).title}” with about {quantity_mark(worst.pull, 'N')}, and "
+        f"no. {worst.screws.screw.gauge} screws with {length_mark(worst.screws.bite)} of thread "
+        f"use about {worst.share:.0f} % of what they stand there",
+        (*posts, worst.part),
+        worst.at,
+        worst.share,
         limit,
         tuple(ways),
     )
 
 
-def _screw_levels(edge: Edge, width: float) -> tuple[float, float]:
-    """Heights of the two screws of a post in an edge: beside each other, or one above the other
-    in its quarters where it is higher than the post is wide."""
-    high = edge.high - edge.low
-    quarter = high / 4.0 if high > width else 0.0
-    middle = (edge.low + edge.high) / 2.0
-    return middle - quarter, middle + quarter
+def _pulled(bench: Bench) -> Iterator[_Pulled]:
+    """Every screw of every post behind the seat; none of one that is let in, as that is glued."""
+    r = rest_numbers(bench.spec)
+    if not r.behind:
+        return
+    arm = r.seat.top + height_of_push(r, PUSHED_UP.of(bench)) - r.seat.foot
+    loads = pushes(bench.brief, BACK_PUSH.of(bench), SITTERS_APART.of(bench))
+    for post, force in enumerate(on_posts(r, loads), 1):
+        rows = [
+            (joint.parts[0], joint.screws, at)
+            for joint in bench.joints
+            if joint.parts[1] == f"post_{post}" and joint.screws is not None
+            for at in joint.screws.at
+        ]
+        drawn = pulls(force * arm, [at[2] - r.seat.foot for _, _, at in rows])
+        for (part, screws, at), pull in zip(rows, drawn, strict=True):
+            yield _Pulled(part, at, screws, force, pull, _stands(bench, part, screws))
 
 
-def _stands(bench: Bench, edge: Edge) -> float:
-    """N that one screw stands in an edge that looks to the back."""
-    part = bench.part(edge.part)
+def _stands(bench: Bench, name: str, screws: Screws) -> float:
+    """N that one of a joint's screws stands in the part that holds it."""
+    part = bench.part(name)
     return stands_pulled(
         density_of(part.material),
-        shank_of(POST_SCREW.of(bench)),
-        POST_SCREW_THREAD.of(bench),
-        end_grain=abs(part.grain[1]) > _ALONG,
+        screws.screw.shank,
+        screws.bite,
+        end_grain=abs(dot(part.grain, screws.into)) > _ALONG,
     )
 
 
@@ -168,22 +182,14 @@ CHECKS: tuple[Check, ...] = (
         "rest_screws",
         "Screws of posts behind a seat",
         "A post that is screwed to the back edges of a seat is levered off about its foot when "
-        "somebody leans back, with the same force as above. Two screws hold it on each edge; each "
-        "is pulled as much as it stands above the foot. What they stand follows from the wood's "
-        "density, the screw's gauge and its thread (Wood Handbook, chapter 8, from memory); gauge "
-        "and thread are limits to be set to the maker's own. A third is the most to be used: "
-        "common practice, no source. Posts that are let in are glued too, and are not looked at. "
-        "An estimate.",
+        "somebody leans back, with the same force as above. It is held by the screws that its "
+        "joints with the edges tell; each is pulled as much as it stands above the foot. What they "
+        "stand follows from the wood's density, the screw's gauge and its thread (Wood Handbook, "
+        "chapter 8, from memory). A third is the most to be used: common practice, no source. "
+        "Posts that are let in are glued too, and are not looked at. An estimate.",
         with_mends(_screws),
         ("back rest",),
-        limits=(
-            BACK_PUSH,
-            PUSHED_UP,
-            SITTERS_APART,
-            POST_SCREW,
-            POST_SCREW_THREAD,
-            MOST_OF_STRENGTH,
-        ),
+        limits=(BACK_PUSH, PUSHED_UP, SITTERS_APART, MOST_OF_STRENGTH),
         quick=False,
     ),
 )

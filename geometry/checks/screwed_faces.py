@@ -1,11 +1,12 @@
 """A check of screws between two faces that lie together: whether they find wood there.
 
 Bench frame, mm.  A drawer's front on its box, a hinge strip on its walls, a post on the back edges
-of a seat and a wooden runner on its upright are held by screws, each of which has its place.  It is
-good where the hole in the one piece and the thread in the other, each as deep as the least thread,
-keep off every cut and face of theirs but those of the joint itself.  Where the joint has found no
-room for screws, two are looked for as a maker would who bores for them when the pieces are
-together: each in one half of the face, first a quarter of it from its ends, then elsewhere.
+of a seat and a wooden runner on its upright are held by the screws that their joint tells, each in
+its place.  It is good where the hole in the one piece, as deep as the least thread, and the thread
+in the other, as deep as the joint bores it and no less, keep off every cut and face of theirs but
+those of the joint itself.  Where the joint has found no room for screws, two are looked for as a
+maker would who bores for them when the pieces are together: each in one half of the face, first a
+quarter of it from its ends, then elsewhere.
 """
 
 from __future__ import annotations
@@ -21,17 +22,14 @@ from geometry.checks.limits_of_wood import LEAST_OVER_SCREW, LEAST_THREAD
 from geometry.cuts.cut import Cut
 from geometry.cuts.end_bore import EndBore
 from geometry.design.finding import Finding, Level, Mend
-from geometry.design.joint import Joint
+from geometry.design.joint import Joint, Screws
 from geometry.design.part import Part, Shape
-from geometry.joints.face_to_face import SCREWED, SLOTTED
-from geometry.joints.screwed_faces import screw_points
 from geometry.primitives.frame import Vec3, add, scale, subtract, unit
 from geometry.solids.nearness import Near, nearest
-from shared.fixings import SCREW_EASE, WOOD_SCREWS
+from shared.fixings import SCREW_EASE, WoodScrew
 from shared.units import length_mark
 
 _HAIR = 1e-9
-_GAUGE = "no. 8"  # common practice for boards of 18 to 22 mm, no source
 _FRONT = "drawer front"
 _DOWN_A_HALF = (0.25, 0.15, 0.35, 0.08, 0.45)  # of the face's length, from the end of a half
 _ACROSS = (0.5, 0.25, 0.75)
@@ -46,22 +44,25 @@ class _Screw:
     toward: Vec3
     head: Part
     holder: Part
+    screw: WoodScrew
+    deep: float  # of the thread
+    least: float  # of one that holds
     bored: bool  # whether the joint says that it stands there
 
-    def thread(self, deep: float, over: float) -> Cut:
+    def thread(self, over: float) -> Cut:
         """In the piece that holds it."""
-        return self._bore(self.holder, self.into, WOOD_SCREWS[_GAUGE].root, deep, over)
+        return self._bore(self.holder, self.into, self.screw.root, self.deep, over)
 
-    def hole(self, deep: float, over: float) -> Cut | None:
+    def hole(self, over: float) -> Cut | None:
         """In the piece under its head, as deep but no farther than that goes; None where that is
         too thin to be looked into."""
         way = scale(self.into, -1.0)
         frame = self.head.frame
         through = _through(self.head, frame.to_local(self.at), frame.turn_to_local(way)) - over
-        if min(deep, through) <= over:
+        deep = min(self.least, through)
+        if deep <= over:
             return None
-        width = WOOD_SCREWS[_GAUGE].shank + SCREW_EASE
-        return self._bore(self.head, way, width, min(deep, through), over)
+        return self._bore(self.head, way, self.screw.shank + SCREW_EASE, deep, over)
 
     def _bore(self, part: Part, way: Vec3, wide: float, deep: float, over: float) -> Cut:
         """From just under the face, which may be sawn itself."""
@@ -101,7 +102,9 @@ def _without(part: Part, cuts: Sequence[Cut]) -> Part:
     return replace(part, shape=Shape(part.shape.blank, kept))
 
 
-def _halves(bench: Bench, joint: Joint) -> Iterator[tuple[_Screw, ...]]:
+def _halves(
+    bench: Bench, joint: Joint, screws: Screws, least: float
+) -> Iterator[tuple[_Screw, ...]]:
     """For each half of the face the places to be tried, the first one before all."""
     contact = joint.contacts[0]
     corner, beside, _, above = contact.corners
@@ -111,22 +114,21 @@ def _halves(bench: Bench, joint: Joint) -> Iterator[tuple[_Screw, ...]]:
     first, second = (
         _without(bench.part(name), cuts) for name, cuts in zip(joint.parts, own, strict=True)
     )
-    # A front is screwed on from inside its box; whatever else lies on another is screwed to that.
-    into = contact.normal if second.kind == _FRONT else scale(contact.normal, -1.0)
-    head, holder = (first, second) if second.kind == _FRONT else (second, first)
-    places = screw_points(joint, first, second)
-    for at in places:
-        yield (_Screw(at, into, unit(along), head, holder, bored=True),)
-    if places:
+    head, holder = (first, second) if screws.heads == 0 else (second, first)
+
+    def tried(at: Vec3, *, bored: bool) -> _Screw:
+        deep = max(least, screws.bite) if bored else least
+        way, screw = unit(along), screws.screw
+        return _Screw(at, screws.into, way, head, holder, screw, deep, least, bored)
+
+    for at in screws.at:
+        yield (tried(at, bored=True),)
+    if screws.at:
         return
     for near_end in (True, False):
         yield tuple(
-            _Screw(
+            tried(
                 add(corner, add(scale(along, s if near_end else 1.0 - s), scale(across, t))),
-                into,
-                unit(along),
-                head,
-                holder,
                 bored=False,
             )
             for s in _DOWN_A_HALF
@@ -134,12 +136,9 @@ def _halves(bench: Bench, joint: Joint) -> Iterator[tuple[_Screw, ...]]:
         )
 
 
-def _in_the_way(screw: _Screw, thread: float, over: float) -> tuple[Near, Part] | None:
+def _in_the_way(screw: _Screw, over: float) -> tuple[Near, Part] | None:
     """What comes too near to a screw, and in which of the two pieces."""
-    for part, cut in (
-        (screw.holder, screw.thread(thread, over)),
-        (screw.head, screw.hole(thread, over)),
-    ):
+    for part, cut in ((screw.holder, screw.thread(over)), (screw.head, screw.hole(over))):
         near = nearest(part.shape, cut, over - _HAIR) if cut is not None else None
         if near is not None:
             return near, part
@@ -150,12 +149,12 @@ def _no_room(bench: Bench) -> Iterator[Finding]:
     thread, over = LEAST_THREAD.of(bench), LEAST_OVER_SCREW.of(bench)
     lacking: dict[tuple[str, str], list[_Lacking]] = {}
     for joint in bench.joints:
-        if joint.kind not in (SCREWED, SLOTTED):
+        if joint.screws is None:
             continue
-        for screws in _halves(bench, joint):
+        for places in _halves(bench, joint, joint.screws, thread):
             best: _Lacking | None = None
-            for screw in screws:
-                met = _in_the_way(screw, thread, over)
+            for screw in places:
+                met = _in_the_way(screw, over)
                 if met is None:
                     break
                 if best is None or met[0].distance > best.near.distance:
@@ -165,10 +164,10 @@ def _no_room(bench: Bench) -> Iterator[Finding]:
                 kinds = best.screw.head.kind, best.screw.holder.kind
                 lacking.setdefault(kinds, []).append(best)
     for group in lacking.values():
-        yield _finding(group, thread, over)
+        yield _finding(group, over)
 
 
-def _finding(group: list[_Lacking], thread: float, over: float) -> Finding:
+def _finding(group: list[_Lacking], over: float) -> Finding:
     """Of like pieces the worst, with all of them."""
     worst = min(group, key=lambda one: one.near.distance)
     screw, near = worst.screw, worst.near
@@ -182,12 +181,15 @@ def _finding(group: list[_Lacking], thread: float, over: float) -> Finding:
     return Finding(
         check="screw_finds_no_place",
         level=Level.THINK_AGAIN,
-        message=(f"{_where(screw)} that holds in {length_mark(thread)}{many}: {what}."),
+        message=(
+            f"{_where(screw)} of no. {screw.screw.gauge} that holds in {length_mark(screw.deep)}"
+            f"{many}: {what}."
+        ),
         parts=parts,
         place=screw.at,
         amount=near.distance,
         limit=over,
-        mend=_mend(worst, thread + over),
+        mend=_mend(worst, screw.deep + over),
     )
 
 
@@ -214,11 +216,11 @@ CHECKS: tuple[Check, ...] = (
         "screwed_faces",
         "No place for a screw between two faces",
         "A drawer's front, a hinge strip, posts behind a seat and wooden runners are screwed to "
-        "what they lie on, each screw in its place on the joint's detail. Looks whether a no. 8 "
-        "screw there keeps off every cut of both pieces (carving, groove, taper, housing, mortise) "
-        "and does not come out: {8 mm} of thread and {1 mm} of wood round it, common practice, no "
-        "source. Where the faces are too small for screws with set places it looks in each half "
-        "of them for one that the maker may choose.",
+        "what they lie on, each screw in its place on the joint's detail. Looks whether each, of "
+        "the gauge and as deep as told there, keeps off every cut of both pieces (carving, groove, "
+        "taper, housing, mortise) and does not come out: {8 mm} of thread at least and {1 mm} of "
+        "wood round it, common practice, no source. Where the faces are too small for screws with "
+        "set places it looks in each half of them for one that the maker may choose.",
         _no_room,
         limits=(LEAST_THREAD, LEAST_OVER_SCREW),
         quick=False,

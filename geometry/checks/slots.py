@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from dataclasses import replace
 
 from geometry.advice.taking import for_moisture
 from geometry.bench.above import above
@@ -14,7 +15,7 @@ from geometry.checks.limits_of_timber import DAMPEST as LIMIT_DAMPEST
 from geometry.checks.limits_of_timber import DRIEST as LIMIT_DRIEST
 from geometry.checks.moving import Air, air_of
 from geometry.design.finding import Finding, Level, Mend
-from shared.movement import DAMPEST, DRIEST, movement
+from shared.movement import DAMPEST, DRIEST
 from shared.units import length_mark
 
 _HAIR = 1e-9
@@ -25,12 +26,12 @@ def _short_slots(bench: Bench) -> Iterator[Finding]:
     f, air = fixing_numbers(bench.spec), air_of(bench)
     if f.still:
         return
+    made = f.seasons.made
+    in_that_air = replace(f.seasons, low=min(air.driest, made), high=max(air.dampest, made))
     worst: tuple[float, float, float, Place] | None = None
     for place in fixed(bench.spec).places:
         y = screw_at(f, place)[1]
-        far = abs(y - f.held_at)
-        shrinks = movement(far, f.timber, f.sawn, min(air.driest, f.made), f.made)
-        swells = movement(far, f.timber, f.sawn, f.made, max(air.dampest, f.made))
+        shrinks, swells = in_that_air.moved(abs(y - f.held_at))
         for needed, there in (
             (shrinks, f.shrink(y) + EASE / 2.0),
             (swells, f.swell(y) + EASE / 2.0),

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from geometry.cuts.cut import Cut
 from geometry.primitives.frame import Vec3
+from shared.fixings import WoodScrew
 
 FIRST, SECOND, BOTH = (0,), (1,), (0, 1)
 """On which of a joint's parts a measure is found."""
@@ -46,11 +47,29 @@ class Contact:
 
 
 @dataclass(frozen=True, slots=True)
+class Screws:
+    """Like screws that go from one of a joint's parts into the other.
+
+    ``heads`` tells which part the heads are in, 0 or 1; ``at`` where each passes from that into the
+    other, and ``into`` the unit direction in which it is driven, in bench coordinates; ``bite`` how
+    deep its thread is in the other, mm.  Where the joint has found no place for them ``at`` is
+    empty, and ``screw`` the one to be tried by hand.
+    """
+
+    heads: int
+    screw: WoodScrew
+    bite: float
+    into: Vec3
+    at: tuple[Vec3, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Joint:
     """Two parts, their cuts and their meeting faces.
 
     ``parts`` are part names.  ``fit`` is the clearance in mm.  ``cuts_first`` and
-    ``cuts_second`` are in the frames of the first and the second part.
+    ``cuts_second`` are in the frames of the first and the second part.  ``screws`` are those that
+    hold its two faces together, if any do.
     """
 
     name: str
@@ -61,3 +80,4 @@ class Joint:
     cuts_second: tuple[Cut, ...]
     measures: tuple[Measure, ...]
     contacts: tuple[Contact, ...]
+    screws: Screws | None = None

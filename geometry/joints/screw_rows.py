@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from shared.fixings import WOOD_SCREWS, WoodScrew
 
-THICKEST = 8  # gauge that is taken where there is room
+USUAL = WOOD_SCREWS["no. 8"]  # that is taken where there is room
 LEAST_BITE = 4.0  # of thread; less holds nothing
 LEAST_OVER = 3.0  # of wood over a screw's point
 LONGEST_LAND = 30.0  # of wood under a head; beyond it the head goes in
@@ -19,14 +19,17 @@ APART = 250.0  # between two screws, at most
 _SHORT = 60.0  # a row of less has one screw, in its middle
 
 
-def screw_for(room: float) -> WoodScrew | None:
-    """The thickest usual screw whose head has wood beside it in a strip so wide; None if none."""
-    fitting = [
-        one
-        for one in WOOD_SCREWS.values()
-        if one.gauge <= THICKEST and one.head + 2.0 * _BESIDE_HEAD <= room
-    ]
-    return max(fitting, key=lambda one: one.gauge, default=None)
+def screw_for(room: float, wanted: WoodScrew = USUAL) -> WoodScrew:
+    """The screw that is wanted, or a thinner one whose head has wood beside it in a strip so wide;
+    the wanted one too where none has, for ``has_room`` to refuse."""
+    fitting = [one for one in WOOD_SCREWS.values() if one.gauge <= wanted.gauge]
+    fitting = [one for one in fitting if has_room(one, room)]
+    return max(fitting, key=lambda one: one.gauge, default=wanted)
+
+
+def has_room(screw: WoodScrew, room: float) -> bool:
+    """Whether its head has wood beside it in a strip so wide."""
+    return screw.head + 2.0 * _BESIDE_HEAD <= room
 
 
 def bite_in(depth: float, wanted: float = USUAL_BITE) -> float:

@@ -8,7 +8,7 @@ Frame: bench coordinates, mm.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from geometry.cuts.bore import Bore
@@ -17,10 +17,11 @@ from geometry.cuts.cut import Cut
 from geometry.cuts.end_bore import EndBore
 from geometry.cuts.screw_hole import ScrewHole
 from geometry.cuts.screw_slot import ScrewSlot
-from geometry.design.joint import Contact, Joint, Measure
+from geometry.design.joint import Contact, Joint, Measure, Screws
 from geometry.design.part import Part
 from geometry.joints.face_to_face import Corners, face_to_face
 from geometry.joints.reference_faces import Told, places_of
+from geometry.joints.screw_rows import LONGEST_LAND
 from geometry.primitives.frame import Vec3, add, cross, dot, norm, rounded, scale, subtract, unit
 from shared.fixings import SCREW_EASE, WoodScrew
 
@@ -72,12 +73,42 @@ class ScrewedFaces:
         """From the piece with the heads into the other."""
         return self.normal if self.heads == 0 else scale(self.normal, -1.0)
 
+    @property
+    def driven(self) -> Screws:
+        """For whoever asks the joint what holds it."""
+        places = tuple(one.at for one in self.screws)
+        return Screws(self.heads, self.screw, self.bite, self.into, places)
+
+
+def laid_on(
+    corners: Corners,
+    normal: Vec3,
+    screws: tuple[ScrewPlace, ...],
+    screw: WoodScrew,
+    *,
+    through: float,
+    bite: float,
+) -> ScrewedFaces:
+    """The second piece, ``through`` deep, screwed to the first by all that it lies on."""
+    return ScrewedFaces(
+        corners=corners,
+        normal=normal,
+        heads=1,
+        screws=screws,
+        screw=screw,
+        land=min(LONGEST_LAND, through),
+        through=through,
+        bite=bite,
+        laid=corners,
+    )
+
 
 @lru_cache(maxsize=4096)
 def screwed_faces(name: str, kind: str, first: Part, second: Part, at: ScrewedFaces) -> Joint:
     """Lay ``second`` on ``first`` and screw them together; without a screw they only meet."""
     if not at.screws:
-        return face_to_face(name, kind, first, second, at.corners, at.normal)
+        plain = face_to_face(name, kind, first, second, at.corners, at.normal)
+        return replace(plain, screws=at.driven)
     head, holder = (first, second) if at.heads == 0 else (second, first)
     bored: tuple[Cut, ...] = tuple(_through(head, one, at) for one in at.screws)
     pilots: tuple[Cut, ...] = tuple(_pilot(holder, one, at) for one in at.screws)
@@ -91,6 +122,7 @@ def screwed_faces(name: str, kind: str, first: Part, second: Part, at: ScrewedFa
         cuts_second=cuts[1],
         measures=tuple(_measures(head, holder, at)),
         contacts=tuple(Contact(face, at.normal, 0.0) for face in _meeting(at)),
+        screws=at.driven,
     )
 
 
@@ -137,25 +169,6 @@ def _face_of(part: Part, at: Vec3, into: Vec3) -> Face | None:
         if abs(at[2] - level) < _NEAR and into[2] * way > _SQUARE:
             return face
     return None
-
-
-def screw_points(joint: Joint, first: Part, second: Part) -> tuple[Vec3, ...]:
-    """Where the screws of such a joint pass from one piece into the other, in bench coordinates;
-    none where they have no place of their own."""
-    found: dict[Vec3, None] = {}
-    for part, cuts in ((first, joint.cuts_first), (second, joint.cuts_second)):
-        for cut in cuts:
-            match cut:
-                case EndBore(middle=at) | ScrewHole(mouth=at) | ScrewSlot(screw=at):
-                    pass
-                case Bore(x=x, y=y, face=face):
-                    deep = part.shape.blank.thickness if face is Face.REVERSE else 0.0
-                    at = (x, y, deep)
-                case _:
-                    continue
-            x, y, z = part.frame.to_bench(at)
-            found[(round(x, 6), round(y, 6), round(z, 6))] = None
-    return tuple(found)
 
 
 def _ends(one: ScrewPlace, at: ScrewedFaces) -> tuple[Vec3, ...]:

@@ -80,6 +80,17 @@ def test_limits_and_reasons_are_saved_and_old_files_keep_their_bytes() -> None:
     assert b"set_aside" not in plain
 
 
+def test_limits_that_a_joint_tells_now_are_passed_over() -> None:
+    """Files of before say which screws a post behind a seat has; its joint bores them now."""
+    plain = Project(default_spec(), judging=Judging().with_limit("least_wall", 5.5))
+    data = project_bytes(plain)
+    old = data.replace(
+        b'"least_wall"', b'"post_screw": {"value": 8, "unit": "count"},\n"least_wall"'
+    )
+    assert old != data
+    assert read_project(old) == plain
+
+
 @pytest.mark.parametrize(
     ("field", "text"),
     [

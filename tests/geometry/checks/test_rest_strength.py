@@ -12,12 +12,11 @@ from geometry.checks.offers import bench_with
 from geometry.design.finding import Level
 from geometry.design.parameter import Value
 from geometry.strength.screws import pulls, stands_pulled
-from shared.fixings import shank_of
 from shared.timber import TIMBERS
 from shared.timber_stiffness import STIFFNESS
 from shared.timber_strength import ROLLING, STRENGTH
 from shared.units import SHOWN_MM, in_units
-from tests.samples import assert_cured, of_check, plain
+from tests.samples import assert_cured, of_check, plain, spoiled
 
 
 @pytest.mark.parametrize("name", ["bowling_green_bench", "bakehouse_bench", "lock_keepers_bench"])
@@ -98,8 +97,8 @@ def test_a_rail_over_too_wide_a_bay() -> None:
 
 def test_posts_screwed_to_the_edge_of_a_slab() -> None:
     """The bowling green's posts stood behind its seat of ash, 44 thick: the screws, 22 over their
-    foot, hold against a push 300 over the seat: F x (44 + 300) = 2 T x 22.  No. 10 screws, 0.190
-    in, with 40 mm of thread stand 15,700 G² D lb for each inch of it."""
+    foot, hold against a push 300 over the seat: F x (44 + 300) = 2 T x 22.  They are no. 10,
+    0.190 in, bored 40 mm deep into the edge, and stand 15,700 G² D lb for each inch of that."""
     bench = plain("bowling_green_bench", {"post_fixing": "behind the seat"})
     (found,) = [one for one in findings(bench) if one.check == "rest_screws"]
     force = float(in_units(found.message, SHOWN_MM).split("with ")[1].split(" N")[0])
@@ -117,12 +116,30 @@ def test_posts_screwed_to_the_edge_of_a_slab() -> None:
     assert not [one for one in findings(mended) if one.check == "rest_screws"]
 
 
+def test_screws_pull_where_they_are_bored() -> None:
+    """Behind the lock-keeper's box, 90 to 450 over the floor: three in its back, 21 thick, so 18
+    deep, 40 and 169 and 298 over the lower edge; one in the strip, 349 over it.  A push 300 over
+    the seat pulls that at 298 with F x 660 x 298 / (40² + 169² + 298² + 349²)."""
+    bench = spoiled("lock_keepers", {}, limits=(("most_of_strength", 5.0),))
+    (found,) = of_check(bench, "rest_screws")
+    force = float(in_units(found.message, SHOWN_MM).split("with ")[1].split(" N")[0])
+    pull = force * 660.0 * 298.0 / (40.0**2 + 169.0**2 + 298.0**2 + 349.0**2)
+    gravity = TIMBERS["red oak"].density / 1120.0
+    stands = 15_700.0 * gravity**2 * 0.190 * (18.0 / 25.4) * 4.4482216
+    assert found.amount == pytest.approx(100.0 * pull / stands, rel=2e-3)
+    assert found.place is not None
+    assert found.place[2] == pytest.approx(90.0 + 298.0)
+    assert found.parts == ("post_1", "post_2", "box_back")
+    # Judged by the usual third it is sound.
+    assert not of_check(spoiled("lock_keepers", {}), "rest_screws")
+
+
 def test_screws_as_quoted() -> None:
     """engineeringtoolbox.com, wood screws: no. 10 (0.190 in) in spruce of 0.45 may be loaded with
     109 lb for each inch of thread, by 2850 G² D; the strength is 15,700 / 2850 of that."""
-    stands = stands_pulled(0.45 * 1120.0, shank_of(10), 25.4)
+    stands = stands_pulled(0.45 * 1120.0, 0.190 * 25.4, 25.4)
     assert stands * 2850.0 / 15_700.0 / 4.4482216 == pytest.approx(109.0, abs=1.0)
-    wide = stands_pulled(0.45 * 1120.0, shank_of(10), 25.4, end_grain=True)
+    wide = stands_pulled(0.45 * 1120.0, 0.190 * 25.4, 25.4, end_grain=True)
     assert wide == pytest.approx(0.75 * stands)
     # A post on two edges: the pulls hold the moment.
     drawn = pulls(300_000.0, (10.0, 10.0, 290.0, 290.0))

@@ -1,7 +1,7 @@
 """Screws that nothing is cut for: benches without a place for them, the amounts worked by hand.
 
 The sound bench is that of ``test_spoiled_drawers``: fronts 18 thick, screwed on from inside.  A
-screw holds in 8 mm, with 1 mm over its point and beside it.
+screw holds in 8 mm at least, with 1 mm over its point and beside it.
 """
 
 from __future__ import annotations
@@ -75,9 +75,10 @@ def test_thin_fronts_are_caught_and_mended() -> None:
 
 
 def test_a_hollow_behind_a_whole_half_is_caught() -> None:
-    """9.7 deep in 18, over the right half of the front: 18 - 9.7 - 8 = 0.3 are left."""
+    """5.7 deep in 18, over the right half of the front, which is bored 12 deep for its screws:
+    18 - 5.7 - 12 = 0.3 are left."""
     blank = build(SOUND).part(FRONT).shape.blank
-    bench = with_cut(FRONT, across_all(9.7, blank.length / 2.0, blank.length))
+    bench = with_cut(FRONT, across_all(5.7, blank.length / 2.0, blank.length))
     (one,) = found(bench)
     assert one.amount == pytest.approx(0.3, abs=1e-6)
     assert one.parts == ("drawer_3_1_box_front", FRONT)
@@ -93,8 +94,8 @@ def test_a_hollow_between_the_screws_is_nothing_to_them() -> None:
     and 13.875 in: at 65.875 from either end, 0.21 of the length."""
     front = build(SOUND).part(FRONT)
     long = front.shape.blank.length
-    assert found(with_cut(FRONT, across_all(9.7, long * 0.25, long * 0.75))) == []
-    (one,) = found(with_cut(FRONT, across_all(9.7, long * 0.2, long * 0.8)))
+    assert found(with_cut(FRONT, across_all(5.7, long * 0.25, long * 0.75))) == []
+    (one,) = found(with_cut(FRONT, across_all(5.7, long * 0.2, long * 0.8)))
     assert one.amount == pytest.approx(0.3, abs=1e-6)
     assert one.message.startswith("Where “")
     assert one.place is not None

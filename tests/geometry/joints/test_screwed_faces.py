@@ -19,8 +19,7 @@ from geometry.cuts.bore import Bore
 from geometry.cuts.screw_hole import ScrewHole
 from geometry.cuts.screw_slot import ScrewSlot
 from geometry.design.joint import Joint
-from geometry.joints.screw_rows import bite_in, screw_for, stations
-from geometry.joints.screwed_faces import screw_points
+from geometry.joints.screw_rows import bite_in, has_room, screw_for, stations
 from geometry.solids.nearness import nearest
 from shared.movement import coefficients
 
@@ -38,8 +37,9 @@ def joint_of(bench: Bench, name: str) -> Joint:
 
 def test_a_gauge_follows_from_the_room_for_its_head() -> None:
     """Heads of no. 8, 6 and 4: 8.33, 7.01 and 5.69, and 2 of wood on either side."""
-    gauges = [screw_for(room) for room in (30.0, 12.4, 12.3, 11.1, 11.0, 9.7, 9.6)]
-    assert [one and one.gauge for one in gauges] == [8, 8, 6, 6, 4, 4, None]
+    rooms = (30.0, 12.4, 12.3, 11.1, 11.0, 9.7, 9.6)
+    assert [screw_for(room).gauge for room in rooms] == [8, 8, 6, 6, 4, 4, 8]
+    assert [has_room(screw_for(room), room) for room in rooms] == [True] * 6 + [False]
 
 
 def test_a_point_stays_in_the_wood() -> None:
@@ -96,12 +96,14 @@ def test_a_front_is_screwed_over_the_groove_of_its_bottom() -> None:
     """The bottom's groove ends 6 + 12.7 above the lower edge; no hole is lower than its head."""
     bench = sample("lamp_room")
     joint = joint_of(bench, "drawer_1_1_front")
-    box_front, front = (bench.part(name) for name in joint.parts)
+    front = bench.part(joint.parts[1])
     assert all(isinstance(cut, Bore) for cut in (*joint.cuts_first, *joint.cuts_second))
     assert min(cut.y for cut in joint.cuts_first) > 18.7 + 8.33
     assert {cut.diameter for cut in joint.cuts_first} == {0.164 * 25.4 + EASE}
-    points = screw_points(joint, box_front, front)
-    assert len(points) == len(joint.cuts_first) == len(joint.cuts_second)
+    assert joint.screws is not None
+    assert (joint.screws.heads, joint.screws.screw.gauge) == (0, 8)
+    assert len(joint.screws.at) == len(joint.cuts_first) == len(joint.cuts_second)
+    assert all(cut.depth == joint.screws.bite for cut in joint.cuts_second)
     for cut in joint.cuts_second:
         # 3 mm of wood over the point, carved or not
         assert nearest(front.shape, cut, 2.9) is None
@@ -122,7 +124,7 @@ def test_a_post_is_fast_at_the_top_of_its_wall_and_in_slots_below() -> None:
 
 
 def test_screws_that_cross_in_a_hinge_strip_pass_each_other() -> None:
-    """Those down into the back are 4.8 wide, those from behind 3.3: their middles 8 apart in X."""
+    """Those down into the back are 4.8 wide, those from behind 4.0: their middles 8 apart in X."""
     bench = sample("lock_keepers")
     strip = bench.part("hinge_strip")
     down = joint_of(bench, "hinge_strip_on_box_back").cuts_second
