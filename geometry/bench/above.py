@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from geometry.bench.case_numbers import case_numbers
+from geometry.bench.case_numbers import LEFT, RIGHT, case_numbers
 from geometry.bench.overall import CASE, LID_BOX, SLAB
 from geometry.bench.partitions import uprights
 from geometry.design.spec import BenchSpec
@@ -48,13 +48,14 @@ def _bottom(spec: BenchSpec) -> Above:
     t, half_fit = c.partition_thickness, c.housing_fit / 2.0
     between = [at.x_left for at in uprights(c) if not at.end]
     ends = (c.inside_left + half_fit, c.inside_right - half_fit)
-    low, high = max(ends[0] + _CLEAR, LEAST_EDGE), min(ends[1] - _CLEAR, c.length - LEAST_EDGE)
+    edges = (c.end_lip("bottom", LEFT) + LEAST_EDGE, c.end_lip("bottom", RIGHT) + LEAST_EDGE)
+    low, high = max(ends[0] + _CLEAR, edges[0]), min(ends[1] - _CLEAR, c.length - edges[1])
     return Above(
         part="bottom",
         thickness=c.thickness,
         left=(low, between[0] - half_fit - _CLEAR if between else high),
         right=(between[-1] + t + half_fit + _CLEAR if between else low, high),
-        back=-c.rebate_width - _CLEAR,
+        back=-max(c.rebate_width, c.back_lip("bottom")) - _CLEAR,
         front=LEAST_EDGE - c.depth + c.behind("bottom"),
     )
 

@@ -9,14 +9,19 @@ from geometry.bench.case_numbers import LEFT, CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
 from geometry.bench.grain import OF_TIMBER, SIDE_TO_SIDE, UPRIGHT, grain_choice, panel_choice
+from geometry.bench.lipped import EdgeOf, strip_name
 from geometry.bench.member import Member
 from geometry.cuts.cut import Blank
+from geometry.cuts.notch import Notch
+from geometry.cuts.rebate import Rebate
 from geometry.design.joint import Joint
 from geometry.design.parameter import Parameter, length
 from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
 from geometry.joints.back_rebate import back_rebate
+from geometry.joints.marking import span
 from geometry.primitives.frame import Frame, Vec3
+from shared.tolerances import COPLANAR
 
 PARAMETERS: tuple[Parameter, ...] = (
     panel_choice(
@@ -132,37 +137,80 @@ def _parts(spec: BenchSpec) -> tuple[Part, ...]:
     return (back,)
 
 
+def rebate_run(c: CaseNumbers, name: str) -> tuple[Vec3, Vec3]:
+    """From where to where the rebate runs in top, bottom or an end panel: through at a mitred end
+    (the mitre has taken the rest away), stopped in the housing of a set-in partition at an open
+    one."""
+    left, right, _, _ = back_edges(c)
+    if name in ("top", "bottom"):
+        inside = c.inside_high if name == "top" else c.inside_low
+        start = 0.0 if c.left.mitred else left
+        stop = c.length if c.right.mitred else right
+        return (start, 0.0, inside), (stop, 0.0, inside)
+    inside = c.inside_left if name == f"end_panel_{LEFT}" else c.inside_right
+    return (inside, 0.0, c.floor), (inside, 0.0, c.top)
+
+
+def holder_of(c: CaseNumbers, name: str) -> str:
+    """What the back's inside face lies on: a board, or its back lipping where that is thicker than
+    the rebate is wide."""
+    thicker = c.back_lip(name) > c.rebate_width + COPLANAR
+    return strip_name(name, EdgeOf.BACK) if thicker else name
+
+
+def lipped_rebate(c: CaseNumbers, name: str, strip: Part) -> Rebate | Notch:
+    """As much of a board's rebate as is cut in its back lipping."""
+    x_low, x_high = span(strip, 0, *rebate_run(c, name))
+    thick = strip.shape.blank.width
+    low = thick - c.rebate_depth
+    if holder_of(c, name) == name:
+        return Notch(x_low, x_high, low, thick)
+    return Rebate(x_low, x_high, low, thick, c.rebate_width)
+
+
+def _in_board(
+    c: CaseNumbers,
+    name: str,
+    parts: Mapping[str, Part],
+    along: tuple[Vec3, Vec3],
+    contact: tuple[Vec3, Vec3, Vec3, Vec3],
+) -> Joint:
+    """The rebate in a board of the case, or in its back lipping."""
+    holder = parts[holder_of(c, name)]
+    return back_rebate(
+        f"rebate_{name}",
+        holder,
+        parts["back"],
+        along=along,
+        into=c.rebate_depth,
+        width=c.rebate_width,
+        fit=c.back_fit,
+        contact=contact,
+        lip=c.back_lip(name) if holder.name == name else 0.0,
+        cut=None if holder.name == name else lipped_rebate(c, name, holder),
+    )
+
+
 def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
     """One rebate each in top, bottom and the pieces at the ends."""
     c = case_numbers(spec)
     back = parts["back"]
     left, right, low, high = back_edges(c)
     y, gap = -c.rebate_width, c.back_fit / 2.0
-    # Through at a mitred end (the mitre has taken the rest away), stopped in the housing of a
-    # set-in partition at an open one.
-    start = 0.0 if c.left.mitred else left
-    stop = c.length if c.right.mitred else right
     joints = []
     for name, inside, wall in (("top", c.inside_high, high), ("bottom", c.inside_low, low)):
         held = wall - gap if name == "top" else wall + gap
-        joints.append(
-            back_rebate(
-                f"rebate_{name}",
-                parts[name],
-                back,
-                along=((start, 0.0, inside), (stop, 0.0, inside)),
-                into=c.rebate_depth,
-                width=c.rebate_width,
-                fit=c.back_fit,
-                contact=_wall((c.inside_left, c.inside_right), (inside, held), y),
-            )
-        )
+        contact = _wall((c.inside_left, c.inside_right), (inside, held), y)
+        joints.append(_in_board(c, name, parts, rebate_run(c, name), contact))
     for end, inside_x, wall in ((c.left, c.inside_left, left), (c.right, c.inside_right, right)):
-        name = f"end_panel_{end.side}" if end.mitred else f"partition_{end.side}"
         held = wall + gap if end.side == LEFT else wall - gap
         low_z, high_z = c.inside_low, c.inside_high
-        reach = 0.0 if end.mitred else c.housing_depth
-        bounds = (c.floor, c.top) if end.mitred else (low_z - reach, high_z + reach)
+        contact = _wall((inside_x, held), (low_z, high_z), y)
+        if end.mitred:
+            name = f"end_panel_{end.side}"
+            joints.append(_in_board(c, name, parts, rebate_run(c, name), contact))
+            continue
+        name, bounds = f"partition_{end.side}", (low_z - c.housing_depth, high_z + c.housing_depth)
         joints.append(
             back_rebate(
                 f"rebate_{name}",
@@ -172,7 +220,7 @@ def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
                 into=c.rebate_depth,
                 width=c.rebate_width,
                 fit=c.back_fit,
-                contact=_wall((inside_x, held), (low_z, high_z), y),
+                contact=contact,
             )
         )
     return tuple(joints)

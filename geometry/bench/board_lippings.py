@@ -2,7 +2,8 @@
 
 A board keeps its finished depth and its front leans as it did: the joint with the lipping lies in
 a plane parallel to it.  Lippings are bevelled flush with the faces of a board that leans through
-its thickness, and turn a mitred corner with the boards.  Housings stop behind them.
+its thickness, and turn a mitred corner with the boards.  Housings stop behind them.  Those on back
+edges are ``back_lippings``, those on open ends ``open_end_lippings``.
 """
 
 from __future__ import annotations
@@ -17,17 +18,24 @@ from geometry.bench.case import boards, has_case
 from geometry.bench.case_numbers import LEFT, LIP_READS, RIGHT, CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.edges import edges_of
-from geometry.bench.lipped import LIPPED, moved, strip_measures, strip_word
+from geometry.bench.lipped import (
+    FRONT_ALONE,
+    LIPPED,
+    LIPPED_ALONG,
+    moved,
+    strip_measures,
+    strip_word,
+)
 from geometry.bench.member import Member
 from geometry.cuts.cut import Blank, Cut
 from geometry.cuts.saw import SawCut
 from geometry.design.joint import Joint, Measure
-from geometry.design.parameter import Parameter, length
+from geometry.design.parameter import Parameter, choice, length
 from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
 from geometry.joints.glued_faces import glued_faces
 from geometry.joints.mitred_strips import mitred_strips
-from geometry.primitives.frame import Frame, Vec3, scale, unit
+from geometry.primitives.frame import Frame, Vec2, Vec3, scale, unit
 
 PARAMETERS: tuple[Parameter, ...] = (
     length(
@@ -39,6 +47,14 @@ PARAMETERS: tuple[Parameter, ...] = (
         30,
         "Thickness of the lipping or edge band on the case's boards of sheet.",
         step=0.1,
+    ),
+    choice(
+        "board_lipped",
+        "Boards lipped along",
+        "Case",
+        FRONT_ALONE,
+        LIPPED_ALONG,
+        "Back edges show on a bench that stands free; ends where no panel is mitred to them.",
     ),
 )
 
@@ -89,7 +105,8 @@ class Lip:
     """The lipping of one board, in the frame of ``core``, the board as it is cut.
 
     The joint's plane is y = ``back`` + ``along`` x + ``through`` z, the front's ``behind`` farther
-    out.  ``low`` and ``high`` tell which ends are mitred.
+    out.  ``low`` and ``high`` tell which ends are mitred; ``run`` is from where to where its front
+    reaches in x, over the lippings of its ends.
     """
 
     core: Part
@@ -100,6 +117,7 @@ class Lip:
     through: float
     low: bool
     high: bool
+    run: Vec2
 
     def point(self, x: float, z: float, out: float) -> Vec3:
         return (x, self.back + self.along * x + self.through * z + out, z)
@@ -120,21 +138,24 @@ def lips(spec: BenchSpec) -> tuple[Lip, ...]:
 def _lip(c: CaseNumbers, core: Part, behind: float) -> Lip:
     blank = core.shape.blank
     along = through = 0.0
-    back = c.depth - behind
+    back = c.depth - behind - c.back_lip(core.name)
     if core.kind == "end panel":
         side = core.name.removeprefix("end_panel_")
         flare = c.flare_of(side).amount
         # The left panel's x runs down from the top, where it is deepest.
         along = flare / c.height * (-1.0 if side == LEFT else 1.0)
         back += flare if side == LEFT else 0.0
-        return Lip(core, c.lips[2], behind, back, along, 0.0, low=True, high=True)
+        run = (0.0, blank.length)
+        return Lip(core, c.lips[2], behind, back, along, 0.0, low=True, high=True, run=run)
+    left, right = (c.end_lip(core.name, side) for side in (LEFT, RIGHT))
     if core.name == "bottom":
         bevel = c.greatest_flare * c.thickness / c.height
         through, back = -bevel / blank.thickness, back + bevel
-        return Lip(
-            core, c.lips[1], behind, back, along, through, low=c.left.mitred, high=c.right.mitred
-        )
-    return Lip(core, c.lips[0], behind, back, 0.0, 0.0, low=c.right.mitred, high=c.left.mitred)
+        run = (0.0 - left, blank.length + right)
+        ends = c.left.mitred, c.right.mitred
+        return Lip(core, c.lips[1], behind, back, 0.0, through, *ends, run)
+    run = (0.0 - right, blank.length + left)
+    return Lip(core, c.lips[0], behind, back, 0.0, 0.0, c.right.mitred, c.left.mitred, run)
 
 
 def strip_frame(lip: Lip) -> tuple[Frame, Blank]:
@@ -150,7 +171,7 @@ def strip_frame(lip: Lip) -> tuple[Frame, Blank]:
     sizes = lip.core.shape.blank
     corners = [
         axes.to_local(frame.to_bench(lip.point(x, z, out)))
-        for x, z, out in product((0.0, sizes.length), (0.0, sizes.thickness), (0.0, lip.behind))
+        for x, z, out in product(lip.run, (0.0, sizes.thickness), (0.0, lip.behind))
     ]
     low = tuple(min(corner[k] for corner in corners) for k in (0, 1))
     high = tuple(max(corner[k] for corner in corners) for k in (0, 1))
@@ -177,11 +198,11 @@ def _saw_cuts(c: CaseNumbers, lip: Lip, frame: Frame) -> Iterator[Cut]:
         for z, way in ((0.0, -1.0), (lip.core.shape.blank.thickness, 1.0)):
             yield _sawn("bevel", lip, frame, lip.point(0.0, z, lip.behind), (0.0, 0.0, way))
     for mitred, low in ((lip.low, True), (lip.high, False)):
-        if mitred and _leans(c, *_corner(lip.core.name, low=low)):
-            yield _mitred(lip, frame, low=low)
+        if mitred and _leans(c, *corner_of(lip.core.name, low=low)):
+            yield mitre_cut(lip, frame, low=low)
 
 
-def _corner(name: str, *, low: bool) -> tuple[str, str]:
+def corner_of(name: str, *, low: bool) -> tuple[str, str]:
     """At which end of the bench, and whether at top or bottom, an end of a board's x stands."""
     if name.startswith("end_panel_"):
         side = name.removeprefix("end_panel_")
@@ -194,7 +215,7 @@ def _leans(c: CaseNumbers, side: str, where: str) -> bool:
     return where == "bottom" and c.bevel(side) != c.greatest_flare * c.thickness / c.height
 
 
-def _mitred(lip: Lip, frame: Frame, *, low: bool) -> SawCut:
+def mitre_cut(lip: Lip, frame: Frame, *, low: bool) -> SawCut:
     """A mitre goes from the end of the outside face to as far in as the board is thick."""
     sizes = lip.core.shape.blank
     x, way = (0.0, -1.0) if low else (sizes.length, 1.0)
@@ -216,17 +237,18 @@ def _parts(spec: BenchSpec) -> tuple[Part, ...]:
 
 
 def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
-    found = lips(spec)
-    glued = (_glued(lip, parts) for lip in found)
-    return (*glued, *_turned(case_numbers(spec), {lip.core.name: lip for lip in found}, parts))
+    c, found = case_numbers(spec), lips(spec)
+    glued = (_glued(lip, c.back_lip(lip.core.name), parts) for lip in found)
+    return (*glued, *_turned(c, {lip.core.name: lip for lip in found}, parts))
 
 
-def _glued(lip: Lip, parts: Mapping[str, Part]) -> Joint:
+def _glued(lip: Lip, back_lip: float, parts: Mapping[str, Part]) -> Joint:
     core = parts[lip.core.name]
     strip = parts[f"{core.name}_lipping"]
     sizes = core.shape.blank
     t, long = sizes.thickness, sizes.length
     near, far = (t if lip.low else 0.0), (long - t if lip.high else long)
+    wide = sizes.width + lip.behind + back_lip
     corners = tuple(
         core.frame.to_bench(lip.point(x, z, 0.0))
         for x, z in ((near, 0.0), (far, 0.0), (long, t), (0.0, t))
@@ -238,7 +260,7 @@ def _glued(lip: Lip, parts: Mapping[str, Part]) -> Joint:
         core,
         corners,
         strip.frame.z_axis,
-        (*strip_measures(core, strip, corners, sizes.width + lip.behind), *_bevel(lip)),
+        (*strip_measures(core, strip, corners, wide), *_bevel(lip)),
     )
 
 
@@ -265,7 +287,7 @@ def _turned(c: CaseNumbers, found: Mapping[str, Lip], parts: Mapping[str, Part])
             parts[f"{name}_lipping" if name in found else name] for name in (where, panel)
         )
         board = parts[holders[0]]
-        at_low = _corner(holders[0], low=True) == (end.side, where)
+        at_low = corner_of(holders[0], low=True) == (end.side, where)
         x, step = (0.0, 1.0) if at_low else (board.shape.blank.length, -1.0)
         t = board.shape.blank.thickness
         corners = tuple(
@@ -276,10 +298,10 @@ def _turned(c: CaseNumbers, found: Mapping[str, Lip], parts: Mapping[str, Part])
         if holders[0] == panel:
             normal = scale(normal, -1.0)
         cut_first, cut_second = (
-            _mitred(
+            mitre_cut(
                 found[name],
                 parts[f"{name}_lipping"].frame,
-                low=_corner(name, low=True) == (end.side, where),
+                low=corner_of(name, low=True) == (end.side, where),
             )
             if name in found
             else None
@@ -298,8 +320,10 @@ def _cuts(spec: BenchSpec, part: Part) -> tuple[Cut, ...]:
     """The edges of the whole board, on its lipping."""
     if part.kind != BOARD_LIPPING:
         return ()
-    core = next(lip.core for lip in lips(spec) if f"{lip.core.name}_lipping" == part.name)
-    return tuple(moved(cut, core.frame, part.frame) for cut in edges_of(spec, core))
+    cores = (lip.core for lip in lips(spec) if f"{lip.core.name}_lipping" == part.name)
+    return tuple(
+        moved(cut, core.frame, part.frame) for core in cores for cut in edges_of(spec, core)
+    )
 
 
 MEMBER = Member(

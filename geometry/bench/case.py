@@ -144,13 +144,18 @@ def _made(spec: BenchSpec, part: Part) -> Part:
     if c.behind(part.name) <= 0.0:
         across = part.kind == "end panel" and spec.word("end_grain") == FRONT_TO_BACK
         return replace(part, grain_across=across) if across else part
-    whole = part.shape.blank.width + c.behind(part.name)
     return replace(
-        part,
-        material=spec.word("sheet"),
-        solid_timber=False,
-        notes=(f"with its lipping {length_mark(whole)} wide",),
+        part, material=spec.word("sheet"), solid_timber=False, notes=(_finished(c, part),)
     )
+
+
+def _finished(c: CaseNumbers, part: Part) -> str:
+    """What a board of sheet measures once it is lipped."""
+    back, blank = c.back_lip(part.name), part.shape.blank
+    wide = length_mark(round(blank.width + c.behind(part.name) + back, 9))
+    if part.kind != "end panel" and blank.length < c.length - COPLANAR:
+        return f"with its lippings {length_mark(c.length)} long and {wide} wide"
+    return f"with its lipping{'s' if back > 0.0 else ''} {wide} wide"
 
 
 def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
@@ -166,15 +171,22 @@ def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
 
 
 def _top(c: CaseNumbers, timber: str) -> Part:
-    full = c.depth + c.greatest_flare - c.behind("top")
+    back, right = c.back_lip("top"), c.end_lip("top", RIGHT)
+    full = c.depth + c.greatest_flare - c.behind("top") - back
     return Part(
         name="top",
         title="Top",
         kind="top",
         material=timber,
-        shape=Shape(Blank(c.length, full, c.thickness), _top_cuts(c, full)),
-        frame=Frame.of((c.length, 0.0, c.inside_high), (-1, 0, 0), (0, -1, 0)),
+        shape=Shape(Blank(_between_ends(c, "top"), full, c.thickness), _top_cuts(c, full)),
+        frame=Frame.of((c.length - right, 0.0 - back, c.inside_high), (-1, 0, 0), (0, -1, 0)),
     )
+
+
+def _between_ends(c: CaseNumbers, board: str) -> float:
+    """Length of top or bottom without the lippings on its ends."""
+    lips = c.end_lip(board, LEFT) + c.end_lip(board, RIGHT)
+    return round(c.length - lips, 9) if lips > 0.0 else c.length
 
 
 def _top_cuts(c: CaseNumbers, full: float) -> tuple[Cut, ...]:
@@ -221,15 +233,16 @@ def top_front(c: CaseNumbers) -> tuple[Vec2, ...]:
 
 
 def _bottom(c: CaseNumbers, timber: str) -> Part:
-    frame = Frame.of((0.0, 0.0, c.inside_low), (1, 0, 0), (0, -1, 0))
+    back, left = c.back_lip("bottom"), c.end_lip("bottom", LEFT)
+    frame = Frame.of((left, 0.0 - back, c.inside_low), (1, 0, 0), (0, -1, 0))
     bevel = c.greatest_flare * c.thickness / c.height
-    deep = c.depth + bevel - c.behind("bottom")
+    deep = c.depth + bevel - c.behind("bottom") - back
     return Part(
         name="bottom",
         title="Bottom",
         kind="bottom",
         material=timber,
-        shape=Shape(Blank(c.length, deep, c.thickness), _bottom_cuts(c, frame)),
+        shape=Shape(Blank(_between_ends(c, "bottom"), deep, c.thickness), _bottom_cuts(c, frame)),
         frame=frame,
     )
 
@@ -249,10 +262,11 @@ def _bottom_cuts(c: CaseNumbers, frame: Frame) -> tuple[Cut, ...]:
 
 
 def _end_panel(c: CaseNumbers, side: str, timber: str) -> Part:
+    back = c.back_lip(f"end_panel_{side}")
     if side == LEFT:
-        frame = Frame.of((c.thickness, 0.0, c.top), (0, 0, -1), (0, -1, 0))
+        frame = Frame.of((c.thickness, 0.0 - back, c.top), (0, 0, -1), (0, -1, 0))
     else:
-        frame = Frame.of((c.length - c.thickness, 0.0, c.floor), (0, 0, 1), (0, -1, 0))
+        frame = Frame.of((c.length - c.thickness, 0.0 - back, c.floor), (0, 0, 1), (0, -1, 0))
     flare, front = c.flare_of(side).amount, c.depth - c.behind(f"end_panel_{side}")
     return Part(
         name=f"end_panel_{side}",
@@ -260,7 +274,7 @@ def _end_panel(c: CaseNumbers, side: str, timber: str) -> Part:
         kind="end panel",
         material=timber,
         shape=Shape(
-            Blank(c.height, front + flare, c.thickness),
+            Blank(c.height, front + flare - back, c.thickness),
             (_front_cut(c, front, flare, frame, "front taper"),) if flare > 0.0 else (),
         ),
         frame=frame,
@@ -279,11 +293,12 @@ def _mitre(c: CaseNumbers, side: str, board: Part, panel: Part, *, at_top: bool)
     inside_x = c.thickness if side == LEFT else c.length - c.thickness
     outside_z, inside_z = (c.top, c.inside_high) if at_top else (c.floor, c.inside_low)
     outside_front, inside_front = _mitre_fronts(c, side, at_top)
+    back = 0.0 - max(c.back_lip(board.name), c.back_lip(panel.name))
     corners: tuple[Vec3, Vec3, Vec3, Vec3] = (
-        (outside_x, 0.0, outside_z),
+        (outside_x, back, outside_z),
         (outside_x, -outside_front, outside_z),
         (inside_x, -inside_front, inside_z),
-        (inside_x, 0.0, inside_z),
+        (inside_x, back, inside_z),
     )
     if (side == LEFT) == at_top:
         # Turned round, so that the normal points from the board into the panel.

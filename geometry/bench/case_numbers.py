@@ -10,7 +10,7 @@ import math
 from dataclasses import dataclass
 from functools import lru_cache
 
-from geometry.bench.lipped import SHEET
+from geometry.bench.lipped import SHEET, lips_back, lips_ends
 from geometry.design.spec import BenchSpec
 from shared.tolerances import COPLANAR
 
@@ -19,7 +19,7 @@ MITRED, OPEN = "mitred", "open"
 
 # What a rule reads that asks how far the sheet of boards reaches.
 LIP_READS = (
-    "board_lip top_made_of bottom_made_of ends_made_of left_end right_end "
+    "board_lip board_lipped top_made_of bottom_made_of ends_made_of left_end right_end "
     "flare flare_right deep_end case_height"
 )
 
@@ -83,6 +83,8 @@ class CaseNumbers:
     back_fit: float
     chamfer: float
     lips: tuple[float, float, float]  # lippings of top, bottom and end panels; 0 for timber
+    lipped_back: bool  # whether those of sheet have them on their back edges too
+    lipped_ends: bool  # and on the ends that no panel is mitred to
 
     @property
     def top(self) -> float:
@@ -176,13 +178,28 @@ class CaseNumbers:
 
         ``board`` is ``top``, ``bottom`` or the name of an end panel; 0 for one of timber.
         """
-        place = ("top", "bottom").index(board) if board in ("top", "bottom") else 2
+        place = _place(board)
         lip = self.lips[place]
         if lip <= 0.0 or place == 0:
             return lip  # a top of sheet has no flare
         side = board.removeprefix("end_panel_")
         flare = self.greatest_flare if place == 1 else self.flare_of(side).amount
         return lip * math.hypot(1.0, flare / self.height)
+
+    def back_lip(self, board: str) -> float:
+        """Thickness of the lipping on a board's back edge; 0 where it has none."""
+        return self.lips[_place(board)] if self.lipped_back else 0.0
+
+    def end_lip(self, board: str, side: str) -> float:
+        """The same on an end of top or bottom; a mitred end has none."""
+        open_end = not (self.left if side == LEFT else self.right).mitred
+        return self.lips[_place(board)] if self.lipped_ends and open_end else 0.0
+
+    @property
+    def sheet_back(self) -> float:
+        """How far in front of the back edges the sheet of all boards begins."""
+        ends = [f"end_panel_{end.side}" for end in (self.left, self.right) if end.mitred]
+        return max(self.back_lip(board) for board in ("top", "bottom", *ends))
 
     @property
     def sheet_front(self) -> float:
@@ -203,6 +220,11 @@ class CaseNumbers:
         return self.depth_at(x)
 
 
+def _place(board: str) -> int:
+    """Of a board's lipping among those of top, bottom and end panels."""
+    return {"top": 0, "bottom": 1}.get(board, 2)
+
+
 @lru_cache(maxsize=512)
 def case_numbers(spec: BenchSpec) -> CaseNumbers:
     """Read the case from a spec."""
@@ -217,7 +239,7 @@ def case_numbers(spec: BenchSpec) -> CaseNumbers:
     def lip(made_of: str) -> float:
         return number("board_lip") if v[made_of] == SHEET else 0.0
 
-    deep_end = v["deep_end"]
+    deep_end, lipped = v["deep_end"], spec.word("board_lipped")
     first = Flare(number("flare"), number("flare_straight"), number("flare_end"))
     left = right = NO_FLARE
     if deep_end == BOTH:
@@ -253,4 +275,6 @@ def case_numbers(spec: BenchSpec) -> CaseNumbers:
         back_fit=number("back_fit"),
         chamfer=number("chamfer") if v["edge_form"] == "chamfer" else 0.0,
         lips=(lip("top_made_of"), lip("bottom_made_of"), lip("ends_made_of")),
+        lipped_back=lips_back(lipped),
+        lipped_ends=lips_ends(lipped),
     )

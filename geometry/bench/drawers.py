@@ -261,13 +261,14 @@ def _on_runners(
         under = z - row.below
         # The lipping of an upright is a part of its own, before which the runner may lie too.
         if upright.startswith("partition"):
-            fore = max(y, partition_lip(spec) - at.front)
+            fore, rear = max(y, partition_lip(spec) - at.front), back
         else:
-            fore = max(y, -case_numbers(spec).sheet_front)
+            c = case_numbers(spec)
+            fore, rear = max(y, -c.sheet_front), min(back, -c.back_lip(upright))
         on_wall: Corners = (
             (wall, fore, under),
-            (wall, back, under),
-            (wall, back, z),
+            (wall, rear, under),
+            (wall, rear, z),
             (wall, fore, z),
         )
         inside = outside + inward * thick

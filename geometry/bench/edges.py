@@ -95,17 +95,21 @@ def _cuts(spec: BenchSpec, part: Part) -> tuple[Cut, ...]:
     thin for."""
     if part.kind not in ("top", "bottom", "end panel"):
         return ()
+    return edges_of(spec, part) if reaches_sheet(spec, part) else ()
+
+
+def reaches_sheet(spec: BenchSpec, part: Part) -> bool:
+    """Whether the edges of a board of the case are cut in it, not in its lipping alone."""
     c = case_numbers(spec)
     behind = c.behind(part.name)
-    if behind > 0.0:
-        moulded = _moulded(spec)
-        size = spec.number("edge_size") if moulded else c.chamfer
-        # A moulding is measured square to the arris, a chamfer square to the back edge.
-        if moulded and part.kind == "end panel":
-            behind = c.lips[2]
-        if size <= behind + COPLANAR:
-            return ()
-    return edges_of(spec, part)
+    if behind <= 0.0:
+        return True
+    moulded = _moulded(spec)
+    size = spec.number("edge_size") if moulded else c.chamfer
+    # A moulding is measured square to the arris, a chamfer square to the back edge.
+    if moulded and part.kind == "end panel":
+        behind = c.lips[2]
+    return size > behind + COPLANAR
 
 
 def edges_of(spec: BenchSpec, part: Part) -> tuple[Chamfer | EdgeMoulding, ...]:
@@ -120,7 +124,18 @@ def edges_of(spec: BenchSpec, part: Part) -> tuple[Chamfer | EdgeMoulding, ...]:
 
 
 def _arris(c: CaseNumbers, part: Part) -> tuple[Vec2, ...]:
-    """The outside front arris of a part of the case."""
+    """The outside front arris of a part of the case, in its own x, y."""
+    found = _whole_arris(c, part)
+    back = c.back_lip(part.name)
+    low = c.end_lip(part.name, RIGHT if part.kind == "top" else LEFT)
+    if part.kind == "end panel":
+        low = 0.0
+    # Of sheet it begins behind the lippings on its back edge and its end.
+    return tuple((x - low, y - back) for x, y in found) if back or low else found
+
+
+def _whole_arris(c: CaseNumbers, part: Part) -> tuple[Vec2, ...]:
+    """The same with the lippings that it has at the back and on its ends."""
     if part.kind == "top":
         return top_front(c)
     if part.kind == "bottom":

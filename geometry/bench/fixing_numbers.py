@@ -11,7 +11,7 @@ from functools import lru_cache
 
 from geometry.bench.above import above
 from geometry.bench.bearers import bearers, can_be_fixed
-from geometry.bench.case_numbers import case_numbers
+from geometry.bench.case_numbers import LEFT, RIGHT, case_numbers
 from geometry.bench.overall import CASE, seat_is
 from geometry.bench.seasons import Seasons, seasons
 from geometry.bench.standing import CLEAR, Bearer
@@ -208,10 +208,15 @@ def _wrong(spec: BenchSpec, f: FixingNumbers, place: Place) -> str:
 
 
 def within_seat(spec: BenchSpec, point: Vec3) -> float:
-    """How far inside the seat's outline, at its underside and behind a lipping, a point lies."""
+    """How far inside the seat's outline, at its underside and between lippings, a point lies."""
     x, y, _ = point
-    lip = case_numbers(spec).behind("bottom") if seat_is(CASE, spec) else 0.0
-    return min(x, spec.number("length") - x, -y, y + spec.number("depth") - lip)
+    length, depth = spec.number("length"), spec.number("depth")
+    if not seat_is(CASE, spec):
+        return min(x, length - x, -y, y + depth)
+    c = case_numbers(spec)
+    left, right = (c.end_lip("bottom", side) for side in (LEFT, RIGHT))
+    back, front = c.back_lip("bottom"), c.behind("bottom")
+    return min(x - left, length - x - right, -y - back, y + depth - front)
 
 
 def _bearing(f: FixingNumbers, place: Place) -> tuple[tuple[Vec3, ...], ...]:

@@ -74,7 +74,7 @@ def strip_title(core: Part, edge: EdgeOf, lip: float) -> str:
     """Its title."""
     board = f"{core.title[:1].lower()}{core.title[1:]}"
     if edge in (EdgeOf.LEFT, EdgeOf.RIGHT):
-        return f"{strip_word(lip)}, {edge.value} end of the {board}"
+        return f"{strip_word(lip)}, {board}, {edge.value} end"
     where = " at the back" if edge is EdgeOf.BACK else ""
     return f"{strip_word(lip)}{where}, {board}"
 
@@ -85,8 +85,7 @@ def front_strip(core: Part, lip: float, low: float, high: float, timber: str) ->
 
 
 def edge_strip(core: Part, edge: EdgeOf, lip: float, run: tuple[float, float], timber: str) -> Part:
-    """The strip on an edge of a board of sheet whose x runs to the right, along ``run`` of its x,
-    or on an end of its y."""
+    """The strip on an edge of a board of sheet, along ``run`` of its x, or on an end of its y."""
     return Part(
         name=strip_name(core.name, edge),
         title=strip_title(core, edge, lip),
@@ -105,7 +104,7 @@ def _strip_frame(core: Part, edge: EdgeOf, lip: float, run: tuple[float, float])
     if edge is EdgeOf.BACK:
         start = frame.to_bench((run[0], -lip, blank.thickness))
         return Frame(start, frame.x_axis, opposite(frame.z_axis), frame.y_axis)
-    if edge is EdgeOf.LEFT:
+    if (edge is EdgeOf.LEFT) == (frame.x_axis[0] > 0.0):
         start = frame.to_bench((-lip, run[0], 0.0))
         return Frame(start, frame.y_axis, frame.z_axis, frame.x_axis)
     start = frame.to_bench((blank.length + lip, run[1], 0.0))

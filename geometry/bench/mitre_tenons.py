@@ -244,7 +244,8 @@ def _front_room(spec: BenchSpec) -> float:
 
 def _back_room(spec: BenchSpec) -> float:
     m = mitre_tenons(spec)
-    return m.first - m.half_width - case_numbers(spec).rebate_width - LEAST_SKIN
+    c = case_numbers(spec)
+    return m.first - m.half_width - max(c.rebate_width, c.sheet_back) - LEAST_SKIN
 
 
 _THROUGH = "mitre_tenon_in mitre_tenon_thickness mitre_tenon_fit"
@@ -275,9 +276,10 @@ CONSTRAINTS: tuple[Constraint, ...] = (
     ),
     rule(
         "mitre_tenon_back",
-        "mitre_tenon_first mitre_tenon_width mitre_tenon_fit back_thickness back_let_in",
+        "mitre_tenon_first mitre_tenon_width mitre_tenon_fit back_thickness back_let_in "
+        f"{LIP_READS}",
         _back_room,
-        "the first mortise would come within {1 mm} of the rebate for the back",
+        "the first mortise would come within {1 mm} of the rebate for the back, or of a lipping",
     ),
     rule(
         "mitre_tenon_front",
@@ -312,7 +314,7 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
 def _snug(spec: BenchSpec) -> tuple[dict[str, float], ...]:
     """First across the mitre, in proportion to the boards; then along it too."""
     c = case_numbers(spec)
-    least = math.ceil(2.0 * c.rebate_width) / 2.0
+    least = math.ceil(2.0 * max(c.rebate_width, c.sheet_back)) / 2.0
     across = {
         "mitre_tenon_in": 5.6,
         "mitre_tenon_thickness": 3.0,

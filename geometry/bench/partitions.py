@@ -22,7 +22,7 @@ from geometry.design.joint import Joint, Measure
 from geometry.design.parameter import Parameter, Value, choice, count, length
 from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
-from geometry.joints.stopped_housing import HousingNumbers, stopped_housing
+from geometry.joints.stopped_housing import BEFORE_LIPPED, HousingNumbers, stopped_housing
 from geometry.primitives.frame import X_AXIS, Frame
 from shared.units import length_mark
 
@@ -181,6 +181,7 @@ def _housed(c: CaseNumbers, at: Upright, parts: Mapping[str, Part], *, up: bool)
         fronts = (c.depth, c.depth, c.depth)
         inside_front = c.depth + c.bottom_bevel(middle)
     where = "top" if up else "bottom"
+    end_lip = c.end_lip(where, LEFT)
     numbers = HousingNumbers(
         low=at.x_left,
         high=right,
@@ -196,7 +197,13 @@ def _housed(c: CaseNumbers, at: Upright, parts: Mapping[str, Part], *, up: bool)
         board_front=fronts,
         inside_front=inside_front,
         sides=(LEFT, RIGHT),
-        place=Measure("from_left_end", at.x_left, "mm", "upright's left face from the left end"),
+        place=Measure(
+            "from_left_end",
+            at.x_left - end_lip,
+            "mm",
+            "upright's left face from the left end" + (BEFORE_LIPPED if end_lip else ""),
+        ),
+        board_back=c.back_lip(where),
     )
     return stopped_housing(f"housing_{where}_{at.name}", parts[where], parts[at.name], numbers)
 

@@ -10,7 +10,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
 
-from geometry.bench.case_numbers import case_numbers
+from geometry.bench.case_numbers import LEFT, RIGHT, case_numbers
 from geometry.bench.four_leg_numbers import CORNERS
 from geometry.bench.lid_box_parameters import ON_STRIP
 from geometry.bench.overall import CASE, LID_BOX, PANEL_BENCH, SLAB, seat_height
@@ -30,7 +30,7 @@ SEAT_READS = (
     "back_thickness back_let_in seat_thickness base leg_joint leg_turn rake splay inset_left "
     "inset_right inset_back inset_front leg_size leg_tenon leg_tenon_fit box_height lid_thickness "
     "box_thickness lid_hung left_joint right_joint left_end_in right_end_in end_thickness "
-    "panel_made_of panel_lip panel_lipped "
+    "panel_made_of panel_lip panel_lipped top_made_of board_lip board_lipped "
     + " ".join(f"partition_{k}" for k in range(1, MOST_PARTITIONS + 1))
 )
 
@@ -88,8 +88,8 @@ def _of_case(spec: BenchSpec) -> SeatBack:
     across = (-c.upright_front, 0.0)
     standing = [((at.x_left - half, at.x_left + t + half), at.end) for at in uprights(c)]
     inside = (
-        c.thickness if c.left.mitred else 0.0,
-        c.length - (c.thickness if c.right.mitred else 0.0),
+        c.thickness if c.left.mitred else c.end_lip("top", LEFT),
+        c.length - (c.thickness if c.right.mitred else c.end_lip("top", RIGHT)),
     )
     taken = max(c.rebate_depth, c.housing_depth)
     return SeatBack(
@@ -98,7 +98,7 @@ def _of_case(spec: BenchSpec) -> SeatBack:
         thickness=c.thickness,
         depth=c.depth,
         mortised=inside,
-        behind=-c.rebate_width,
+        behind=-max(c.rebate_width, c.back_lip("top")),
         under=tuple((along, across) for along, _ in standing),
         foot=c.floor,
         edges=(

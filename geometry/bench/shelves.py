@@ -206,6 +206,7 @@ def _housed(spec: BenchSpec, at: Opening, parts: Mapping[str, Part]) -> tuple[Jo
                 inside_front=board_front(c, upright, middle),
                 sides=("lower", "upper"),
                 place=_marked(c, upright, low),
+                board_back=c.back_lip(upright) if upright.startswith("end_panel") else 0.0,
             ),
         )
         for upright, x, into in sides

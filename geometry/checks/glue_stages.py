@@ -14,6 +14,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from geometry.bench.bench import Bench
+from geometry.bench.lipped import LIPPED
 from geometry.bench.made_apart import made_apart
 from geometry.bench.member import THE_BODY
 from geometry.checks.assembly import Assembly
@@ -58,10 +59,12 @@ def stages(bench: Bench, assembly: Assembly) -> tuple[Stage, ...]:
     for step in assembly.steps:
         group_of = {name: k for k, group in enumerate(step.groups) for name in group}
         closed = [joint for joint in glued if _closes(joint, group_of)]
-        titles = {joint.name: _title(joint, apart) for joint in closed}
+        titles = {joint.name: _title(joint, apart) for joint in closed if joint.kind != LIPPED}
         if len(step.moves) > 1:  # all at once: nothing of it can be left for another time
             most = max(titles.values(), key=list(titles.values()).count, default="")
             titles = dict.fromkeys(titles, most)
+        # Lippings are glued on, and planed flush, before their board is joined to anything.
+        titles |= {one.name: _lipped(bench, one) for one in closed if one.kind == LIPPED}
         for title in dict.fromkeys(titles.values()):
             wet = tuple(joint for joint in closed if titles[joint.name] == title)
             names = {name for joint in wet for name in joint.parts}
@@ -78,6 +81,11 @@ def _closes(joint: Joint, group_of: dict[str, int]) -> bool:
     """Whether its two parts come together in a step."""
     first, second = (group_of.get(name) for name in joint.parts)
     return first is not None and second is not None and first != second
+
+
+def _lipped(bench: Bench, joint: Joint) -> str:
+    board = bench.part(joint.parts[1]).title
+    return f"the {board[:1].lower()}{board[1:]} with its lippings"
 
 
 def _title(joint: Joint, apart: Mapping[str, str]) -> str:

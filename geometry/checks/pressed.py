@@ -12,7 +12,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Generator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -21,7 +21,7 @@ from geometry.bench.lipped import LIPPED
 from geometry.bench.made_apart import made_apart
 from geometry.bench.member import THE_BODY
 from geometry.design.joint import Contact, Joint
-from geometry.design.part import Part
+from geometry.design.part import Part, Shape
 from geometry.joints.closing import Closing, closing_of
 from geometry.primitives.frame import X_AXIS, Y_AXIS, Z_AXIS, Vec3, dot, scale, unit
 from geometry.solids.cutting import placed
@@ -81,7 +81,10 @@ def pressed_in_steps(bench: Bench) -> Generator[None, None, tuple[Pressed, ...]]
             together = _lipped(bench, joint.parts[1])
         for names in (together, together & _beside(bench, joint, square)):
             if names not in stacks:
-                stacks[names] = Stack([placed(one) for one in bench.parts if one.name in names])
+                pieces = (one for one in bench.parts if one.name in names)
+                if joint.kind == LIPPED:
+                    pieces = (_unmitred(one) for one in pieces)
+                stacks[names] = Stack([placed(one) for one in pieces])
             yield
             for way in ways:
                 pads = _best(stacks[names], spots, way)
@@ -93,6 +96,12 @@ def pressed_in_steps(bench: Bench) -> Generator[None, None, tuple[Pressed, ...]]
         title = " and ".join(sorted(titles))
         found.append(Pressed(joint, title, square, spots[0], tuple(presses)))
     return tuple(found)
+
+
+def _unmitred(part: Part) -> Part:
+    """A piece before its mitres are sawn, in a board and its lippings at once."""
+    cuts = tuple(cut for cut in part.shape.cuts if cut.title != "mitre")
+    return replace(part, shape=Shape(part.shape.blank, cuts))
 
 
 def _lipped(bench: Bench, board: str) -> frozenset[str]:

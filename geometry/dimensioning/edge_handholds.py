@@ -10,7 +10,8 @@ from collections.abc import Iterator
 from itertools import chain
 
 from geometry.bench.bench import Bench
-from geometry.bench.board_lippings import BOARD_LIPPING, lips
+from geometry.bench.board_lippings import BOARD_LIPPING, Lip, lips
+from geometry.bench.case_numbers import case_numbers
 from geometry.cuts.chamfer import Chamfer
 from geometry.cuts.contour import Face
 from geometry.cuts.edge_moulding import EdgeMoulding
@@ -93,7 +94,20 @@ def lipping_handholds(bench: Bench) -> tuple[Handhold, ...]:
         line = lip.point(0.0, t, 0.0), lip.point(long, t, 0.0)
         inward = (0.0, -lip.behind / lip.thickness, 0.0)
         found.append(_handhold(core, view, line, inward, "board_lip"))
+        for ends, moves in _other_joints(bench, lip, core):
+            found.append(_handhold(core, view, ends, moves, "board_lip"))
     return tuple(found)
+
+
+def _other_joints(bench: Bench, lip: Lip, core: Part) -> Iterator[tuple[tuple[Vec3, Vec3], Vec3]]:
+    """The joints behind lippings on a board's back edge and its ends, and how they move."""
+    c, blank = case_numbers(bench.spec), core.shape.blank
+    t, long = blank.thickness, blank.length
+    if c.back_lip(core.name) > 0.0:
+        yield ((0.0, 0.0, t), (long, 0.0, t)), (0.0, 1.0, 0.0)
+    for x, lipped, way in ((0.0, lip.run[0] < 0.0, 1.0), (long, lip.run[1] > long, -1.0)):
+        if lipped:
+            yield ((x, 0.0, t), lip.point(x, t, 0.0)), (way, 0.0, 0.0)
 
 
 def _down_the_front(part: Part, cut: Chamfer, size: float) -> Handhold:

@@ -18,6 +18,8 @@ from geometry.design.part import Part
 from geometry.joints.marking import span
 from geometry.primitives.frame import Y_AXIS, Vec3, add, scale
 
+BEFORE_LIPPED = ", before it is lipped"  # of what is measured on a board of sheet
+
 
 @dataclass(frozen=True, slots=True)
 class HousingNumbers:
@@ -139,13 +141,14 @@ def _measures(at: HousingNumbers, width: float) -> tuple[Measure, ...]:
 
 
 def _from_back(at: HousingNumbers) -> str:
-    return "stop from the back edge" + (", before it is lipped" if at.board_back else "")
+    return "stop from the back edge" + (BEFORE_LIPPED if at.board_back else "")
 
 
 def _contacts(at: HousingNumbers) -> tuple[Contact, ...]:
+    back = max(at.back, at.board_back)
     outline = (
-        (at.low, at.back),
-        (at.high, at.back),
+        (at.low, back),
+        (at.high, back),
         (at.high, at.tongue_front),
         (at.low, at.tongue_front),
     )
@@ -154,10 +157,10 @@ def _contacts(at: HousingNumbers) -> tuple[Contact, ...]:
     cheek = tuple(
         at.point(cheek_at, forward, deep)
         for forward, deep in (
-            (at.back, at.depth),
+            (back, at.depth),
             (at.tongue_front, at.depth),
             (at.tongue_front, 0.0),
-            (at.back, 0.0),
+            (back, 0.0),
         )
     )
     return (

@@ -7,13 +7,18 @@ import math
 import pytest
 
 from geometry.bench.bench import Bench
+from geometry.bench.board_lippings import BOARD_LIPPING
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import limits, set_values
+from geometry.checks.all_checks import slow_findings
+from geometry.cuts.rebate import Rebate
 from geometry.cuts.saw import SawCut
 from geometry.design.parameter import Value
+from geometry.design.part import Part
+from geometry.dimensioning.handholds import handholds
 from geometry.solids.measure import bounding_box, volume_of
-from shared.errors import MakerError
+from shared.errors import CannotBuild, MakerError
 
 BOARDS = ("top", "bottom", "end_panel_left", "end_panel_right")
 STRAIGHT: dict[str, Value] = {"flare": 0.0, "right_end": "mitred"}
@@ -23,6 +28,7 @@ ALL: dict[str, Value] = {
     "bottom_made_of": "sheet",
     "ends_made_of": "sheet",
 }
+ROUND: dict[str, Value] = {"board_lip": 8.0, "board_lipped": "all round"}
 LEANING: dict[str, Value] = {"bottom_made_of": "sheet", "ends_made_of": "sheet"}
 
 
@@ -93,6 +99,120 @@ def test_housings_stop_behind_the_lipping() -> None:
     """Partitions stand 12 back, their housings stop 4 more: 16."""
     bench = _bench(STRAIGHT, ALL)
     assert limits(bench.spec, "board_lip").maximum == pytest.approx(16.0)
+
+
+OPEN: dict[str, Value] = {"flare": 0.0, "left_end": "open"}
+HOUSED: dict[str, Value] = {"opening_1_fill": "shelf"}
+
+
+@pytest.mark.parametrize("along", ["front and back", "front and ends", "all round"])
+@pytest.mark.parametrize(("lip", "edge"), [(4.0, 5.0), (8.0, 2.0)])
+@pytest.mark.parametrize(
+    ("form", "made"), [(STRAIGHT, ALL), (OPEN, ALL), ({}, LEANING), ({"flare": 0.0}, ALL)]
+)
+def test_boards_lipped_behind_and_on_their_ends_are_as_large(
+    form: dict[str, Value], made: dict[str, Value], lip: float, edge: float, along: str
+) -> None:
+    """Rebates, housings and chamfers and all: what is cut through lipping and sheet takes as much
+    of both as of one piece, in front of a lipping thinner than the rebate or than the chamfer, and
+    of a thicker one."""
+    shaped: dict[str, Value] = {"chamfer": edge}
+    timber = _bench(form, HOUSED, shaped)
+    sheet = _bench(form, HOUSED, shaped, made, {"board_lip": lip, "board_lipped": along})
+    for board in timber.parts:
+        if board.kind not in ("top", "bottom", "end panel"):
+            continue
+        pieces = [p for p in sheet.parts if p.name == board.name or _on(p, board.name)]
+        assert sum(volume_of(p.shape) for p in pieces) == pytest.approx(volume_of(board.shape))
+        boxes = [bounding_box(piece) for piece in pieces]
+        for axis in range(3):
+            low, high = (bounding_box(board)[k][axis] for k in (0, 1))
+            assert min(box[0][axis] for box in boxes) == pytest.approx(low), board.name
+            assert max(box[1][axis] for box in boxes) == pytest.approx(high), board.name
+
+
+def _on(part: Part, board: str) -> bool:
+    return part.kind == BOARD_LIPPING and part.name.startswith(f"{board}_")
+
+
+def test_sizes_of_a_case_lipped_all_round() -> None:
+    """1200 long and 360 deep, open at the left, 8 of lipping: the sheet of top and bottom is 1192
+    long and 344 deep, that of the end panel 300 high and 344 deep.  Long strips lap over the one on
+    the end, which is 344 long."""
+    bench = _bench({"flare": 0.0, **OPEN, "right_end": "mitred"}, ALL, ROUND)
+    for name in ("top", "bottom"):
+        blank = bench.part(name).shape.blank
+        assert (blank.length, blank.width) == pytest.approx((1192.0, 344.0))
+        assert "{1200 mm} long and {360 mm} wide" in bench.part(name).notes[0]
+        for strip in (f"{name}_lipping", f"{name}_back_lipping"):
+            sizes = bench.part(strip).shape.blank
+            assert (sizes.length, sizes.width, sizes.thickness) == pytest.approx((1200, 20, 8))
+        across = bench.part(f"{name}_left_lipping").shape.blank
+        assert (across.length, across.width, across.thickness) == pytest.approx((344, 20, 8))
+        assert f"{name}_right_lipping" not in {part.name for part in bench.parts}
+    panel = bench.part("end_panel_right").shape.blank
+    assert (panel.length, panel.width) == pytest.approx((300.0, 344.0))
+    # Marked from the sheet's own end and back edge: 60 in from the end, stopped 344 from the back.
+    (housed,) = (one for one in bench.joints if one.name == "housing_bottom_partition_left")
+    told = {measure.name: measure.value for measure in housed.measures}
+    assert told["from_left_end"] == pytest.approx(52.0)
+    assert told["stop_from_back"] == pytest.approx(360.0 - 12.0 - 4.0 - 8.0)
+
+
+def test_the_back_lies_in_the_lipping_or_in_the_sheet_behind_it() -> None:
+    """A back 6 thick in rebates 6 deep.  In lippings of 8 they are cut in these alone; those of 6
+    and of 4 are but 14 wide where the rebate runs from mitre to mitre, and behind 4 it goes on 2
+    into the sheet."""
+    for lip, wide, in_sheet in ((8.0, 20.0, 0.0), (6.0, 14.0, 0.0), (4.0, 14.0, 2.0)):
+        bench = _bench(STRAIGHT, ALL, {"board_lipped": "front and back", "board_lip": lip})
+        for name in BOARDS:
+            strip = bench.part(f"{name}_back_lipping")
+            assert strip.shape.blank.width == pytest.approx(wide)
+            cuts = [c for c in bench.part(name).shape.cuts if isinstance(c, Rebate)]
+            assert [c.y_high for c in cuts] == pytest.approx([in_sheet] if in_sheet else [])
+            rebated = [c for c in strip.shape.cuts if isinstance(c, Rebate)]
+            assert [c.depth for c in rebated] == pytest.approx([6.0] if lip == 8.0 else [])
+        mitred = [joint for joint in bench.joints if joint.kind == "mitred lipping"]
+        assert len(mitred) == 8
+
+
+def test_the_end_lipping_of_a_leaning_bottom_is_bevelled_with_it() -> None:
+    """A flare of 60 over 300: the front leans 1 in 5, 11.31 degrees."""
+    bench = _bench({"flare": 60.0}, LEANING, ROUND)
+    (cut,) = bench.part("bottom_right_lipping").shape.cuts
+    assert isinstance(cut, SawCut)
+    lean = math.degrees(math.atan2(abs(cut.outward[1]), abs(cut.outward[0])))
+    assert lean == pytest.approx(math.degrees(math.atan(0.2)))
+
+
+def test_housings_keep_off_the_lippings_of_open_ends() -> None:
+    """Set in 9 mm with a fit of 0.2: a lipping of 8.9."""
+    bench = _bench(OPEN, ALL, ROUND, {"left_inset": 9.0})
+    most = limits(bench.spec, "board_lip")
+    assert most.maximum == pytest.approx(8.9)
+    assert "lipping of the end" in most.why_maximum
+    assert limits(bench.spec, "left_inset").minimum == pytest.approx(8.1)
+
+
+def test_posts_are_not_screwed_to_lippings() -> None:
+    rest: dict[str, Value] = {"back_rest": "rails"}
+    behind = _bench(STRAIGHT, rest, {"post_fixing": "behind the seat"}, ALL).spec
+    with pytest.raises(CannotBuild, match="back lippings of top and bottom"):
+        set_values(behind, {"board_lipped": "all round"})
+    assert build(set_values(behind, {"board_lipped": "front and ends"})).part("post_1")
+
+
+def test_lippings_are_pressed_on_before_mitres_are_sawn() -> None:
+    """So nothing slants that a clamp lies on, nor are they wet with the case."""
+    bench = _bench({"flare": 0.0, **OPEN, "right_end": "mitred"}, ALL, ROUND)
+    told = [one for one in slow_findings(bench) if one.check in ("no_clamp", "caul_wanted")]
+    assert not [one for one in told if any("lipping" in name for name in one.parts)]
+
+
+def test_the_joints_behind_lippings_can_be_taken_hold_of() -> None:
+    """In plan: in front and behind of top and bottom, and at both their open ends."""
+    held = [one for one in handholds(_bench(OPEN, ALL, ROUND)) if one.pull.parameter == "board_lip"]
+    assert len(held) == 8
 
 
 def test_a_top_with_a_run_out_has_no_lipping() -> None:
