@@ -1,4 +1,4 @@
-"""The lid of a storage box, the strip that it may hang on, its hinges and its stay.
+"""The lid of a storage box, the strip that it may hang on, its hinges and its stays.
 
 The lid lies on front and ends; on a strip it is hung by leaves let into both edges, the pins level
 with the upper faces; on the back by leaves let into the lid's underside and the back's upper edge,
@@ -17,7 +17,7 @@ from geometry.bench.lid_box_numbers import LidBox, lid_box
 from geometry.bench.lid_box_parameters import LID_PARAMETERS
 from geometry.bench.lid_box_rules import LID_CONSTRAINTS
 from geometry.bench.lid_clear import open_corners
-from geometry.bench.lid_stay import stay_numbers
+from geometry.bench.lid_stay import stay_at, stay_numbers
 from geometry.bench.lipped import SHEET, TIMBER, EdgeOf, lips_back, lips_ends, strip_name
 from geometry.bench.member import THE_LID, Member
 from geometry.cuts.cut import Blank
@@ -27,6 +27,7 @@ from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
 from geometry.joints.face_to_face import SCREWED, Corners, face_to_face
 from geometry.joints.hinged import HingedNumbers, hinged
+from geometry.joints.lid_stay import lid_stay
 from geometry.joints.screw_rows import EDGE_BITE, bite_in, has_room, screw_for, stations
 from geometry.joints.screwed_faces import ScrewedFaces, ScrewPlace, laid_on, screwed_faces
 from geometry.primitives.frame import Frame, Vec3
@@ -112,14 +113,19 @@ def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
     lid, holder = parts[LID], parts[STRIP if b.has_strip else BACK]
     hung = hinged("lid_hinges", parts[hung_by(spec)], holder, hung_at(spec))
     lips = lid_lip(spec), lid_back_lip(spec), lid_end_lip(spec)
-    lying = [_lying(b, parts[name], lid, name, lips) for name in (LEFT, RIGHT)]
-    lying = [*_on_front(b, parts[FRONT], lid, lips), *lying]
+    ends = [_lying(b, parts[name], lid, name, lips) for name in (LEFT, RIGHT)]
+    lying = [*_on_front(b, parts[FRONT], lid, lips), *ends]
+    # Before what the lid lies on: beside a stay it is the stay that is meant.
+    stays = [
+        lid_stay(f"stay_{end}", parts[f"box_{end}"], lid, stay_at(b, joint.contacts[0].corners))
+        for end, joint in zip(("left", "right"), ends, strict=True)
+    ]
     fixed = [
         _lying(b, parts[name], parts[STRIP], name, BARE)
         for name in (BACK, LEFT, RIGHT)
         if b.has_strip
     ]
-    return (hung, *lying, *fixed)
+    return (hung, *stays, *lying, *fixed)
 
 
 def hung_by(spec: BenchSpec) -> str:

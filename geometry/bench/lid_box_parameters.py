@@ -297,7 +297,7 @@ _STAYS: tuple[Parameter, ...] = (
         _LID,
         _STAY.name,
         tuple(row.name for row in STAYS),
-        "A generic row; a new one brings its sizes: check your stay's sheet.",
+        "A generic row, one at each end; a new one brings its sizes: check your stay's sheet.",
     ),
     length(
         "stay_reach",

@@ -43,6 +43,7 @@ HOLDS: dict[str, Hold] = {
     "let in": Hold.FAST,
     "levelling foot": Hold.LOOSE,
     "lid on its box": Hold.LOOSE,
+    "lid stay": Hold.LOOSE,
     "loose tenon": Hold.FAST,
     "mitre": Hold.FAST,
     "mitred lipping": Hold.FAST,

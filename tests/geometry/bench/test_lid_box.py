@@ -48,10 +48,12 @@ def test_volumes_by_hand() -> None:
     """Lid 306.5 = 378 - 71.5 deep; two mortises 50 x 14, 0.85 deep: half of 3.2 less 1.5.  The
     bottom lies 9 in rebates at each side and has 1 of room: 1160 + 18 - 1 by 320 + 18 - 1.  Screws
     go down through the strip: 6 no more than 250 apart along the 1160 between the ends, one in the
-    50 on each of those, in holes of 4.766, which the solid has flattened a little."""
+    50 on each of those, in holes of 4.766.  Two stays have a screw each in the lid, in pilots of
+    2.692, 12 deep.  The solid has flattened what is round a little."""
     screws = 8.0 * math.pi / 4.0 * 4.766**2 * 22.0
     leaves = 2.0 * 50.0 * 14.0 * 0.85
-    assert volume({}, "lid") == pytest.approx(1200.0 * 306.5 * 22.0 - leaves, rel=1e-9)
+    pilots = 2.0 * math.pi / 4.0 * 2.692**2 * 12.0
+    assert volume({}, "lid") == pytest.approx(1200.0 * 306.5 * 22.0 - leaves - pilots, abs=10.0)
     strip = 1200.0 * 70.0 * 22.0 - leaves - screws
     assert volume({}, "hinge_strip") == pytest.approx(strip, rel=1e-4)
     assert volume({}, "box_bottom") == pytest.approx(1177.0 * 337.0 * 15.0, rel=1e-9)
@@ -129,6 +131,23 @@ def test_a_stay_is_taut_when_the_lid_is_open(hung: str, opening: float) -> None:
         reaches.append(float(np.linalg.norm(there - box)))
     assert reaches[-1] == pytest.approx(b.stay_reach, abs=1e-9)
     assert max(reaches[:-1]) < b.stay_reach
+
+
+def test_a_stay_is_screwed_beside_each_end() -> None:
+    """The pin 70.75 in front of the back edge: the lid's screw 110 in front of that, 180.75, is
+    109.25 from the lid's back edge at 71.5, and 12 inside an end of 20.  The walls are 278 high:
+    35 below the rim is 243 over the lower edge, which is an end's face edge."""
+    bench = build(spec_of({}))
+    back = next(size.value for size in bench.derived if size.name == "stay_from_back")
+    for end in ("left", "right"):
+        joint = next(one for one in bench.joints if one.name == f"stay_{end}")
+        assert joint.parts == (f"box_{end}", "lid")
+        sizes = {one.name: one.value for one in joint.measures}
+        assert sizes["box_screw_from_end"] == pytest.approx(min(back, 360.0 - back))
+        assert sizes["box_screw_from_edge"] == pytest.approx(243.0)
+        assert sizes["lid_screw_from_end"] == pytest.approx(32.0)
+        assert sizes["lid_screw_from_edge"] == pytest.approx(109.25)
+        assert (sizes["stay_reach"], sizes["lid_opening"]) == (180.0, 95.0)
 
 
 def _from_the_end(parts: tuple[Part, ...]) -> shapely.Geometry:
