@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from geometry.cuts.cut import Blank
 from geometry.cuts.saw import SawCut
 from geometry.cuts.wedge_slot import WedgeSlot
-from geometry.design.joint import Contact, Joint, Measure
+from geometry.design.joint import FIRST, SECOND, Contact, Joint, Measure
 from geometry.design.part import Part, Shape
 from geometry.joints.leaning_tenon import LeaningTenon
 from geometry.primitives.frame import Frame, Vec3, scale
@@ -113,14 +113,38 @@ def tenon_wedge(name: str, piece: Part, wedge: Part, at: TenonWedge) -> Joint:
         fit=0.0,
         cuts_first=(slot,),
         cuts_second=_sawn(at),
-        measures=(
-            Measure("slot_across", at.y, "mm", f"its middle, from the {piece.kind}'s face edge"),
-            Measure("slot_length", at.slot, "mm", "up from the tenon's end, along the grain"),
-            Measure("wedge_thick", at.thick, "mm", "at the tenon's end"),
-            Measure("wedge_long", at.slot, "mm", "from there to its edge"),
-            Measure("wedge_wide", at.width, "mm", "across the tenon"),
-        ),
+        measures=_measures(at),
         contacts=tuple(_contact(at, side) for side in _SIDES),
+    )
+
+
+def _measures(at: TenonWedge) -> tuple[Measure, ...]:
+    """The slot as it is marked on the tenon that is cut, and the wedge."""
+    frame = at.tenon.frame
+    near, far = at.y - at.tenon.y_low, at.tenon.y_high - at.y
+    mouth = frame.to_bench(at.tenon.point(at.y, at.middle, at.tenon.length))
+    return (
+        Measure(
+            "slot_from_edge",
+            min(near, far),
+            "mm",
+            "from the tenon's nearer edge to the slot's middle, which runs from cheek to cheek",
+            FIRST,
+            frame.y_axis,
+            mouth,
+        ),
+        Measure(
+            "slot_length",
+            at.slot,
+            "mm",
+            "up from the tenon's end, along the grain",
+            FIRST,
+            frame.x_axis,
+            mouth,
+        ),
+        Measure("wedge_thick", at.thick, "mm", "at the tenon's end", SECOND, frame.y_axis),
+        Measure("wedge_long", at.slot, "mm", "from there to its edge", SECOND, frame.x_axis, mouth),
+        Measure("wedge_wide", at.width, "mm", "across the tenon", SECOND, frame.z_axis),
     )
 
 
