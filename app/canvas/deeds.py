@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QObject, QPointF, Qt, QTimer
+from PySide6.QtCore import QObject, QPointF, Qt, QTimer, Signal
 from PySide6.QtGui import QPolygonF
 from PySide6.QtWidgets import QWidget
 
@@ -14,23 +14,34 @@ from app.document.desk import Desk
 from app.gestures.moments import (
     Deed,
     Handle,
+    LeavePlane,
     Moment,
     Pan,
     PickAt,
+    PutPlane,
     Restore,
     Settle,
     Shift,
+    ShiftPlane,
     TypeInto,
 )
+from app.scene.joint_seams import Seam
 from app.scene.notes import handle_note, joint_note, part_note, value_note
 from app.scene.preferences import Preferences
 from app.scene.sheet_view import Hold, SheetView
 from app.scene.steps import drag_step
 from app.scene.wording import size_text
 from geometry.bench.catalogue import parameter
+from geometry.bench.through import settable
 from geometry.primitives.frame import Vec2
 
 _OPENS = Qt.CursorShape.PointingHandCursor
+_PULLS = {
+    # by what a hand has of a section's plane
+    "END": Qt.CursorShape.SizeAllCursor,
+    "LEVEL": Qt.CursorShape.SizeVerCursor,
+    "UPRIGHT": Qt.CursorShape.SizeHorCursor,
+}
 REST_MS = 450
 """A pointer that rests so long gets a note."""
 
@@ -39,7 +50,12 @@ TypeValue = Callable[[str, str], str]
 
 
 class Deeds(QObject):
-    """Changes the desk, the view and what stands out; never paints."""
+    """Changes the desk, the view and what stands out; never paints.
+
+    ``plane_put``: a section's plane has been moved, and the hand has let go of it.
+    """
+
+    plane_put = Signal()
 
     def __init__(
         self, canvas: QWidget, desk: Desk, view: SheetView, sight: Sight, type_value: TypeValue
@@ -75,20 +91,30 @@ class Deeds(QObject):
         self._sight.note = ""
         self._rest.stop()
         handle = self._view.handle_at(at) if at is not None else None
-        seam = self._view.seam_at(at, handle) if at is not None else None
-        on_part = at is not None and handle is None and seam is None
+        grip = self._sight.grip_at(at, handle) if at is not None else None
+        handle = handle if grip is None else None
+        seam = self._view.seam_at(at, handle) if at is not None and grip is None else None
+        on_part = at is not None and handle is None and seam is None and grip is None
         part = self._view.part_at(at) if at is not None and on_part else ""
+        self._sight.grip = grip
         if at is not None:
             self._sight.at = at
-            self._canvas.setCursor(_cursor(handle) if seam is None else _OPENS)
-            if handle is not None or seam is not None or part:
+            self._canvas.setCursor(self._cursor_over(handle, seam))
+            if handle is not None or seam is not None or grip is not None or part:
                 self._rest.start()
         self._sight.point(handle, part, seam)
+
+    def _cursor_over(self, handle: Handle | None, seam: Seam | None) -> Qt.CursorShape:
+        if self._sight.grip is not None:
+            return _PULLS[self._sight.grip.name]
+        return _cursor(handle) if seam is None else _OPENS
 
     def rest(self) -> None:
         """The pointer has rested: say what lies under it."""
         sight, model, preferences = self._sight, self._desk.model, self._view.preferences
-        if sight.seam is not None:
+        if sight.grip is not None and sight.plane is not None:
+            sight.note = sight.plane.note(preferences, at_rest=True)
+        elif sight.seam is not None:
             sight.note = joint_note(model.bench, sight.seam.joint, preferences)
         elif sight.handle is not None:
             sight.note = handle_note(model, sight.handle, preferences)
@@ -102,6 +128,8 @@ class Deeds(QObject):
         self._rest.stop()
         self._sight.show_place(None)
         handle = self._sight.handle
+        if self._sight.grip is not None and self._sight.plane is not None:
+            self._sight.plane.press(at)
         if handle is not None:
             self._sight.focus = handle.dimension
             self._held = self._view.hold(handle.view, (0.0, 0.0))
@@ -121,6 +149,8 @@ class Deeds(QObject):
                 self.open(deed.handle)
             case PickAt():
                 self._pick(deed.at)
+            case ShiftPlane() | PutPlane() | LeavePlane():
+                self._move_plane(deed)
             case Pan():
                 self._view.pan(deed.by)
 
@@ -147,7 +177,20 @@ class Deeds(QObject):
         step = drag_step(row.unit, row.step, preferences.shown, self._view.pixels_per_mm)
         why = self._desk.pull(pull, self._view.view_mm(deed.by), None if deed.free else step)
         self._sight.at = moment.at
-        self._sight.note = value_note(self._desk.model, pull.parameter, preferences, why)
+        self._sight.note = value_note(self._desk.model, pull.name, preferences, why)
+
+    def _move_plane(self, deed: ShiftPlane | PutPlane | LeavePlane) -> None:
+        sight = self._sight
+        assert sight.plane is not None
+        match deed:
+            case ShiftPlane():
+                sight.plane.pull(deed.at, free=deed.free)
+                sight.at = deed.at
+                sight.note = sight.plane.note(self._view.preferences, at_rest=False)
+            case PutPlane() if sight.plane.release():
+                self.plane_put.emit()
+            case _:
+                sight.plane.give_up()
 
     # Typing
 
@@ -159,14 +202,18 @@ class Deeds(QObject):
             sight.note = handle_note(self._desk.model, handle, preferences)
             sight.at = sight.middle_of(handle.dimension)
             return
-        name = handle.pull.parameter
-        row = parameter(name)
+        name = handle.pull.name
+        size = settable(self._desk.model.bench.derived, name)
+        row = parameter(handle.pull.parameter)
+        title, value = (
+            (row.title, self._desk.spec.value(name)) if size is None else (size.title, size.value)
+        )
         sight.note = ""
-        shown = typed or size_text(self._desk.spec.value(name), row.unit, preferences)
+        shown = typed or size_text(value, row.unit, preferences)
         over = handle.dimension or next(iter(sorted(self._view.dimensions_of(name))), "")
         corners = self._view.text_corners(over) or (sight.at,)
         box = QPolygonF([QPointF(x, y) for x, y in corners]).boundingRect().toRect()
-        self.entry.open(name, row.title, shown, box, typed=bool(typed))
+        self.entry.open(name, title, shown, box, typed=bool(typed))
 
     def _typed(self, name: str, text: str) -> None:
         why = self._type_value(name, text)

@@ -13,6 +13,7 @@ from app.scene.notes import handle_note, value_note
 from app.scene.sheet_view import SheetView
 from app.scene.steps import BIG_STEPS, finest_step
 from geometry.bench.catalogue import parameter
+from geometry.dimensioning.pull import Pull
 
 TYPED = "0123456789.,½¼¾-"
 """A key of these begins a value."""
@@ -71,7 +72,7 @@ class Keys(QObject):
             return False
         if focused is not None and focused.pull is not None and key in ARROWS:
             big = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
-            self._nudge(focused.pull.parameter, ARROWS[key] * (int(BIG_STEPS) if big else 1))
+            self._nudge(focused.pull, ARROWS[key] * (int(BIG_STEPS) if big else 1))
         elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
             self._deeds.open(handle)
         elif handle.pull is not None and text and text in TYPED:
@@ -90,11 +91,11 @@ class Keys(QObject):
         if not self._deeds.holding:
             self._desk.settle()
 
-    def _nudge(self, name: str, steps: int) -> None:
-        row = parameter(name)
+    def _nudge(self, pull: Pull, steps: int) -> None:
+        row = parameter(pull.parameter)
         step = finest_step(row.unit, row.step, self._view.preferences.shown)
-        why = self._desk.nudge(name, steps, step)
-        self._sight.note = value_note(self._desk.model, name, self._view.preferences, why)
+        why = self._desk.nudge(pull.name, steps, step)
+        self._sight.note = value_note(self._desk.model, pull.name, self._view.preferences, why)
         self._sight.at = self._sight.middle_of(self._sight.focus)
         self._announce(self._sight.note)
 

@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QWidget
 
 from app.canvas.marks_view import MarksView
 from app.canvas.seam_pointer import SeamPointer
+from app.gestures.plane_hand import PlaneHand
 from app.look.themes import Theme
 from app.scene.look_seams import apart_seams, pictorial_seams, section_seams
 from app.scene.looks import Look, cut_through, screen_layout, whole_sheet
@@ -59,9 +60,7 @@ class LookCanvas(MarksView):
         self._sheet: SectionSheet | None = None
         self._picked: Vec3 | None = None
         self._gathered: tuple[str, ...] = ()
-        self._pulling = False
-        self._pivot: Vec3 | None = None
-        self._before = self.plane
+        self._hand = PlaneHand(self.planes)
         self.pointer = SeamPointer(self, self._note_of)
         self.pointer.lit.connect(self.joint_pointed)
         self.pointer.opened.connect(self.joint_opened)
@@ -102,7 +101,7 @@ class LookCanvas(MarksView):
 
     def key(self) -> Hashable:
         shown = (self._bench.spec, self._preferences, self.look, self.plane)
-        return (*shown, self._picked, self._gathered, self._pulling)
+        return (*shown, self._picked, self._gathered, self._hand.holding)
 
     def lit(self) -> frozenset[str]:
         return frozenset((PICKED, *(f"part:{name}" for name in self._gathered)))
@@ -118,7 +117,7 @@ class LookCanvas(MarksView):
         return found.marks, 1.0
 
     def _cut(self, layout: Layout) -> tuple[Mark, ...]:
-        plane, held = self.plane, self._pulling
+        plane, held = self.plane, self._hand.holding
         found = cut_through(self._bench, plane, layout, self._picked, with_names=not held)
         self._sheet = found
         self.pointer.show_seams(None if held else section_seams(self._bench, found))
@@ -146,17 +145,12 @@ class LookCanvas(MarksView):
         self._gathered, self._picked = (), None
         self.refresh()
         self.update()
-        self._pulling = self._over_small_view(event)
-        if not self._pulling:
+        if not self._over_small_view(event):
             self.pointer.press(_at(event))
             return
         assert self._sheet is not None
         self.pointer.let_go()
-        self._before = self.plane
-        on_an_end = self._sheet.key.end_at(self._spot(event)) is not None
-        # What it turns about stays where it is while the line gets longer or shorter.
-        self._pivot = self._sheet.key.pivot if on_an_end else None
-        if not on_an_end:
+        if not self._hand.press(self._sheet.key, self._spot(event)):
             self._pull(event)
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
@@ -168,10 +162,9 @@ class LookCanvas(MarksView):
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         if event.button() != Qt.MouseButton.LeftButton:
             return
-        pulled, self._pulling = self._pulling, False
-        if pulled:
+        if self._hand.holding:
             self.update()  # with its names again
-            if self.plane != self._before:
+            if self._hand.release():
                 self.put.emit()
         self.pointer.release(_at(event))
         if self.isVisible():
@@ -180,7 +173,10 @@ class LookCanvas(MarksView):
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
         """The plane stands square again, or askew as it did at first."""
         if event.button() == Qt.MouseButton.LeftButton and self._over_small_view(event):
-            self._turn_to(FIRST_TURN[self.planes.way])
+            assert self._sheet is not None
+            self._hand.turn_back(self._sheet.key)
+            self.update()
+            self.put.emit()
 
     def leaveEvent(self, event: QEvent) -> None:
         super().leaveEvent(event)
@@ -213,19 +209,14 @@ class LookCanvas(MarksView):
         self.setCursor(Qt.CursorShape.SizeVerCursor if flat else Qt.CursorShape.SizeHorCursor)
 
     def _pull(self, event: QMouseEvent) -> None:
-        """The plane goes through the pointer, in the small view: on whole millimetres, or turned
-        about its middle."""
-        if not self._pulling:
+        """The plane follows the pointer, in the small view."""
+        if not self._hand.holding:
             return
         self.refresh()
         assert self._sheet is not None
-        key, spot = self._sheet.key, self._spot(event)
-        if self._pivot is None:
-            pulled = key.pulled_to(spot)
-            self._stand(Plane(pulled.way, float(round(pulled.at)), pulled.turn))
-        else:
-            free = bool(event.modifiers() & FREE_KEYS)
-            self._stand(key.turned_to(spot, self._pivot, free=free))
+        free = bool(event.modifiers() & FREE_KEYS)
+        self._hand.pull(self._sheet.key, self._spot(event), free=free)
+        self.update()
 
     def _spot(self, event: QMouseEvent) -> Vec2:
         return self.to_sheet(_at(event))
@@ -237,9 +228,9 @@ class LookCanvas(MarksView):
             return
         if self.look is not Look.SECTION:
             super().keyPressEvent(event)
-        elif key == Qt.Key.Key_Escape and self._pulling:
-            self._pulling = False
-            self._stand(self._before)
+        elif key == Qt.Key.Key_Escape and self._hand.holding:
+            self._hand.give_up()
+            self.update()
         elif key in MOVES:
             plane = self.plane
             self._stand(Plane(plane.way, plane.at + MOVES[key] * big, plane.turn))

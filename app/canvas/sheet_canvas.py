@@ -26,8 +26,8 @@ from app.canvas.keys import Keys
 from app.canvas.sheet_painter import SheetPainter, UnderHand
 from app.canvas.sight import Sight
 from app.document.desk import Desk
-from app.gestures.hands import Hand, hold_value, slide_sheet, touch_joint, touch_part
-from app.gestures.moments import Act, Gesture, Moment, OpenJoint, PickAt, TypeInto
+from app.gestures.hands import Hand, hold_value, slide_sheet, touch_joint, touch_part, touch_plane
+from app.gestures.moments import Act, Gesture, Moment, OpenJoint, OpenSection, PickAt, TypeInto
 from app.look.palettes import theme_of
 from app.look.themes import Tone
 from app.look.type import cap_height
@@ -44,11 +44,12 @@ FREE_KEYS = Qt.KeyboardModifier.AltModifier | Qt.KeyboardModifier.ControlModifie
 class SheetCanvas(QWidget):
     """What it says to the rest of the window it says through ``sight``.
 
-    ``joint_opened`` names the joint whose detail is wanted.
+    ``joint_opened`` names the joint whose detail is wanted; ``section_opened``: the section is.
     """
 
     scale_changed = Signal()
     joint_opened = Signal(str)
+    section_opened = Signal()
 
     def __init__(
         self,
@@ -192,6 +193,8 @@ class SheetCanvas(QWidget):
     def _touched(self, press: Moment) -> Gesture:
         """What the hand is on, where it has come down."""
         handle = self.deeds.take_hold(press.at)
+        if self.sight.grip is not None:
+            return touch_plane(press)
         if self.sight.seam is not None:
             return touch_joint(self.sight.seam.joint, handle, press)
         return hold_value(handle, press) if handle else touch_part(press)
@@ -265,9 +268,12 @@ class SheetCanvas(QWidget):
         if self._hand is None:
             self.deeds.let_go(moment, keep_note=isinstance(deed, PickAt | TypeInto))
         self.update()
-        if isinstance(deed, OpenJoint):
+        if isinstance(deed, OpenJoint | OpenSection):
             self.deeds.point_at(None)
+        if isinstance(deed, OpenJoint):
             self.joint_opened.emit(deed.joint)
+        elif isinstance(deed, OpenSection):
+            self.section_opened.emit()
 
     # The keyboard
 

@@ -12,6 +12,7 @@ from app.canvas.pointer_note import paint_note
 from app.look.themes import Theme, Tone
 from app.scene.sheet_view import SheetView
 from geometry.dimensioning.dimension_marks import owner_of
+from geometry.drawing.marks import Mark
 from geometry.sheets.thinning import legible
 
 RING = 14.0  # pixels
@@ -25,7 +26,8 @@ class UnderHand:
     ``dimensions`` are lit, ``focus`` has the keyboard, ``part`` is under the pointer, ``picked``
     picked out; ``edge`` is a line in pixels that a drag would move; ``rings`` mark a place in each
     view; ``note`` stands near ``note_at``; ``gathered`` are parts that stand out together; ``seam``
-    are lines in pixels, of a joint that a click would open.
+    are lines in pixels, of a joint that a click would open.  ``plane`` are the marks of a section's
+    plane, in the tone of the hand when that is on it.
     """
 
     dimensions: frozenset[str] = frozenset()
@@ -38,6 +40,8 @@ class UnderHand:
     note_at: tuple[float, float] = (0.0, 0.0)
     gathered: frozenset[str] = frozenset()
     seam: tuple[tuple[float, float, float, float], ...] = ()
+    plane: tuple[Mark, ...] = ()
+    on_plane: bool = False
 
 
 class SheetPainter:
@@ -110,6 +114,12 @@ class SheetPainter:
             painter.save()
             painter.translate(*self._origin())
             self._lit_picture(frozenset(owners), ratio).paint(painter, theme, lit=True)
+            painter.restore()
+        if under_hand.plane:
+            painter.save()
+            painter.translate(*self._origin())
+            plane = Picture(under_hand.plane, self._view.density, ratio)
+            plane.paint(painter, theme, lit=under_hand.on_plane)
             painter.restore()
         hand = QColor(theme.tone(Tone.HAND))
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)

@@ -5,6 +5,8 @@ The panels point at things here, and learn from its signals what the hand points
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QObject, Signal
 
 from app.canvas.sheet_painter import UnderHand
@@ -12,6 +14,9 @@ from app.gestures.moments import Handle
 from app.scene.joint_seams import Seam
 from app.scene.sheet_view import SheetView
 from geometry.primitives.frame import Vec2, Vec3
+
+if TYPE_CHECKING:
+    from app.scene.plane_line import Grip, PlaneLine
 
 
 class Sight(QObject):
@@ -33,6 +38,8 @@ class Sight(QObject):
         self.handle: Handle | None = None
         self.at: Vec2 = (0.0, 0.0)
         self.seam: Seam | None = None
+        self.plane: PlaneLine | None = None  # once there is a section
+        self.grip: Grip | None = None
         self.part = ""
         self.picked = ""
         self._gathered: frozenset[str] = frozenset()
@@ -51,7 +58,7 @@ class Sight(QObject):
         elif self.handle is not None and self.handle.dimension:
             dimensions.add(self.handle.dimension)
         elif self.handle is not None and self.handle.pull is not None:
-            dimensions |= self._view.dimensions_of(self.handle.pull.parameter)
+            dimensions |= self._view.dimensions_of(self.handle.pull.name)
             edge = self._view.edge_pixels(self.handle, self.at)
         focus = self.focus if has_keyboard else ""
         if focus:
@@ -67,6 +74,8 @@ class Sight(QObject):
             self.at,
             self._gathered,
             self._view.seam_pixels(self.seam) if self.seam is not None else (),
+            self.plane.marks if self.plane is not None else (),
+            self.grip is not None,
         )
 
     # From the panels
@@ -114,6 +123,13 @@ class Sight(QObject):
             self._say_joint("")
         self.say(name_of(handle) if seam is None else "")
         self._say_joint(joint)
+
+    def grip_at(self, at: Vec2, handle: Handle | None) -> Grip | None:
+        """What of a section's plane a hand would take hold of at a pixel, if anything."""
+        if self.plane is None:
+            return None
+        on_dimension = handle is not None and bool(handle.dimension)
+        return self.plane.grip_at(at, on_dimension=on_dimension)
 
     def _say_joint(self, name: str) -> None:
         if name != self._joint:
@@ -173,4 +189,4 @@ def name_of(handle: Handle | None) -> str:
     """The value that a handle stands for, as the story stick names it."""
     if handle is None:
         return ""
-    return handle.pull.parameter if handle.pull is not None else handle.dimension
+    return handle.pull.name if handle.pull is not None else handle.dimension

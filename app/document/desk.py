@@ -19,6 +19,7 @@ from app.scene.model import Model, build_model
 from app.scene.nudge import nudged
 from geometry.bench.catalogue import parameter
 from geometry.bench.limits import set_values
+from geometry.bench.through import settable
 from geometry.design.cutting_plane import Plane
 from geometry.design.parameter import Value
 from geometry.design.project import Project
@@ -149,8 +150,12 @@ class Desk(QObject):
             self.restore()
 
     def nudge(self, name: str, steps: int, step: float) -> str:
-        """Show the bench with a value moved by so many steps from where it now is."""
+        """Show the bench with a value moved by so many steps from where it now is, or a size that
+        is set through one."""
         self.take_back()
+        size = settable(self.model.bench.derived, name)
+        if size is not None:
+            name, steps = size.through, steps if size.gain > 0.0 else -steps
         return self._show_preview(nudged(self.spec, name, steps, step), name)
 
     def _show_preview(self, dragged: Dragged, name: str) -> str:

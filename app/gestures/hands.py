@@ -11,13 +11,17 @@ from app.gestures.moments import (
     Deed,
     Gesture,
     Handle,
+    LeavePlane,
     Moment,
     OpenJoint,
+    OpenSection,
     Pan,
     PickAt,
+    PutPlane,
     Restore,
     Settle,
     Shift,
+    ShiftPlane,
     TypeInto,
     between,
     is_still,
@@ -62,6 +66,18 @@ def _pulled(handle: Handle, press: Moment, moment: Moment) -> Gesture:
     while moment.act is Act.MOVE:
         moment = yield Shift(handle, between(press, moment), moment.free)
     return Settle() if moment.act is Act.RELEASE else Restore()
+
+
+def touch_plane(press: Moment) -> Gesture:
+    """A hand on the line of a section's plane: a click shows the section, a drag moves it."""
+    moment = yield None
+    while moment.act is Act.MOVE and is_still(press.at, moment.at):
+        moment = yield None
+    if moment.act is Act.RELEASE and is_still(press.at, moment.at):
+        return OpenSection()
+    while moment.act is Act.MOVE:
+        moment = yield ShiftPlane(moment.at, moment.free)
+    return PutPlane() if moment.act is Act.RELEASE else LeavePlane()
 
 
 def touch_part(press: Moment) -> Gesture:

@@ -86,13 +86,48 @@ class OpenJoint:
 
 
 @dataclass(frozen=True, slots=True)
+class ShiftPlane:
+    """The line of a section's plane is pulled to a place."""
+
+    at: Vec2
+    free: bool
+
+
+@dataclass(frozen=True, slots=True)
+class PutPlane:
+    """The hand lets go of the line: the section is kept as it is."""
+
+
+@dataclass(frozen=True, slots=True)
+class LeavePlane:
+    """It is given up: the plane stands where it stood."""
+
+
+@dataclass(frozen=True, slots=True)
+class OpenSection:
+    """A click on the line: show the section."""
+
+
+@dataclass(frozen=True, slots=True)
 class Pan:
     """Move the sheet by so many pixels since the last moment."""
 
     by: Vec2
 
 
-Deed = Shift | Settle | Restore | TypeInto | PickAt | OpenJoint | Pan
+Deed = (
+    Shift
+    | Settle
+    | Restore
+    | TypeInto
+    | PickAt
+    | OpenJoint
+    | ShiftPlane
+    | PutPlane
+    | LeavePlane
+    | OpenSection
+    | Pan
+)
 Gesture = Generator[Deed | None, Moment, Deed | None]
 
 _STILL = 4.0  # pixels

@@ -7,7 +7,7 @@ from enum import IntEnum
 
 from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QPersistentModelIndex, Qt
 
-from app.scene.stick_rows import Entry, Heading, Standing, StickRow, entries
+from app.scene.stick_rows import Entry, Heading, StickRow, entries
 
 Index = QModelIndex | QPersistentModelIndex
 TypeValue = Callable[[str, str], str]
@@ -97,7 +97,7 @@ class StickModel(QAbstractListModel):
         if not isinstance(entry, StickRow):
             return Qt.ItemFlag.NoItemFlags
         flags = Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
-        if entry.standing is Standing.FREE:
+        if entry.settable:
             flags |= Qt.ItemFlag.ItemIsEditable
         return flags
 
@@ -115,7 +115,7 @@ class StickModel(QAbstractListModel):
             case Qt.ItemDataRole.DisplayRole:
                 return f"{entry.title} {entry.value_text}"
             case Qt.ItemDataRole.EditRole:
-                return typed or entry.value_text
+                return typed or entry.edit_text
             case Qt.ItemDataRole.AccessibleTextRole:
                 return f"{entry.spoken}. {why}" if why else entry.spoken
             case Qt.ItemDataRole.AccessibleDescriptionRole | Qt.ItemDataRole.ToolTipRole:
@@ -134,7 +134,7 @@ class StickModel(QAbstractListModel):
         if row is None or role != Qt.ItemDataRole.EditRole:
             return False
         typed = str(value)
-        why = "" if typed == row.value_text else self._type_value(row.name, typed)
+        why = "" if typed == row.edit_text else self._type_value(row.name, typed)
         if why:
             self._wrong[row.name] = (typed, why)
         else:

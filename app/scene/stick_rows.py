@@ -31,7 +31,10 @@ class Heading:
 
 @dataclass(frozen=True, slots=True)
 class StickRow:
-    """One size.  ``value_text`` is as shown; ``note`` says what it is or what it follows from."""
+    """One size.  ``value_text`` is as shown; ``note`` says what it is or what it follows from.
+
+    Some that follow can be ``settable`` too, through what they follow.
+    """
 
     name: str
     title: str
@@ -41,6 +44,12 @@ class StickRow:
     unit: str
     note: str
     choices: tuple[str, ...] = ()
+    settable: bool = True
+
+    @property
+    def edit_text(self) -> str:
+        """What a maker begins from who types it anew: a size that follows without its brackets."""
+        return self.value_text[1:-1] if self.standing is Standing.DERIVED else self.value_text
 
     @property
     def spoken(self) -> str:
@@ -90,6 +99,7 @@ def _derived(row: Derived, preferences: Preferences) -> StickRow:
         Standing.DERIVED,
         row.unit,
         said(f"Follows from {row.follows_from}.", preferences),
+        settable=bool(row.through),
     )
 
 

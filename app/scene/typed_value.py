@@ -31,6 +31,11 @@ def read_value(row: Parameter, value_text: str, shown: Shown) -> Value:
     return read_length(text, shown)
 
 
+def read_size(unit: str, size_text: str, shown: Shown) -> float:
+    """A size in mm or degrees; UnreadableValue says what works."""
+    return read_angle(size_text) if unit == "deg" else read_length(size_text, shown)
+
+
 def _read_choice(row: Parameter, value_text: str) -> str:
     """A word of the list, in British or American, whole or as an unmistakable beginning."""
     typed = " ".join(value_text.split()).casefold()

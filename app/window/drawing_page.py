@@ -65,6 +65,7 @@ class DrawingPage(BesidePaper):
         self._look_buttons = QButtonGroup(self)
         self._way_buttons = QButtonGroup(self)
         self.plane = SectionFields(self)
+        desk.work_changed.connect(self._follow_section)
         self._pages = QStackedWidget(self)
         self._tabs = QButtonGroup(self)
         self.put(self._side(), self._sheet(), ems=23, least=250)
@@ -89,6 +90,21 @@ class DrawingPage(BesidePaper):
             self._keeper.way_shown.connect(self._mark_way)
             self._keeper.begin()
         return self._looks
+
+    def _follow_section(self) -> None:
+        """Once a maker has made a section, its plane is a line in the elevations too."""
+        sight = self.canvas.sight
+        if sight.plane is None and self._desk.project.section is not None:
+            from app.scene.plane_line import PlaneLine
+
+            looks = self.looks
+            sight.plane = PlaneLine(
+                self.canvas.view, looks.planes, lambda: self._desk.project.section is not None
+            )
+            self.canvas.deeds.plane_put.connect(looks.put)
+            self.canvas.section_opened.connect(lambda: self.show_look(Look.SECTION))
+        if sight.plane is not None:
+            self.canvas.update()
 
     def show_bench(self, preferences: Preferences) -> None:
         """The desk's bench, on whatever the sheet shows."""

@@ -29,7 +29,8 @@ KEYS = (
     ("On a section", ""),
     (
         "Pull its line in the small view, or an end of it",
-        "Moves the plane, or turns it; with Alt on no whole degree and no edge.",
+        "Moves the plane, or turns it; with Alt on no whole degree and no edge. Where the section "
+        "is kept, in the elevations too.",
     ),
     ("Arrow keys, Page Up, Page Down", "Move it by a millimetre, turn it by a degree."),
     ("Home, or a double click", "Stands it square again."),

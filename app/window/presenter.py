@@ -14,12 +14,14 @@ from app.scene.preferences import Preferences
 from app.scene.steps import finest_step
 from app.scene.stick_rows import stick_rows
 from app.scene.title_facts import title_cells
-from app.scene.typed_value import read_value
+from app.scene.typed_value import read_size, read_value
 from app.scene.wording import said_error, size_text
 from app.window.drawing_page import PARTS, SIZES, DrawingPage
 from app.window.findings_clerk import FindingsClerk
 from geometry.bench.catalogue import parameter
+from geometry.bench.through import settable, values_for
 from geometry.design.finding import Finding
+from geometry.design.parameter import Parameter
 from shared.errors import MakerError
 
 
@@ -98,6 +100,8 @@ class Presenter(QObject):
 
         The text that is shown says no other value: it may be rounded.
         """
+        if settable(self._desk.model.bench.derived, name) is not None:
+            return self._type_size(name, text)
         row = parameter(name)
         if text.strip() == size_text(self._desk.spec.value(name), row.unit, self.preferences):
             return ""
@@ -106,6 +110,20 @@ class Presenter(QObject):
             self._desk.set_values({name: value})
         except MakerError as error:
             return said_error(error, self.preferences, here=row.title)
+        return ""
+
+    def _type_size(self, name: str, text: str) -> str:
+        """The same for a size that is set through the value that it follows."""
+        self._desk.restore()
+        size = settable(self._desk.model.bench.derived, name)
+        assert size is not None, name
+        if text.strip() == size_text(size.value, size.unit, self.preferences):
+            return ""
+        try:
+            wanted = read_size(size.unit, text, self.preferences.shown)
+            self._desk.set_values(values_for(self._desk.spec, size, wanted), size.title)
+        except MakerError as error:
+            return said_error(error, self.preferences, here=size.title)
         return ""
 
     def show_finding(self, finding: Finding) -> None:
@@ -118,8 +136,8 @@ class Presenter(QObject):
 
     def step_value(self, name: str, steps: int) -> str:
         """The arrow keys on a row of sizes: one step of the history each press; what stops it."""
-        row = parameter(name)
-        if not row.is_number:
+        row = self._stepped(name)
+        if row is None:
             return ""
         step = finest_step(row.unit, row.step, self.preferences.shown)
         why = self._desk.nudge(name, steps, step)
@@ -129,8 +147,17 @@ class Presenter(QObject):
     def _step_row(self, name: str, steps: int) -> None:
         """The same on the story stick, which says how it went."""
         why = self.step_value(name, steps)
-        if parameter(name).is_number:
+        if self._stepped(name) is not None:
             self._say_row(name, why)
+
+    def _stepped(self, name: str) -> Parameter | None:
+        """The number that a row of sizes sets, if it sets one."""
+        sizes = self._desk.model.bench.derived
+        size = next((size for size in sizes if size.name == name), None)
+        if size is not None and not size.through:
+            return None
+        row = parameter(size.through if size is not None else name)
+        return row if row.is_number else None
 
     # The hand on one panel shows on the others
 

@@ -85,7 +85,15 @@ def _hinges(spec: BenchSpec) -> float:
     return b.hinge_in - lid_end_lip(spec)
 
 
+def _stay(spec: BenchSpec) -> float:
+    """How far the stays' screws keep in front of the back lipping."""
+    b, lip = lid_box(spec), lid_back_lip(spec)
+    back = b.pin_place[0] - b.lid_back
+    return b.stay_on_lid - back - lip - LEAST_BEYOND_LIP if lip > 0.0 else _FREE
+
+
 _FREE = 1.0  # what does not apply binds nothing
+LEAST_BEYOND_LIP = 5.0  # mm from the joint of a lipping to a screw; common practice, no source
 
 CONSTRAINTS: tuple[Constraint, ...] = (
     rule(
@@ -111,6 +119,12 @@ CONSTRAINTS: tuple[Constraint, ...] = (
         "lid_lip lid_lipped lid_hung lid_gap hinge_closed hinge_in",
         _hinges,
         "the hinges would be let into the lippings of the lid's ends",
+    ),
+    rule(
+        "lid_lip_stay",
+        "lid_lip lid_lipped lid_hung lid_strip lid_gap stay_on_lid",
+        _stay,
+        "the stay would be screwed into the lid's back lipping, or less than {5 mm} from it",
     ),
 )
 

@@ -311,6 +311,8 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
                 "Shelves",
                 _front(spec, at) - at.back,
                 "partition front − set back − rebate width",
+                through=set_back_name(at.index),
+                gain=-1.0,
             ),
             derived_length(
                 f"shelf_{at.index}_length",

@@ -23,7 +23,8 @@ class Dimension:
 
     ``parameter`` is the name of the value it sets; empty for a derived dimension, which then
     says in ``follows_from`` what it comes from.  ``pull`` tells what a drag of the dimension does
-    (it moves the ``end`` point); None for a derived dimension.
+    (it moves the ``end`` point); None for a derived dimension, but for one that is set through
+    what it follows from.
 
     ``note`` is a word written after the value, such as ``true`` for an angle that the view shows
     foreshortened.  ``running`` dimensions of one rank share their start point and one row: each

@@ -54,8 +54,14 @@ def bound(bench: Bench, name: str, at: Place) -> Dimension:
 
 
 def follows(bench: Bench, name: str, at: Place, apex: Vec2 | None = None) -> Dimension:
-    """A derived dimension, linear or (with an apex) of an angle."""
+    """A derived dimension, linear or (with an apex) of an angle; where the size can be set, a drag
+    moves its end point."""
     found = next(one for one in bench.derived if one.name == name)
+    pull = None
+    if found.through:
+        sign = at.grows if found.gain > 0.0 else -at.grows
+        way = (at.along[0] * sign, at.along[1] * sign)
+        pull = Pull(found.through, way, abs(1.0 / found.gain), told=name)
     return Dimension(
         name=name,
         title=found.title,
@@ -69,4 +75,5 @@ def follows(bench: Bench, name: str, at: Place, apex: Vec2 | None = None) -> Dim
         rank=at.rank,
         follows_from=found.follows_from,
         apex=apex,
+        pull=pull,
     )

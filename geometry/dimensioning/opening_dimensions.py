@@ -42,7 +42,7 @@ def _width(bench: Bench, at: Opening) -> Dimension:
 
 
 def shelf_dimensions(bench: Bench) -> tuple[Dimension, ...]:
-    """The height of each shelf above the bottom."""
+    """The height of each shelf above the bottom, and in plan its depth, which its front sets."""
     found = []
     for at in filled_with(bench.spec, SHELF):
         name = height_name(at.index)
@@ -50,6 +50,12 @@ def shelf_dimensions(bench: Bench) -> tuple[Dimension, ...]:
         high = at.z_low + bench.spec.number(name)
         place = Place(FRONT, (x, at.z_low), (x, high), UPRIGHT, WITHIN, 1)
         found.append(replace(bound(bench, name, place), room=_LEFTWARD * at.width))
+        front, _, _ = shelf_front(bench.spec, at)
+        start, end = (x, -at.back), (x, -front)
+        deep = follows(
+            bench, f"shelf_{at.index}_depth", Place(PLAN, start, end, UPRIGHT, WITHIN, 1, -1.0)
+        )
+        found.append(replace(deep, room=_LEFTWARD * at.width))
     return tuple(found)
 
 

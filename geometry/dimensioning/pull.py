@@ -14,13 +14,19 @@ class Pull:
     ``along`` is the unit direction in the view along which movement counts.  For a length,
     ``gain`` is mm of value for each mm moved.  For a lean, ``height`` is the height in mm over
     which the hand moves sideways, and the tangent of the angle changes by ``gain`` x moved /
-    ``height``.
+    ``height``.  A hand that pulls at a size which follows the value is ``told`` of that size.
     """
 
     parameter: str
     along: Vec2
     gain: float = 1.0
     height: float = 0.0
+    told: str = ""
+
+    @property
+    def name(self) -> str:
+        """What the hand is on, set or derived."""
+        return self.told or self.parameter
 
 
 @dataclass(frozen=True, slots=True)

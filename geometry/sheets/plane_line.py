@@ -24,8 +24,8 @@ from shared.lettering import text_width
 
 LARGER = 1.4  # of the lettering about it: the letters that mark a section stand out
 _HEAVY = 2.5  # mm of its wide ends
-_KNOB = 1.1  # mm: the round by which an end is turned
-_SHAFT = 2.0  # mm of an arrow before its head
+KNOB = 1.1  # mm: the round by which an end is turned
+SHAFT = 2.0  # mm of an arrow before its head
 _CLEAR = 1.2  # mm between a letter and the line
 _OFF_VIEW = 0.8  # mm between a letter and the view
 
@@ -77,9 +77,9 @@ def line_marks(
     run = ((x1 - x0) / long, (y1 - y0) / long)
     stations = [on_line(ends[0], run, far) for far in (0.0, _HEAVY, long - _HEAVY, long)]
     runs = np.array([(*a, *b) for a, b in pairwise(stations)])
-    tips = [on_line(end, sight, _SHAFT + ARROW_LENGTH) for end in ends]
+    tips = [on_line(end, sight, SHAFT + ARROW_LENGTH) for end in ends]
     shafts = np.array([(*end, *tip) for end, tip in zip(ends, tips, strict=True)])
-    knobs = [Arc(Role.VISIBLE, end, _KNOB, 0.0, 360.0) for end in ends] if by_hand else []
+    knobs = [Arc(Role.VISIBLE, end, KNOB, 0.0, 360.0) for end in ends] if by_hand else []
     behind = (-sight[0], -sight[1])
     outward = ((-run[0], -run[1]), run)
     return [

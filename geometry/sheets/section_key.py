@@ -21,6 +21,7 @@ from geometry.sheets.plane_line import LARGER, Letter, line_marks, on_line
 from geometry.sheets.section_marks import visible_lines
 from geometry.sheets.section_plane import key_view_of, reach_of, turn_of_line, view_of
 from geometry.solids.solid import Floats
+from geometry.views.linework import Linework
 from geometry.views.look import look_all
 from geometry.views.view import View
 from shared.paper import largest_scale
@@ -46,15 +47,19 @@ class Marked:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class SectionKey:
-    """``plane`` as it is drawn, from one of ``ends`` to the other; ``edges`` are the lines of the
-    small view, (n, 4) mm of the bench."""
+    """``plane`` as it is drawn, from one of ``ends`` to the other, about its ``middle``; ``sight``
+    is the way in which the section is looked at, square to the line.  ``edges`` are the lines of
+    the view, (n, 4) mm of the bench, and ``box`` is their room on the sheet."""
 
     plane: Plane
     view: View
     place: ViewPlace
     ends: tuple[Vec2, Vec2]
+    middle: Vec2
+    sight: Vec2
     limits: tuple[float, float]
     edges: Floats
+    box: Room
 
     def holds(self, sheet_point: Vec2) -> bool:
         """Whether a point of the sheet belongs to the small view."""
@@ -70,8 +75,7 @@ class SectionKey:
     @property
     def pivot(self) -> Vec3:
         """The middle of the line, about which it turns, in the bench; as deep as the origin."""
-        (x0, y0), (x1, y1) = self.ends
-        return self._in_bench(((x0 + x1) / 2.0, (y0 + y1) / 2.0))
+        return self._in_bench(self.middle)
 
     def pulled_to(self, sheet_point: Vec2) -> Plane:
         """The plane through a point of the sheet, as far as the bench goes."""
@@ -121,23 +125,39 @@ def section_key(
     lines = visible_lines(linework)
     air = (2.0 * BEYOND, 2.0 * BEYOND)
     factor, origin = fitted(lines.bounds(), captioned(room), air, by_steps=not marked.by_hand)
-    place = ViewPlace(view.name, factor, origin, room)
+    key = key_on(bench, plane, lines, ViewPlace(view.name, factor, origin, room))
     owners = tuple(f"part:{part.name}" for part in bench.parts)
+    letter = Letter(marked.letter, LARGER * layout.lettering)
+    words = in_words(_caption(view, factor, marked), layout.words)
+    left, bottom, right, _ = key.box
+    at = ((left + right) / 2.0, bottom - _BELOW - _BELOW_MORE * layout.lettering)
+    marks = [
+        *linework_marks(lines, factor, origin, owners),
+        *line_marks(key.ends, key.sight, letter, key.box, by_hand=marked.by_hand),
+        Label(Role.TITLE, words, at, layout.lettering, Anchor.MIDDLE),
+    ]
+    return marks, key
+
+
+def key_on(bench: Bench, plane: Plane, lines: Linework, place: ViewPlace) -> SectionKey:
+    """The plane as a line in its key view, whose visible ``lines`` stand on a sheet."""
+    view = lines.view
     u0, v0, u1, v1 = lines.bounds()
     box = (*place.on_sheet((u0, v0)), *place.on_sheet((u1, v1)))
     ends = _ends(plane, view, place, box)
-    limits = reach_of(bench, plane.way, plane.turn)
-    sight = view_of(bench, plane.way, plane.turn).toward
-    letter = Letter(marked.letter, LARGER * layout.lettering)
-    sight_of_it = (-dot(sight, view.right), -dot(sight, view.up))
-    words = in_words(_caption(view, factor, marked), layout.words)
-    at = ((box[0] + box[2]) / 2.0, box[1] - _BELOW - _BELOW_MORE * layout.lettering)
-    marks = [
-        *linework_marks(lines, factor, origin, owners),
-        *line_marks(ends, sight_of_it, letter, box, by_hand=marked.by_hand),
-        Label(Role.TITLE, words, at, layout.lettering, Anchor.MIDDLE),
-    ]
-    return marks, SectionKey(plane, view, place, ends, limits, lines.segments)
+    (x0, y0), (x1, y1) = ends
+    toward = view_of(bench, plane.way, plane.turn).toward
+    return SectionKey(
+        plane,
+        view,
+        place,
+        ends,
+        ((x0 + x1) / 2.0, (y0 + y1) / 2.0),
+        (-dot(toward, view.right), -dot(toward, view.up)),
+        reach_of(bench, plane.way, plane.turn),
+        lines.segments,
+        box,
+    )
 
 
 def _caption(view: View, factor: float, marked: Marked) -> str:
