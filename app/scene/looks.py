@@ -98,10 +98,8 @@ def detail_of(
     """The detail of joints that are made alike, and how much larger than ``size`` its sheet is."""
     from geometry.sheets.joint_details import joint_marks
 
+    wide, high = size
+    sheets = {screen_layout(wide * k, high * k, preferences): k for k in LARGER}
     parts = {part.name: part for part in bench.parts}
-    for larger in LARGER:
-        layout = screen_layout(size[0] * larger, size[1] * larger, preferences)
-        marks = joint_marks(joints, parts, layout, picked)
-        if marks is not None:
-            return marks, larger
-    return (), 1.0
+    found = joint_marks(joints, parts, tuple(sheets), picked)
+    return ((), 1.0) if found is None else (found[0], sheets[found[1]])

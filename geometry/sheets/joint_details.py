@@ -6,7 +6,6 @@ Joints that are made alike share a page that says where they are.  Frame: sheet 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from geometry.bench.bench import Bench
 from geometry.design.joint import Joint
@@ -26,7 +25,8 @@ from geometry.sheets.joint_words import (
 from geometry.sheets.layout import Layout
 from geometry.sheets.leaf import Leaf, standing
 from geometry.sheets.lettering_fit import fitted, wrapped
-from geometry.sheets.picture_page import Composed, Picture, composed
+from geometry.sheets.picture_page import Composed, composed
+from geometry.sheets.pictures import Easel
 from geometry.sheets.text_block import PITCH, TextBlock
 from shared.words import in_words
 
@@ -45,59 +45,71 @@ def joint_leaf(joints: Sequence[Joint], parts: Mapping[str, Part], layout: Layou
 
     The sheet lies or stands, whichever shows it larger.  Raises CannotBuild as any solid.
     """
-    plan = joint_plan(joints, parts)
-    title = in_words(joint_title(joints, parts), layout.words)
-    pictures = joint_pictures(plan, parts, layout)
-    tries: list[tuple[Composed, Layout]] = []
+    detail = _Detail(joints, parts, layout)
     for listed in (LISTED, 0):  # where a table is too long, each size is told on its part's page
-        told = _Told(joints, parts, measure_rows(joints, parts, plan.unplaced, layout, listed))
-        tries += [
+        tries = [
             (found, way)
             for way in (layout, standing(layout))
-            if (found := _composed(pictures, title, told, way)) is not None
+            if (found := detail.on(way, listed)) is not None
         ]
         if tries:
             break
-    assert tries, title
+    assert tries, detail.title
     best, way = max(tries, key=lambda one: one[0].filled)
-    return Leaf("Joint detail", title, None, best.marks, way)
+    return Leaf("Joint detail", detail.title, None, best.marks(), way)
 
 
 def joint_marks(
     joints: Sequence[Joint],
     parts: Mapping[str, Part],
-    layout: Layout,
+    layouts: Sequence[Layout],
     picked: Vec3 | None = None,
-) -> tuple[Mark, ...] | None:
-    """The same on a sheet that cannot be turned, such as a window; None if it is too small.
+) -> tuple[tuple[Mark, ...], Layout] | None:
+    """The same on a sheet that cannot be turned, such as a window: on the first of some that differ
+    in their size alone and is not too small; None if all are.
 
     A ring goes round the point of the bench that is picked out.
     """
-    title = in_words(joint_title(joints, parts), layout.words)
-    plan = joint_plan(joints, parts)
-    pictures = joint_pictures(plan, parts, layout, picked)
-    told = _Told(joints, parts, measure_rows(joints, parts, plan.unplaced, layout))
-    found = _composed(pictures, title, told, layout)
-    return None if found is None else found.marks
+    detail = _Detail(joints, parts, layouts[0], picked)
+    fitting = ((found, way) for way in layouts if (found := detail.on(way, LISTED)) is not None)
+    best = next(fitting, None)
+    return None if best is None else (best[0].marks(), best[1])
 
 
-@dataclass(frozen=True, slots=True)
-class _Told:
-    """What the page says of some joints of the parts, and the rows of its table."""
+class _Detail:
+    """What the page of some joints of the parts shows, worked out once for sheets of any size; the
+    pictures are as the first layout has them."""
 
-    joints: Sequence[Joint]
-    parts: Mapping[str, Part]
-    rows: Sequence[tuple[str, str]]
+    def __init__(
+        self,
+        joints: Sequence[Joint],
+        parts: Mapping[str, Part],
+        layout: Layout,
+        picked: Vec3 | None = None,
+    ) -> None:
+        self._joints, self._parts, self._layout = joints, parts, layout
+        self.title = in_words(joint_title(joints, parts), layout.words)
+        plan = joint_plan(joints, parts)
+        self._unplaced = plan.unplaced
+        self._easel = Easel(joint_pictures(plan, parts, layout, picked))
+
+    def on(self, way: Layout, listed: int) -> Composed | None:
+        """The page on a sheet, with sizes that differ told of no more than so many joints; None if
+        the sheet is too small."""
+        rows = measure_rows(self._joints, self._parts, self._unplaced, self._layout, listed)
+        text = joint_head(self._joints, self._parts, way, way.room[2] - way.room[0])
+        return _composed(self._easel, self.title, (text, rows), way)
 
 
 def _composed(
-    pictures: Sequence[Picture],
+    easel: Easel,
     title: str,
-    told: _Told,
+    told: tuple[TextBlock, Sequence[tuple[str, str]]],
     layout: Layout,
 ) -> Composed | None:
+    """The page with what is told of the joints: a text, and the rows of a table."""
+    text, rows = told
     left, _, right, _ = layout.room
-    text = joint_head(told.joints, told.parts, layout, right - left)
     _, height = fitted(title, right - left, _TITLE_HEIGHT, bold=True)
     height = max(height, _LEAST_TITLE)
     lines = wrapped(title, right - left, height, bold=True)
@@ -112,6 +124,6 @@ def _composed(
         return [*marks, *text.marks((x, y - deep))]
 
     def make_table(width: float) -> TextBlock:
-        return measures_table(told.rows, layout, width)
+        return measures_table(rows, layout, width)
 
-    return composed(pictures, make_table, (deep + text.height + _AFTER_HEAD, head), layout)
+    return composed(easel, make_table, (deep + text.height + _AFTER_HEAD, head), layout)

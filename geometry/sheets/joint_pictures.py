@@ -5,7 +5,7 @@ Frame: sheet mm about each picture's own origin.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
 import numpy as np
@@ -17,7 +17,7 @@ from geometry.dimensioning.dimension_marks import dimension_marks
 from geometry.dimensioning.placed import Placed
 from geometry.dimensioning.placement import place
 from geometry.drawing.marks import Anchor, Label, Mark, Role, Strokes
-from geometry.primitives.frame import Vec3
+from geometry.primitives.frame import Vec2, Vec3
 from geometry.sheets.arrangement import linework_marks
 from geometry.sheets.centre_lines import centre_lines
 from geometry.sheets.joint_choice import Chosen
@@ -30,7 +30,7 @@ from geometry.sheets.label_spots import spots_of
 from geometry.sheets.layout import Layout, Room, scale_text
 from geometry.sheets.part_labels import Named, label_marks, named
 from geometry.sheets.picked_place import ring
-from geometry.sheets.picture_page import Drawn, Picture
+from geometry.sheets.pictures import Drawn, Picture
 from geometry.sheets.section_marks import section_marks
 from geometry.solids.solid import Flags, Floats
 from geometry.views.breaks import Broken, broken
@@ -68,11 +68,14 @@ def joint_pictures(
 
 def _together(pictorial: JointPictorial, layout: Layout, picked: Vec3 | None) -> Picture:
     lines = pictorial.together
+    bounds = _bounds(_all(lines))
 
     def draw(scale: float) -> Drawn:
-        marks = _line_marks(lines, scale, ("", ""))
-        marks += _rings(picked, lines.linework.view, scale, _bounds(_all(lines)))
-        return _captioned(marks, _scaled(_bounds(_all(lines)), scale), "Together", layout)
+        def marks() -> list[Mark]:
+            rings = _rings(picked, lines.linework.view, scale, bounds)
+            return _line_marks(lines, scale, ("", "")) + rings
+
+        return _captioned(marks, _scaled(bounds, scale), "Together", layout)
 
     # As large as its fellow.
     return Picture(_size(_everything(pictorial)), draw, to_scale=False)
@@ -86,20 +89,27 @@ def _apart(pictorial: JointPictorial, layout: Layout) -> Picture:
     texts = [in_words(name, layout.words) for name in short_titles(pictorial.parts)]
 
     def draw(scale: float) -> Drawn:
-        marks = _line_marks(lines, scale, tuple(f"part:{p.name}" for p in pictorial.parts))
-        for role, segments in ((Role.CENTRE, pictorial.ties), (Role.SCRIBE, pictorial.marked)):
-            if len(segments):
-                marks.append(Strokes(role, segments * scale))
         extent = _scaled(bounds, scale)
         room = _widened(extent, (_NAMES + 20.0, _NAMES))
         here = [one.scaled(scale) for one in spots]
         labels = named(texts, here, every * scale, layout.lettering, room)
-        marks += label_marks(labels, (0.0, 0.0), layout.lettering)
         for label in labels:
             extent = _around(extent, label)
+
+        def marks() -> list[Mark]:
+            found = _line_marks(lines, scale, tuple(f"part:{p.name}" for p in pictorial.parts))
+            for role, segments in ((Role.CENTRE, pictorial.ties), (Role.SCRIBE, pictorial.marked)):
+                if len(segments):
+                    found.append(Strokes(role, segments * scale))
+            return found + label_marks(labels, (0.0, 0.0), layout.lettering)
+
         return _captioned(marks, extent, "Drawn apart", layout)
 
-    return Picture(_size(every), draw, to_scale=False)
+    def at_least(scale: float) -> Vec2:
+        """Without the names, whose places take long to find."""
+        return _captioned(list, _scaled(bounds, scale), "Drawn apart", layout).size
+
+    return Picture(_size(every), draw, to_scale=False, at_least=at_least)
 
 
 def _section_picture(
@@ -115,15 +125,17 @@ def _section_picture(
     seen = found.linework.visible
     lines = broken(_chosen_lines(found.linework, seen), left)
     shown = replace(found, linework=lines.linework)
-    own = _with_own_cuts(scene)
 
     def draw(scale: float) -> Drawn:
         placed = _placed(lines, one.dimensions, scale, layout)
-        boxes = [dimension.box for dimension in placed.dimensions]
-        marks = section_marks(shown, scene.parts, scale, (0.0, 0.0), boxes)
-        marks += centre_lines(own, figure.view, scale, boxes, figure.at)
-        marks += [*_break_marks(lines, scale), *dimension_marks(placed, (0.0, 0.0))]
-        marks += _rings(picked, figure.view, scale, _bounds(_all(lines)))
+
+        def marks() -> list[Mark]:
+            boxes = [dimension.box for dimension in placed.dimensions]
+            found = section_marks(shown, scene.parts, scale, (0.0, 0.0), boxes)
+            found += centre_lines(_with_own_cuts(scene), figure.view, scale, boxes, figure.at)
+            found += [*_break_marks(lines, scale), *dimension_marks(placed, (0.0, 0.0))]
+            return found + _rings(picked, figure.view, scale, _bounds(_all(lines)))
+
         caption = f"Section {seen_from(figure.view)}, {scale_text(scale)}"
         return _captioned(marks, placed.extent, caption, layout)
 
@@ -133,17 +145,20 @@ def _section_picture(
 def _part_picture(one: Chosen, figure: PartFigure, scene: JointScene, layout: Layout) -> Picture:
     lines = figure.lines
     part, title = scene.parts[figure.index], short_titles(scene.parts)[figure.index]
-    marked = _touching_marks(figure, scene)
-    own = _with_own_cuts(scene)[figure.index]
 
     def draw(scale: float) -> Drawn:
-        marks = _line_marks(lines, scale, (f"part:{part.name}",))
-        if len(marked):
-            marks.append(Strokes(Role.SCRIBE, marked * scale))
         placed = _placed(lines, one.dimensions, scale, layout)
-        boxes = [dimension.box for dimension in placed.dimensions]
-        marks += centre_lines((own,), figure.view, scale, boxes)
-        marks += dimension_marks(placed, (0.0, 0.0))
+
+        def marks() -> list[Mark]:
+            found = _line_marks(lines, scale, (f"part:{part.name}",))
+            marked = _touching_marks(figure, scene)
+            if len(marked):
+                found.append(Strokes(Role.SCRIBE, marked * scale))
+            boxes = [dimension.box for dimension in placed.dimensions]
+            own = _with_own_cuts(scene)[figure.index]
+            found += centre_lines((own,), figure.view, scale, boxes)
+            return [*found, *dimension_marks(placed, (0.0, 0.0))]
+
         caption = f"{title}: {side_words(figure.side.name)}, {scale_text(scale)}"
         return _captioned(marks, placed.extent, caption, layout)
 
@@ -186,7 +201,9 @@ def _placed(lines: Broken, dimensions: Sequence[Dimension], scale: float, layout
     return place(dimensions, _all(lines), scale, replace(layout.style, brackets=False))
 
 
-def _captioned(marks: list[Mark], extent: Room, words: str, layout: Layout) -> Drawn:
+def _captioned(
+    marks: Callable[[], Sequence[Mark]], extent: Room, words: str, layout: Layout
+) -> Drawn:
     """A picture with its caption under the middle of it."""
     left, bottom, right, top = extent
     height = layout.lettering
@@ -196,7 +213,8 @@ def _captioned(marks: list[Mark], extent: Room, words: str, layout: Layout) -> D
     caption = Label(Role.TITLE, text, (middle, foot), height, Anchor.MIDDLE)
     under = foot - 0.4 * height
     return Drawn(
-        (*marks, caption), (min(left, middle - half), under, max(right, middle + half), top)
+        (min(left, middle - half), under, max(right, middle + half), top),
+        lambda: (*marks(), caption),
     )
 
 

@@ -9,13 +9,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 
 from geometry.design.joint import Joint
 from geometry.design.part import Part
 from geometry.dimensioning.dimension import Dimension
 from geometry.sheets.joint_choice import PLAIN, Chosen, chosen, fronts
 from geometry.sheets.joint_figures import PartFigure, SectionFigure, part_figures
-from geometry.sheets.joint_lines import marked_lines
+from geometry.sheets.joint_lines import MarkedLines, marked_lines
 from geometry.sheets.joint_outlines import has_cuts
 from geometry.sheets.measure_lines import places
 from geometry.sheets.set_out import Offered, set_out
@@ -59,13 +60,20 @@ def joint_plan(joints: Sequence[Joint], parts: Mapping[str, Part]) -> JointPlan:
         if not lines.placed.any():
             continue
         ties = tied(scene.joint, one.whole, index, lines, _dimensions_of(scene, views, index))
-        alike = [marked_lines(other, parts[other.parts[index]], index) for other in joints[1:]]
+        alike = partial(_lines_of, joints[1:], parts, index)
         added, in_words = set_out(one, ties, _offered(scene, views, index), alike)
         for new in added:
             views = _with(views, new.figure, new.dimension)
         views = _out_of_sections(scene.joint, views, [new.figure for new in added])
         unplaced += [Unplaced(index, axis) for axis in in_words]
     return JointPlan(scene, tuple(views), tuple(unplaced))
+
+
+def _lines_of(
+    joints: Sequence[Joint], parts: Mapping[str, Part], index: int
+) -> tuple[MarkedLines, ...]:
+    """What each of some joints makes a maker mark on one of its parts."""
+    return tuple(marked_lines(joint, parts[joint.parts[index]], index) for joint in joints)
 
 
 def _offered(scene: JointScene, views: Sequence[Chosen], index: int) -> Offered:

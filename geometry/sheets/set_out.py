@@ -11,8 +11,9 @@ elsewhere at joints that share the detail, no dimension is true, and the place i
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 import shapely
@@ -54,11 +55,12 @@ class Offered:
 
 
 def set_out(
-    one: JointPart, ties: Ties, views: Offered, alike: Sequence[MarkedLines]
+    one: JointPart, ties: Ties, views: Offered, alike: Callable[[], Sequence[MarkedLines]]
 ) -> tuple[list[Added], list[int]]:
     """The dimensions that a part's lines lack, and the axes along which words must tell the place.
 
-    ``alike`` are the lines of the same part at other joints that share the detail.
+    ``alike`` finds the lines of the same part at other joints that share the detail; it is asked
+    only where something lacks.
     """
     added: list[Added] = []
     in_words: list[int] = []
@@ -82,16 +84,24 @@ class _Setter:
     """Looks for the plainest place of a dimension."""
 
     def __init__(
-        self, one: JointPart, ties: Ties, views: Offered, alike: Sequence[MarkedLines]
+        self,
+        one: JointPart,
+        ties: Ties,
+        views: Offered,
+        alike: Callable[[], Sequence[MarkedLines]],
     ) -> None:
         self._one = one
         self._ties = ties
         self._shown = list(views.shown)
         self._more = list(views.more)
-        self._alike = alike
+        self._find_alike = alike
         frame = one.part.frame
         self._axes = np.array((frame.x_axis, frame.y_axis, frame.z_axis))
         self._origin = np.array(frame.origin)
+
+    @cached_property
+    def _alike(self) -> Sequence[MarkedLines]:
+        return self._find_alike()
 
     def show(self, figure: PartFigure) -> None:
         """A view that carries one dimension may carry others."""

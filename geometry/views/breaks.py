@@ -41,7 +41,8 @@ def broken(linework: Linework, parts: Sequence[JointPart]) -> Broken:
             continue
         ends, real = _edges(part, linework.view)
         drawn = linework.segments[mine]
-        leaves_off[mine] = _on(drawn, ends) & ~_on(drawn, real)
+        mine, drawn = mine[off := _on(drawn, ends)], drawn[off]  # few
+        leaves_off[mine] = ~_on(drawn, real)
     kept = ~leaves_off
     lines = Linework(
         linework.view, linework.segments[kept], linework.visible[kept], linework.owner[kept]

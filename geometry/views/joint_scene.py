@@ -14,6 +14,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 import numpy as np
 
@@ -131,12 +132,18 @@ def made_by(part: Part, cuts: Sequence[Cut]) -> tuple[Floats, Floats]:
     """The corners (n, 3) and edges (m, 2, 3) of a part that are there only through some cuts."""
     if not cuts:
         return np.empty((0, 3)), np.empty((0, 2, 3))
-    made, before = solid_of(part.shape), solid_of(without(part, cuts))
-    edges = made.edges[~made.smooth]
-    edges = edges[~_along_any(made.vertices[edges], before.vertices[before.edges])]
+    edges = _edges_made(part.shape, without(part, cuts))
     at = placed(part).vertices
     # Only the ends of such edges: the kernel may leave other points on a face than without them.
     return at[np.unique(edges)], at[edges]
+
+
+@lru_cache(maxsize=256)  # joints of a bench; alike parts share theirs
+def _edges_made(shape: Shape, before: Shape) -> Indices:
+    """The edges (m, 2) of a shape's solid that are not in the one before."""
+    made, old = solid_of(shape), solid_of(before)
+    edges = made.edges[~made.smooth]
+    return np.asarray(edges[~_along_any(made.vertices[edges], old.vertices[old.edges])])
 
 
 def faces_made(part: Part, before: Shape) -> tuple[Floats, Floats, Floats]:
@@ -190,12 +197,24 @@ def _inside(points: Floats, one: Indices, panels: tuple[Floats, Floats, Indices]
 def _along_any(edges: Floats, olds: Floats) -> Flags:
     """Which of some edges (m, 2, 3) lie on others (k, 2, 3), on one or on several in a row: where
     a straight edge has points on its way is the kernel's choice."""
-    found: Flags = np.any(np.all(_points_on(edges, olds), axis=2), axis=1)
+    found = _among(edges, olds)  # most of them
+    rest = np.flatnonzero(~found)
+    found[rest] = np.any(np.all(_points_on(edges[rest], olds), axis=2), axis=1)
     rest = np.flatnonzero(~found)  # few
     start, end = edges[rest, :1], edges[rest, 1:]
     steps = start + (end - start) * np.array(_STEPS)[:, None]
     found[rest] = np.all(np.any(_points_on(steps, olds), axis=1), axis=1)
     return found
+
+
+def _among(edges: Floats, olds: Floats) -> Flags:
+    """Which of some edges (m, 2, 3) are others (k, 2, 3), from end to end either way."""
+    known = {ends for one in olds.tolist() for ends in (_key(one), _key(one[::-1]))}
+    return np.array([_key(one) in known for one in edges.tolist()], dtype=np.bool_)
+
+
+def _key(ends: Sequence[Sequence[float]]) -> tuple[float, ...]:
+    return (*ends[0], *ends[1])
 
 
 def _points_on(points: Floats, olds: Floats) -> Flags:

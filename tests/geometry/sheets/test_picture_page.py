@@ -10,7 +10,8 @@ import shapely
 
 from geometry.drawing.marks import Role, Strokes
 from geometry.sheets.layout import Layout, box_lines
-from geometry.sheets.picture_page import Drawn, Picture, composed
+from geometry.sheets.picture_page import composed
+from geometry.sheets.pictures import Drawn, Easel, Picture
 from geometry.sheets.text_block import table
 from shared.paper import PAPERS, SCALES
 
@@ -21,7 +22,7 @@ def picture(wide: float, high: float, name: str, *, to_scale: bool = True) -> Pi
     def draw(scale: float) -> Drawn:
         w, h = wide * scale, high * scale
         marks = (Strokes(Role.VISIBLE, box_lines(0.0, 0.0, w, h), owner=name),)
-        return Drawn(marks, (-6.0, -6.0, w + 6.0, h + 6.0))
+        return Drawn((-6.0, -6.0, w + 6.0, h + 6.0), lambda: marks)
 
     return Picture((wide, high), draw, to_scale)
 
@@ -32,10 +33,10 @@ def make_table(width: float):
 
 def page_of(pictures, paper="A4"):
     layout = Layout(PAPERS[paper])
-    found = composed(pictures, make_table, (12.0, lambda _corner: ()), layout)
+    found = composed(Easel(pictures), make_table, (12.0, lambda _corner: ()), layout)
     assert found is not None
     boxes = {}
-    for mark in found.marks:
+    for mark in found.marks():
         if isinstance(mark, Strokes) and mark.owner:
             x, y = mark.segments[:, 0::2], mark.segments[:, 1::2]
             boxes[mark.owner] = shapely.box(x.min(), y.min(), x.max(), y.max())
@@ -76,4 +77,4 @@ def test_a_lone_picture_is_made_as_large_as_its_room_or_true_size():
 def test_what_does_not_fit_is_refused():
     huge = [picture(50000.0, 50000.0, f"p{k}") for k in range(3)]
     layout = Layout(PAPERS["A4"])
-    assert composed(huge, make_table, (12.0, lambda _corner: ()), layout) is None
+    assert composed(Easel(huge), make_table, (12.0, lambda _corner: ()), layout) is None
