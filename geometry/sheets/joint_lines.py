@@ -19,10 +19,10 @@ import numpy as np
 from geometry.cuts.cut import Cut
 from geometry.cuts.saw import SawCut
 from geometry.design.joint import Joint
-from geometry.design.part import Part
+from geometry.design.part import Part, Shape
 from geometry.solids.cutting import solid_of
 from geometry.solids.solid import Flags, Floats, Indices, Solid
-from geometry.views.joint_scene import made_by, on_surface, without
+from geometry.views.joint_scene import edges_made, on_surface, without
 
 NEAR = 0.05  # mm: finer than anybody marks
 _STEPS = (0.1, 0.5, 0.9)  # where along an edge it is looked at
@@ -66,17 +66,20 @@ class MarkedLines:
         return next(float(places.min()) for places in found if places.size)
 
 
-@lru_cache(maxsize=256)
 def marked_lines(joint: Joint, part: Part, index: int) -> MarkedLines:
     """What a joint makes a maker mark on its first (0) or second part (1)."""
-    cuts = (joint.cuts_first, joint.cuts_second)[index]
-    vertices = solid_of(part.shape).vertices
+    return _marked_on(part.shape, (joint.cuts_first, joint.cuts_second)[index])
+
+
+@lru_cache(maxsize=256)  # of the joints of a bench; alike parts share theirs
+def _marked_on(shape: Shape, cuts: tuple[Cut, ...]) -> MarkedLines:
+    """What some of its cuts make a maker mark on a shape."""
+    vertices = solid_of(shape).vertices
     limits = np.stack([vertices.min(axis=0), vertices.max(axis=0)])
-    _, made = made_by(part, cuts)
-    edges = _in_part(made, part)
+    edges = vertices[edges_made(shape, cuts)]
     if len(edges):
         edges = edges[~_chords(edges)]
-    before = solid_of(without(part, _marked_cuts(cuts)))
+    before = solid_of(without(shape, _marked_cuts(cuts)))
     straight = edges
     sawn = all(isinstance(cut, SawCut) for cut in cuts)
     if len(edges):
@@ -98,13 +101,6 @@ def _marked_cuts(cuts: tuple[Cut, ...]) -> tuple[Cut, ...]:
     """The cuts whose lines are marked on what the end cuts leave, if there are any but those."""
     rest = tuple(cut for cut in cuts if not isinstance(cut, SawCut))
     return rest or cuts
-
-
-def _in_part(edges: Floats, part: Part) -> Floats:
-    """Edges (n, 2, 3) of the bench in the part's own frame."""
-    frame = part.frame
-    axes = np.array((frame.x_axis, frame.y_axis, frame.z_axis))
-    return np.asarray((edges - np.array(frame.origin)) @ axes.T)
 
 
 def _on(edges: Floats, solid: Solid, facing: Flags | None = None) -> Flags:

@@ -13,14 +13,19 @@ import shapely
 from shapely.geometry.base import BaseGeometry
 
 from geometry.design.joint import Joint
-from geometry.design.part import Shape
 from geometry.primitives.frame import Frame, Vec3, dot, scale
 from geometry.sheets.outlines import Outlines
 from geometry.solids.cutting import placed, placed_shape
 from geometry.solids.section import cut_region
 from geometry.solids.solid import Flags, Floats, Indices
 from geometry.views.breaks import Broken, at_break
-from geometry.views.joint_scene import JointPart, JointScene, aimed_at, beyond_breaks
+from geometry.views.joint_scene import (
+    JointPart,
+    JointScene,
+    aimed_at,
+    beyond_breaks,
+    without,
+)
 from geometry.views.sections import plane_of
 from geometry.views.view import View
 
@@ -163,8 +168,7 @@ def section_outlines(scene: JointScene, view: View, at: float) -> tuple[Outlines
         region = cut_region(placed(one.part), plane)
         if region.is_empty:
             continue
-        shape = one.part.shape
-        bare = Shape(shape.blank, tuple(cut for cut in shape.cuts if cut not in cuts))
+        bare = without(one.part.shape, cuts)
         before = cut_region(placed_shape(bare, one.part.frame), plane)
         lines = _sides(region)
         middles = (lines[:, :2] + lines[:, 2:]) / 2.0

@@ -123,7 +123,7 @@ def _looked_into(scene: JointScene, pair: Sequence[JointPart]) -> list[float]:
     """
     cuts = (scene.joint.cuts_first, scene.joint.cuts_second)
     faces = [
-        _within_breaks(faces_made(one.part, without(one.whole, own)), one)
+        _within_breaks(faces_made(one.part, without(one.whole.shape, own)), one)
         for one, own in zip(pair, cuts, strict=True)
         if own
     ]

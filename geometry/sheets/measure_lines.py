@@ -19,19 +19,22 @@ from collections.abc import Sequence
 from geometry.design.joint import Measure
 from geometry.dimensioning.dimension import Dimension
 from geometry.sheets.measured_angles import angles
-from geometry.sheets.measured_lengths import SAME, lengths
+from geometry.sheets.measured_lengths import SAME, Lengths, runs_along
 from geometry.sheets.outlines import Drawn, Outlines
 from geometry.views.view import View
 
-_PARALLEL = 1.0 - 1e-6  # cosine between two directions that are one
 _KEPT = 6  # places of one measure that are remembered
 
 
 def places(measures: Sequence[Measure], outlines: Outlines) -> tuple[Drawn, ...]:
     """All places in which the measures can be drawn in a view, the plainest of each first."""
     found: list[Drawn] = []
+    lengths = Lengths(outlines)
     for index, measure in enumerate(measures):
-        every = (angles if measure.unit == "deg" else lengths)(index, measure, outlines)
+        if measure.unit == "deg":
+            every = angles(index, measure, outlines)
+        else:
+            every = lengths.of(index, measure)
         own = (one for one in every if _is_meant(measure, one.dimension, outlines.view))
         plainest: dict[tuple[float, ...], Drawn] = {}
         for one in sorted(own, key=lambda one: one.cost):
@@ -45,12 +48,11 @@ def _is_meant(measure: Measure, one: Dimension, view: View) -> bool:
     measure tells."""
     if measure.along is None or one.apex is not None:
         return True
-    (right, up), (a, b) = one.along, (view.right, view.up)
-    way = tuple(right * a[k] + up * b[k] for k in range(3))
-    if abs(sum(way[k] * measure.along[k] for k in range(3))) < _PARALLEL:
+    if not runs_along(measure, one.along, view):
         return False
     if measure.at is None:
         return True
+    right, up = one.along
     ends = (view.project(measure.at), one.start, one.end)
     level, start, end = (right * u + up * v for u, v in ends)
     return min(abs(level - start), abs(level - end)) < SAME

@@ -130,20 +130,20 @@ def beyond_breaks(points: Floats, one: JointPart) -> Flags:
 
 def made_by(part: Part, cuts: Sequence[Cut]) -> tuple[Floats, Floats]:
     """The corners (n, 3) and edges (m, 2, 3) of a part that are there only through some cuts."""
-    if not cuts:
-        return np.empty((0, 3)), np.empty((0, 2, 3))
-    edges = _edges_made(part.shape, without(part, cuts))
+    edges = edges_made(part.shape, tuple(cuts))
     at = placed(part).vertices
     # Only the ends of such edges: the kernel may leave other points on a face than without them.
     return at[np.unique(edges)], at[edges]
 
 
-@lru_cache(maxsize=256)  # joints of a bench; alike parts share theirs
-def _edges_made(shape: Shape, before: Shape) -> Indices:
-    """The edges (m, 2) of a shape's solid that are not in the one before."""
-    made, old = solid_of(shape), solid_of(before)
+@lru_cache(maxsize=256)  # of the joints of a bench; alike parts share theirs
+def edges_made(shape: Shape, cuts: tuple[Cut, ...]) -> Indices:
+    """The edges (m, 2) of a shape's solid that are there only through some of its cuts."""
+    if not cuts:
+        return np.empty((0, 2), dtype=np.intp)
+    made, before = solid_of(shape), solid_of(without(shape, cuts))
     edges = made.edges[~made.smooth]
-    return np.asarray(edges[~_along_any(made.vertices[edges], old.vertices[old.edges])])
+    return np.asarray(edges[~_along_any(made.vertices[edges], before.vertices[before.edges])])
 
 
 def faces_made(part: Part, before: Shape) -> tuple[Floats, Floats, Floats]:
@@ -169,9 +169,9 @@ def _on_any_panel(points: Floats, normals: Floats, solid: Solid) -> Flags:
     return _inside(points, one, (corners, solid.panel_normals, panel))
 
 
-def without(part: Part, cuts: Sequence[Cut]) -> Shape:
-    """What a part is before some of its cuts are made."""
-    return Shape(part.shape.blank, tuple(cut for cut in part.shape.cuts if cut not in cuts))
+def without(shape: Shape, cuts: Sequence[Cut]) -> Shape:
+    """What a shape is before some of its cuts are made."""
+    return Shape(shape.blank, tuple(cut for cut in shape.cuts if cut not in cuts))
 
 
 def on_surface(points: Floats, solid: Solid, chosen: Flags | None = None) -> Flags:
