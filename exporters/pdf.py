@@ -50,7 +50,10 @@ def pdf_bytes(
     buffer = io.BytesIO()
     for bold in (False, True):
         pdfmetrics.registerFont(TTFont(font_name(bold), font_path(bold)))
-    canvas = Canvas(buffer, initialFontName=font_name(), invariant=1, lang="en-GB")
+    # Uncompressed here: pikepdf compresses the pages when it saves them.
+    canvas = Canvas(
+        buffer, initialFontName=font_name(), invariant=1, lang="en-GB", pageCompression=0
+    )
     canvas.setTitle(title)
     canvas.setAuthor(author or _PROGRAM)
     canvas.setSubject(subject)
