@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
-from geometry.bench.arris_rows import SHARP
+from geometry.bench.arris_rows import SHARP, formed
 from geometry.bench.bench import Bench
 from geometry.bench.case_numbers import case_numbers
 from geometry.bench.partitions import PARTITION_LIPPING
+from geometry.bench.rail_runs import LEAST_STOP
 from geometry.checks.check import Check
 from geometry.checks.where import middle_of
 from geometry.cuts.edge_moulding import EdgeMoulding
@@ -73,6 +75,55 @@ def _left_sharp(bench: Bench) -> Iterator[Finding]:
     )
 
 
+@dataclass(frozen=True, slots=True)
+class _Eased:
+    """Pieces that an edge of this ``name`` runs along, and the least that it stops before its ends
+    for the mend to try."""
+
+    name: str
+    kinds: tuple[str, ...]
+    words: str
+    least: float = LEAST_STOP
+
+
+_STOPPED = (
+    _Eased("rail_edge", ("stretcher", "rail", "apron"), "rails"),
+    _Eased("rest_edge", ("rest rail", "slat"), "rails and slats of the rest"),
+    _Eased("plinth_edge", ("plinth",), "plinth's boards", 0.0),
+    _Eased("box_edge", ("box front", "box end"), "box's walls"),
+)
+
+
+def _too_short(bench: Bench) -> Iterator[Finding]:
+    """Pieces on which no stretch of their arrises is long enough."""
+    for eased in _STOPPED:
+        if not formed(eased.name)(bench.spec):
+            continue
+        size, stop = (bench.spec.number(f"{eased.name}_{what}") for what in ("size", "stop"))
+        lacking = [
+            part
+            for part in bench.parts
+            if part.kind in eased.kinds and not _mouldings(part.shape.cuts)
+        ]
+        if not lacking:
+            continue
+        yield Finding(
+            check="arris_left_sharp",
+            level=Level.THINK_AGAIN,
+            message=(
+                f"Stopped {length_mark(stop)} before both ends, an edge of {length_mark(size)} has "
+                f"no room on {len(lacking)} of the {eased.words}: they stay sharp."
+            ),
+            parts=tuple(part.name for part in lacking),
+            place=middle_of(lacking[0]),
+            amount=stop,
+            limit=eased.least,
+            mend=Mend("Let it run farther.", ((f"{eased.name}_stop", eased.least),))
+            if stop > eased.least
+            else None,
+        )
+
+
 CHECKS: tuple[Check, ...] = (
     Check(
         "edge_bares_housing",
@@ -90,5 +141,14 @@ CHECKS: tuple[Check, ...] = (
         "no source. Elsewhere it stays sharp, and is felt.",
         _left_sharp,
         ("leg arrises",),
+    ),
+    Check(
+        "arris_left_sharp",
+        "Stopped arris left sharp",
+        "Looks for rails, slats, boards of a plinth and walls of a box that are to be eased but "
+        "have no room for it between the stops. An arris is moulded only where at least four times "
+        "its size is left: common practice, no source. Elsewhere it stays sharp, beside eased "
+        "ones of the same row.",
+        _too_short,
     ),
 )

@@ -51,3 +51,19 @@ def test_legs_without_room_for_their_edges_are_caught_and_mended() -> None:
     assert found.amount == pytest.approx(80.0)
     assert found.mend is not None
     assert _found(spoiled | dict(found.mend.values)) == ()
+
+
+def test_a_rail_without_room_between_its_stops_is_caught_and_mended() -> None:
+    """Trestles' stretchers are 240 long between tips, and at their lower edge
+    240 - 2 (76.2 / cos 15 - 60 tan 15) = 114.4 between the legs: stops of 52 leave 10.4 for an edge
+    of 3, which asks for 12.  The rail of 980 has room."""
+    base = set_values(default_spec(), {"base": "trestles"})
+    sound: dict[str, Value] = {"rail_edge": "cove", "rail_edge_size": 3.0}
+    assert findings(build(set_values(base, sound))) == ()
+    spoiled = sound | {"rail_edge_stop": 52.0}
+    (found,) = findings(build(set_values(base, spoiled)))
+    assert (found.check, found.level) == ("arris_left_sharp", Level.THINK_AGAIN)
+    assert found.parts == ("stretcher_left", "stretcher_right")
+    assert found.amount == 52.0
+    assert found.mend is not None
+    assert findings(build(set_values(base, spoiled | dict(found.mend.values)))) == ()
