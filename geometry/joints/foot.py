@@ -72,7 +72,7 @@ def foot(name: str, piece: Part, leg: Part, at: FootNumbers) -> Joint:
 
 
 def _bearing(at: FootNumbers) -> tuple[tuple[Vec3, ...], ...]:
-    """Squares inside the ring, or what is next to a whole disc."""
+    """Rectangles inside the ring, along it, or what is next to a whole disc."""
     if at.inner <= 0.0:
         radius = _WITHIN * at.outer
         turns = [2.0 * math.pi * k / _SIDES for k in range(_SIDES)]
@@ -84,7 +84,9 @@ def _bearing(at: FootNumbers) -> tuple[tuple[Vec3, ...], ...]:
         )
     wide = at.outer - at.inner
     radius, half = at.inner + wide / 2.0, wide / 4.0
+    along = _WITHIN * math.sqrt(at.outer**2 - (radius + half) ** 2)
     return tuple(
-        rectangle(add(at.middle, scale(way, radius)), _ALONG, _ACROSS, (half, half))
-        for way in (_ALONG, _ACROSS, scale(_ALONG, -1.0), scale(_ACROSS, -1.0))
+        rectangle(add(at.middle, scale(way, sign * radius)), _ALONG, _ACROSS, halves)
+        for way, halves in ((_ALONG, (half, along)), (_ACROSS, (along, half)))
+        for sign in (1.0, -1.0)
     )

@@ -67,7 +67,7 @@ def test_a_foot_stands_under_the_middle_of_its_leg() -> None:
 
 def test_a_pad_is_said_to_bear_within_its_round_and_its_leg() -> None:
     """A pad of 24 under a leg of 30 mm square: a square inside the circle of 12; round the boring
-    of 10 a levelling foot bears on squares between 5 and its flange's 9 mm."""
+    of 10 a levelling foot bears between 5 and its flange's 9 mm."""
     legs = set_values(default_spec(), {"base": "four legs", "splay": 0.0, "rake": 0.0})
     for kind, low, high in (("pads", 0.0, 12.0), ("levelling feet", 5.0, 9.0)):
         bench = build(set_values(legs, {"foot": kind}))
