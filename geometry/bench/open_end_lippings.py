@@ -32,15 +32,17 @@ from geometry.design.spec import BenchSpec
 from geometry.joints.glued_faces import glued_faces
 from geometry.primitives.frame import Frame, Vec3, cross, dot, scale, subtract, unit
 
+LEAST_SHEET = 2.0  # mm beside a housing; common practice, no source
 _SIDES = {LEFT: EdgeOf.LEFT, RIGHT: EdgeOf.RIGHT}
 
 
 def _beside_housings(spec: BenchSpec) -> float:
-    """How far the housings of set-in partitions keep off the lippings of the ends."""
+    """How much more than the least of sheet stays between the housings of set-in partitions and
+    the lippings of the ends."""
     c = case_numbers(spec)
     return min(
         (
-            end.inset - c.housing_fit / 2.0 - c.end_lip(board, end.side)
+            end.inset - c.housing_fit / 2.0 - c.end_lip(board, end.side) - LEAST_SHEET
             for end in (c.left, c.right)
             for board in ("top", "bottom")
             if c.end_lip(board, end.side) > 0.0
@@ -54,7 +56,7 @@ CONSTRAINTS: tuple[Constraint, ...] = (
         "board_lip_inset",
         f"{LIP_READS} left_inset right_inset housing_fit",
         _beside_housings,
-        "the housing for a set-in partition would be cut into the lipping of the end",
+        "less than {2 mm} of sheet would stay between a set-in partition and the end's lipping",
     ),
 )
 

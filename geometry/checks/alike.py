@@ -209,6 +209,8 @@ def _mirrored(bench: Bench) -> Iterator[Finding]:
     told: list[str] = []
     parts: list[Part] = []
     for batch in _batches(bench):
+        if batch[0].kind in LIP_OF:
+            continue  # they are cut once they are on their boards
         lots = _kinds_of(bench, batch)
         pairs = [pair for pair in combinations(lots, 2) if _facing(bench, pair[0][0], pair[1][0])]
         if not pairs:
@@ -265,8 +267,9 @@ CHECKS: tuple[Check, ...] = (
         "mirror_images",
         "Left and right of a pair",
         "Looks for pieces that are mirror images of each other and cannot be turned into one "
-        "another: two left sides are soon made. They are no fault, so this is only told. The limit "
-        "is that of what a saw stop keeps apart.",
+        "another: two left sides are soon made. They are no fault, so this is only told. Lippings "
+        "are left out, as they are cut once they are on their boards. The limit is that of what a "
+        "saw stop keeps apart.",
         _mirrored,
         limits=(SAWN_ALIKE,),
         quick=False,

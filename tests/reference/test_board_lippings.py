@@ -186,12 +186,12 @@ def test_the_end_lipping_of_a_leaning_bottom_is_bevelled_with_it() -> None:
 
 
 def test_housings_keep_off_the_lippings_of_open_ends() -> None:
-    """Set in 9 mm with a fit of 0.2: a lipping of 8.9."""
-    bench = _bench(OPEN, ALL, ROUND, {"left_inset": 9.0})
+    """Set in 12 mm with a fit of 0.2, 2 of sheet between: a lipping of 9.9."""
+    bench = _bench(OPEN, ALL, ROUND, {"left_inset": 12.0})
     most = limits(bench.spec, "board_lip")
-    assert most.maximum == pytest.approx(8.9)
-    assert "lipping of the end" in most.why_maximum
-    assert limits(bench.spec, "left_inset").minimum == pytest.approx(8.1)
+    assert most.maximum == pytest.approx(9.9)
+    assert "end's lipping" in most.why_maximum
+    assert limits(bench.spec, "left_inset").minimum == pytest.approx(10.1)
 
 
 def test_posts_are_not_screwed_to_lippings() -> None:
