@@ -139,8 +139,8 @@ def test_each_joint_that_is_seen_opens_with_one_click(
     canvas = window.page.canvas
     found: dict[str, list[Spot]] = {}
     wide, high = canvas.view.size
-    for x in np.arange(0.0, wide, 3.0).tolist():
-        for y in np.arange(0.0, high, 3.0).tolist():
+    for x in np.arange(0.0, wide, 5.0).tolist():
+        for y in np.arange(0.0, high, 5.0).tolist():
             at: Vec2 = (x, y)
             one = canvas.view.seam_at(at, canvas.view.handle_at(at))
             if one is not None:
