@@ -6,6 +6,7 @@ screw's shank and its play alone: no. 8, 0.060 + 0.013 × 8 = 0.164 in (ASME B18
 
 from __future__ import annotations
 
+import math
 from pathlib import Path
 
 import numpy as np
@@ -176,6 +177,36 @@ def test_hinges_are_placed_from_the_ends_of_both_pieces() -> None:
     assert by_name["hinge_mortise_length"] == pytest.approx(63.0)
     assert by_name["hinge_mortise_width"] == pytest.approx(17.0)
     assert by_name["hinge_mortise_depth"] == pytest.approx(1.25)
+
+
+def test_a_stays_screws_are_drawn_where_they_are_marked() -> None:
+    """The lock-keeper's: 40 below the rim, and 12 inside an end of 21 on a lid that ends with it;
+    12 deep in both.  What is farther off than a detail shows is told in its table alone."""
+    bench = sample("lock_keepers")
+    assert on_part(bench, "stay_left", 0)["box_screw_down"][1].value == pytest.approx(40.0)
+    side, one = on_part(bench, "stay_left", 1)["lid_screw_from_end"]
+    assert (side, one.value) == ("reverse", pytest.approx(33.0))
+    sizes = drawn(bench, "stay_left")
+    assert (sizes["pilot_depth"], sizes["lid_pilot_depth"]) == (12.0, 12.0)
+
+
+def test_a_wedge_and_its_slot_are_drawn_with_their_lengths() -> None:
+    """The apiary's legs lean by 9 and 13 degrees through 46 of seat: along their axes that is 46
+    times the square root of 1 + tan² 9 + tan² 13, and the slot is three quarters of it."""
+    bench = sample("apiary")
+    lean = math.hypot(1.0, *(math.tan(math.radians(deg)) for deg in (9.0, 13.0)))
+    slot = pytest.approx(0.75 * 46.0 * lean, abs=1e-6)
+    assert on_part(bench, "tenon_back_left", 0)["slot_length"][1].value == slot
+    assert on_part(bench, "wedge_back_left", 1)["wedge_long"][1].value == slot
+
+
+def test_a_slot_is_drawn_from_the_edge_of_its_tenon() -> None:
+    """Posts 62 wide with shoulders of 6: tenons of 50, two wedges a quarter of that from either
+    edge; both are told by one size."""
+    spec = load(SAMPLES / "bowling_green_bench.settle").spec
+    bench = build(set_values(spec, {"post_tenon_kind": "wedged"}))
+    for wedge in ("wedge_post_1_1", "wedge_post_1_2"):
+        assert on_part(bench, wedge, 0)["slot_from_edge"][1].value == pytest.approx(12.5)
 
 
 def test_a_size_is_not_drawn_where_another_is_as_large() -> None:
