@@ -14,6 +14,7 @@ SHARE = 3.0  # a moulding takes at most one part in so many; common practice, no
 
 FACE_SIDE: Vec3 = (0.0, 0.0, -1.0)
 REVERSE: Vec3 = (0.0, 0.0, 1.0)
+FACE_EDGE: Vec3 = (0.0, -1.0, 0.0)
 FAR_EDGE: Vec3 = (0.0, 1.0, 0.0)
 
 
@@ -44,8 +45,18 @@ def size_row(name: str, title: str, default: float, most: float, description: st
     )
 
 
-def run_row(name: str, title: str, default: float, description: str, of: str) -> Parameter:
-    return length(name, title, "Edges", default, 0, 400, description, applies=formed(of))
+def run_row(
+    name: str,
+    title: str,
+    default: float,
+    description: str,
+    of: str,
+    applies: Callable[[BenchSpec], bool] = lambda _spec: True,
+) -> Parameter:
+    def there(spec: BenchSpec) -> bool:
+        return formed(of)(spec) and applies(spec)
+
+    return length(name, title, "Edges", default, 0, 400, description, applies=there)
 
 
 def snug_at(**values: float) -> Callable[[BenchSpec], tuple[dict[str, float], ...]]:

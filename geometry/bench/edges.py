@@ -4,6 +4,8 @@ Both legs of a chamfer are the same number: one along the outside face, square t
 down into the thickness.  Measured so, the flats of two mitred boards meet in one line at the mitre,
 however the front leans.  Round-overs and coves are cut square to each arris and mitred at the
 knees; where the front leans they meet at the case's mitres but nearly, with a step that is told.
+Stopped ones, chamfers too, are cut square to each arris and do not come to the mitres, so that each
+board may have them or not.
 """
 
 from __future__ import annotations
@@ -16,6 +18,7 @@ from geometry.bench.case_numbers import LEFT, RIGHT, CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
 from geometry.bench.member import Member
+from geometry.bench.stopped_runs import between, square_ends
 from geometry.cuts.chamfer import Chamfer, ChamferEnd
 from geometry.cuts.contour import Face
 from geometry.cuts.cut import Cut
@@ -28,6 +31,12 @@ from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Vec2, Vec3, cross, scale, unit
 from shared.tolerances import COPLANAR
 
+ALL_BOARDS, TOP_AND_BOTTOM, TOP_ALONE = "all boards", "top and bottom", "top alone"
+ON_BOARDS = {  # by choice, the kinds of parts
+    ALL_BOARDS: ("top", "bottom", "end panel"),
+    TOP_AND_BOTTOM: ("top", "bottom"),
+    TOP_ALONE: ("top",),
+}
 _LEAST = 0.01  # mm: no edge tool takes off less, and no drawing shows it
 _LAP = 1e-5  # mm: ten times what counts as one plane, a tenth of what a drawing tells apart
 
@@ -35,6 +44,10 @@ _LAP = 1e-5  # mm: ten times what counts as one plane, a tenth of what a drawing
 def _moulded(spec: BenchSpec) -> bool:
     """Whether the edges are other than chamfered."""
     return spec.word("edge_form") != CHAMFER
+
+
+def _stop(spec: BenchSpec) -> float:
+    return spec.number("edge_stop")
 
 
 PARAMETERS: tuple[Parameter, ...] = (
@@ -67,6 +80,25 @@ PARAMETERS: tuple[Parameter, ...] = (
         "Radius of the round-over or cove; measured on both faces from the arris.",
         step=0.5,
         applies=_moulded,
+    ),
+    length(
+        "edge_stop",
+        "Front edges stopped",
+        "Edges",
+        0,
+        0,
+        400,
+        "Along each board, from its corners to where they begin; 0 runs through and turns the "
+        "corners.",
+    ),
+    choice(
+        "edge_where",
+        "Front edges on",
+        "Edges",
+        ALL_BOARDS,
+        (ALL_BOARDS, TOP_AND_BOTTOM, TOP_ALONE),
+        "Where they are stopped, the boards that have them.",
+        applies=lambda spec: _stop(spec) > 0.0,
     ),
 )
 
@@ -104,23 +136,31 @@ def reaches_sheet(spec: BenchSpec, part: Part) -> bool:
     behind = c.behind(part.name)
     if behind <= 0.0:
         return True
-    moulded = _moulded(spec)
-    size = spec.number("edge_size") if moulded else c.chamfer
-    # A moulding is measured square to the arris, a chamfer square to the back edge.
-    if moulded and part.kind == "end panel":
+    # What is moulded is measured square to the arris, a chamfer that runs through square to the
+    # back edge.
+    if (_moulded(spec) or _stop(spec) > 0.0) and part.kind == "end panel":
         behind = c.lips[2]
-    return size > behind + COPLANAR
+    return spec.number(size_name(spec)) > behind + COPLANAR
 
 
 def edges_of(spec: BenchSpec, part: Part) -> tuple[Chamfer | EdgeMoulding, ...]:
     """The edges of a whole board of the case, in its own frame."""
-    c = case_numbers(spec)
-    if c.chamfer < _LEAST and not _moulded(spec):
+    c, size, stop = case_numbers(spec), spec.number(size_name(spec)), _stop(spec)
+    if size < _LEAST:
         return ()
     arris = _arris(c, part)
-    if _moulded(spec):
-        return _mouldings(c, part, arris, spec.word("edge_form"), spec.number("edge_size"))
-    return _along(c, part, arris)
+    if stop > 0.0:
+        if part.kind not in ON_BOARDS[spec.word("edge_where")]:
+            return ()
+        arris = between(arris, stop, size)
+    elif not _moulded(spec):
+        return _along(c, part, arris)
+    return _mouldings(c, part, arris, spec.word("edge_form"), size, stopped=stop > 0.0)
+
+
+def size_name(spec: BenchSpec) -> str:
+    """The number that is the size of the edges."""
+    return "edge_size" if _moulded(spec) else "chamfer"
 
 
 def _arris(c: CaseNumbers, part: Part) -> tuple[Vec2, ...]:
@@ -146,9 +186,10 @@ def _whole_arris(c: CaseNumbers, part: Part) -> tuple[Vec2, ...]:
 
 
 def _mouldings(
-    c: CaseNumbers, part: Part, arris: tuple[Vec2, ...], form: str, size: float
+    c: CaseNumbers, part: Part, arris: tuple[Vec2, ...], form: str, size: float, *, stopped: bool
 ) -> tuple[EdgeMoulding, ...]:
-    """A moulding for each stretch of the arris, cut off at the knees on the plane halfway."""
+    """A moulding for each stretch of the arris, cut off at the knees on the plane halfway, and
+    stopped at both ends or run out there."""
     t = part.shape.blank.thickness
     ways = [_way(p, q) for p, q in pairwise(arris)]
     knees = [
@@ -157,11 +198,12 @@ def _mouldings(
     ]
     found = []
     for k, (p, q) in enumerate(pairwise(arris)):
+        stops = (stopped and k == 0, stopped and k == len(knees))
         down: Vec3 = (0.0, _shift(c, part, p, q), -1.0)
         outward = unit(cross((ways[k][0], ways[k][1], 0.0), down))
         if outward[1] < 0.0:
             outward = scale(outward, -1.0)
-        planes = []
+        planes = list(square_ends(p, q, t, stops))
         if k > 0:
             on = (p[0] - _LAP * knees[k - 1][0], p[1] - _LAP * knees[k - 1][1], 0.0)
             planes.append(HalfSpace(on, scale(knees[k - 1], -1.0)))
@@ -174,6 +216,7 @@ def _mouldings(
                 size,
                 ((*p, t), (*q, t)),
                 ((0.0, 0.0, 1.0), outward),
+                stopped=stops,
                 past=4.0 * size + OVERRUN,
                 planes=tuple(planes),
             )
@@ -300,6 +343,8 @@ def _meeting(a: Vec2, b: Vec2, d: Vec2, e: Vec2) -> Vec2:
 def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
     """On an end that leans, the cutter's profile is square to the end's own arris and so reaches
     farther level than on the top: that much is eased by hand."""
+    if _stop(spec) > 0.0:
+        return ()
     c, size = case_numbers(spec), spec.number("edge_size")
     leans = [math.radians(c.lean_deg(end.side)) for end in (c.left, c.right) if end.mitred]
     if max(leans, default=0.0) <= 0.0:

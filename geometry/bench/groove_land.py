@@ -18,6 +18,7 @@ from itertools import pairwise
 
 from geometry.bench.carving_numbers import facets_on_front, finished_edges, groove_of
 from geometry.bench.drawer_numbers import Drawer, fronts_of
+from geometry.bench.front_arrises import eased_by
 from geometry.design.spec import BenchSpec
 from geometry.primitives.facets import Facets, trimmed
 from geometry.primitives.frame import Vec2
@@ -43,11 +44,13 @@ def edge_y(spec: BenchSpec, drawer: Drawer) -> float:
 
 
 def edge_depths(spec: BenchSpec, drawer: Drawer) -> tuple[Vec2, ...]:
-    """The carving's depth along the edge: (x, depth) wherever it changes its slope."""
+    """How much the carving or an eased edge takes along the edge: (x, depth) wherever it changes
+    its slope."""
     x_low, _, x_high, _ = finished_edges(spec, drawer)
     facets = facets_on_front(spec, drawer)
     if facets is None:
-        return ((x_low, 0.0), (x_high, 0.0))
+        eased = eased_by(spec, drawer)
+        return ((x_low, eased), (x_high, eased))
     y = edge_y(spec, drawer)
     on = {round(x, 6): (x, deep) for x, at, deep in facets.points if abs(at - y) < _ON_EDGE}
     return tuple(on[x] for x in sorted(on))
@@ -99,7 +102,8 @@ def least_land(spec: BenchSpec, drawer: Drawer) -> Land:
     facets, y = facets_on_front(spec, drawer), edge_y(spec, drawer)
     x_low, _, x_high, _ = finished_edges(spec, drawer)
     if facets is None:
-        return Land(thickness - groove.radius, (x_low, y))
+        # An eased edge rises from the arris no slower than the cove behind it falls away.
+        return Land(thickness - groove.radius - eased_by(spec, drawer), (x_low, y))
     away = groove.radius if groove.at_top else -groove.radius
     strip = trimmed(facets, (x_low, min(y, y + away), x_high, max(y, y + away)))
     return _least(strip, y, groove.radius, thickness)

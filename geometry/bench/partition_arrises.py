@@ -6,6 +6,7 @@ A run that is too short for its size is left sharp.
 from __future__ import annotations
 
 from geometry.bench.arris_rows import (
+    FACE_EDGE,
     FACE_SIDE,
     FAR_EDGE,
     REVERSE,
@@ -25,10 +26,8 @@ from geometry.cuts.removal import HalfSpace
 from geometry.design.parameter import Parameter
 from geometry.design.part import Part
 from geometry.design.spec import BenchSpec
-from geometry.primitives.frame import Vec3
 from shared.tolerances import COPLANAR
 
-_FACE_EDGE: Vec3 = (0.0, -1.0, 0.0)
 _LAP = 1e-5  # mm: two cuts run into one another by no more, so that no skin stays between
 
 PARAMETERS: tuple[Parameter, ...] = (
@@ -73,7 +72,7 @@ def _cuts(spec: BenchSpec, part: Part) -> tuple[EdgeMoulding, ...]:
         HalfSpace((high + _LAP, 0.0, 0.0), (1.0, 0.0, 0.0)),
     )
     if strip:
-        arrises = ((0.0, 0.0, _FACE_EDGE), (blank.width, 0.0, FAR_EDGE))
+        arrises = ((0.0, 0.0, FACE_EDGE), (blank.width, 0.0, FAR_EDGE))
         front = FACE_SIDE
     else:
         y = blank.width + lip

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from geometry.bench.arris_rows import FACE_SIDE, FAR_EDGE, REVERSE
+from geometry.bench.arris_rows import FACE_EDGE, FACE_SIDE, FAR_EDGE, REVERSE
 from geometry.cuts.cut import Blank
 from geometry.cuts.edge_moulding import EdgeMoulding, along_arris
 from geometry.cuts.overrun import OVERRUN
@@ -19,7 +19,6 @@ from geometry.joints.leaning_tenon import LeaningTenon
 from geometry.primitives.frame import Vec3
 from shared.units import length_mark
 
-FACE_EDGE: Vec3 = (0.0, -1.0, 0.0)
 # Common practice, no source, these:
 LEAST_STOP = 3.0  # mm before a joint that a moulding must not reach
 CLEAR = 2.0  # mm of shoulder between a moulding that runs through and the mortise

@@ -91,7 +91,7 @@ def _of_case(spec: BenchSpec) -> SeatBack:
         c.thickness if c.left.mitred else c.end_lip("top", LEFT),
         c.length - (c.thickness if c.right.mitred else c.end_lip("top", RIGHT)),
     )
-    taken = max(c.rebate_depth, c.housing_depth)
+    taken = max(c.rebate_depth, c.housing_depth if standing else 0.0)
     return SeatBack(
         top=c.top,
         board="top",

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 
 from geometry.bench.bench import Bench
 from geometry.bench.case_numbers import case_numbers
+from geometry.bench.edges import size_name
 from geometry.bench.mitre_tenons import mitre_tenons
 from geometry.checks.check import Check
 from geometry.checks.limits_of_joints import LEAST_WALL
@@ -52,6 +53,12 @@ _WALLED = ("apron tenon", "rail tenon")
 _EDGES = {
     "leg": "leg_edge_size",
     "partition": "partition_edge_size",
+    "shelf": "shelf_edge_size",
+    "drawer front": "drawer_edge_size",
+    "seat": "seat_edge_size",
+    "end": "end_edge_size",
+    "lid": "lid_edge_size",
+    "hinge strip": "lid_edge_size",
     "stretcher": "rail_edge_size",
     "rail": "rail_edge_size",
     "apron": "rail_edge_size",
@@ -208,9 +215,7 @@ def _shallower(bench: Bench, group: list[_Met], least: float) -> Mend | None:
 
 def _smaller_edge(bench: Bench, holder: Part, lacking: float) -> Mend | None:
     """An edge is as large along both faces: square to its flat it gives way by less."""
-    name = _EDGES.get(holder.kind, "")
-    if not name:
-        name = "chamfer" if bench.spec.number("chamfer") > 0.0 else "edge_size"
+    name = _EDGES.get(holder.kind) or size_name(bench.spec)
     return _less(bench, name, lacking * math.sqrt(2.0), "Make the edge {}.")
 
 

@@ -10,7 +10,7 @@ from geometry.bench.bench import Bench
 from geometry.checks.check import Check
 from geometry.checks.where import middle_of
 from geometry.cuts.chamfer import Chamfer
-from geometry.cuts.edge_moulding import EdgeMoulding
+from geometry.cuts.edge_moulding import CHAMFER, EdgeMoulding
 from geometry.design.finding import Finding, Level, Mend
 from geometry.design.part import Part
 from shared.sheet_goods import thicknesses_of
@@ -36,7 +36,7 @@ class _Boards:
 
 
 _ROWS = (
-    _Boards("shelves", ("shelf",), "shelf_thickness", "shelf_lip", ()),
+    _Boards("shelves", ("shelf",), "shelf_thickness", "shelf_lip", ("shelf_edge_size",)),
     _Boards(
         "partitions",
         ("partition",),
@@ -51,7 +51,7 @@ _ROWS = (
         "board_lip",
         ("chamfer", "edge_size"),
     ),
-    _Boards("lid", ("lid",), "lid_thickness", "lid_lip", ()),
+    _Boards("lid", ("lid",), "lid_thickness", "lid_lip", ("lid_edge_size",)),
     _Boards("seat", ("seat",), "seat_thickness", "panel_lip", ("seat_edge_size",)),
     _Boards("ends", ("end",), "end_thickness", "panel_lip", ("end_edge_size",)),
 )
@@ -97,7 +97,7 @@ def _through(bench: Bench) -> Iterator[Finding]:
         if not cut_into:
             continue
         lip, first = bench.spec.number(boards.lip), cut_into[0]
-        chamfered = any(isinstance(cut, Chamfer) for cut in first.shape.cuts)
+        chamfered = any(_is_chamfer(cut) for cut in first.shape.cuts)
         name = boards.edges[0 if chamfered else -1]
         size = bench.spec.number(name)
         yield Finding(
@@ -115,6 +115,11 @@ def _through(bench: Bench) -> Iterator[Finding]:
             if lip >= _LEAST_EDGE
             else None,
         )
+
+
+def _is_chamfer(cut: object) -> bool:
+    """Whether it is one, through or stopped."""
+    return isinstance(cut, Chamfer) or (isinstance(cut, EdgeMoulding) and cut.form == CHAMFER)
 
 
 CHECKS: tuple[Check, ...] = (

@@ -12,6 +12,7 @@ from itertools import chain
 from geometry.bench.bench import Bench
 from geometry.bench.board_lippings import BOARD_LIPPING, Lip, lips
 from geometry.bench.case_numbers import case_numbers
+from geometry.bench.edges import size_name
 from geometry.cuts.chamfer import Chamfer
 from geometry.cuts.contour import Face
 from geometry.cuts.edge_moulding import EdgeMoulding
@@ -42,13 +43,16 @@ _NAMES = {
     "partition lipping": ("partition_edge_size", "partition_edge_stop"),
     "seat": ("seat_edge_size", "seat_edge_stop"),
     "seat lipping": ("seat_edge_size", "seat_edge_stop"),
+    "lid": ("lid_edge_size", "lid_edge_stop"),
+    "lid lipping": ("lid_edge_size", "lid_edge_stop"),
+    "hinge strip": ("lid_edge_size", ""),
+    "shelf": ("shelf_edge_size", "shelf_edge_stop"),
+    "lipping": ("shelf_edge_size", "shelf_edge_stop"),
+    "drawer front": ("drawer_edge_size", ""),
     "end": ("end_edge_size", "end_edge_stop"),
     "end lipping": ("end_edge_size", "end_edge_stop"),
-    "top": ("edge_size", ""),
-    "bottom": ("edge_size", ""),
-    "end panel": ("edge_size", ""),
-    "board lipping": ("edge_size", ""),
 }
+_CASE = ("top", "bottom", "end panel", BOARD_LIPPING)
 
 
 def moulding_handholds(bench: Bench) -> tuple[Handhold, ...]:
@@ -59,14 +63,14 @@ def moulding_handholds(bench: Bench) -> tuple[Handhold, ...]:
         for cut in part.shape.cuts:
             if not isinstance(cut, EdgeMoulding):
                 continue
-            size, stop = _names(part, cut)
+            size, stop = _names(bench, part, cut)
             for view in bench_views(bench):
                 for on_face, on_other in _faces(cut):
                     if not _faces_viewer(part, cut, on_face, on_other, view):
                         continue
                     lines.append(_line(part, cut, on_face, view, size))
                     if stop and cut.stopped:
-                        stops += _ends(part, cut, on_face, view, stop)
+                        stops += _ends(bench, part, cut, on_face, view, stop)
     return (*stops, *lines)
 
 
@@ -75,7 +79,7 @@ def chamfer_handholds(bench: Bench) -> tuple[Handhold, ...]:
     cuts = chain.from_iterable(
         ((part, cut) for cut in part.shape.cuts if isinstance(cut, Chamfer))
         for part in bench.parts
-        if part.kind in ("top", "bottom", "end panel", BOARD_LIPPING)
+        if part.kind in _CASE
     )
     size = bench.spec.number("chamfer")
     return tuple(_down_the_front(part, cut, size) for part, cut in cuts)
@@ -133,8 +137,10 @@ def _within(part: Part, start: Vec3, end: Vec3) -> tuple[Vec3, Vec3]:
     return first, last
 
 
-def _names(part: Part, cut: EdgeMoulding) -> tuple[str, str]:
+def _names(bench: Bench, part: Part, cut: EdgeMoulding) -> tuple[str, str]:
     """A leg's long mouldings are stopped above, those round its end are not."""
+    if part.kind in _CASE:
+        return size_name(bench.spec), "edge_stop"
     if part.kind == "leg":
         return _LEGS if cut.stopped_start else _LEG_ENDS
     return _NAMES[part.kind]
@@ -156,11 +162,13 @@ def _line(part: Part, cut: EdgeMoulding, on_face: Vec3, view: View, name: str) -
 
 
 def _ends(
-    part: Part, cut: EdgeMoulding, on_face: Vec3, view: View, name: str
+    bench: Bench, part: Part, cut: EdgeMoulding, on_face: Vec3, view: View, name: str
 ) -> Iterator[Handhold]:
-    """A stopped end moves along the arris by as much as its station along the part."""
+    """A stopped end moves along the arris by as much as its station along the board."""
     run = subtract(cut.end, cut.start)
-    along = scale(run, 1.0 / abs(run[0]))
+    board = bench.part(part.name.removesuffix("_lipping")) if part.kind == BOARD_LIPPING else part
+    stations = dot(part.frame.turn_to_bench(run), board.frame.x_axis)
+    along = scale(run, 1.0 / abs(stations))
     stopped = ((cut.start, cut.stopped_start, 1.0), (cut.end, cut.stopped_end, -1.0))
     for point, there, way in stopped:
         if there:

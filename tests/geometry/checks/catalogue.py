@@ -281,6 +281,7 @@ BESIDE: dict[str, str] = {
     "corner_block_thread": "spoiled_corner_blocks::screws_in_little_wood_are_caught_and_mended",
     "corner_block_glue": ("spoiled_corner_blocks::ends_that_are_only_glued_are_caught_and_mended"),
     "corner_block_seat": "spoiled_corner_blocks::blocks_too_thin_for_the_seat_screw_are_told",
+    "drawer_front_left_sharp": "spoiled_edges::a_drawer_front_too_low_for_its_edge_is_caught",
     "leg_left_sharp": "spoiled_edges::legs_without_room_for_their_edges_are_caught_and_mended",
     "arris_left_sharp": "spoiled_edges::a_rail_without_room_between_its_stops_is_caught_and_mended",
     "proud_bevel": "spoiled_benches::a_spoiled_bench_is_caught",

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
 
+from geometry.bench.bench import Bench
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values
@@ -67,3 +70,65 @@ def test_a_rail_without_room_between_its_stops_is_caught_and_mended() -> None:
     assert found.amount == 52.0
     assert found.mend is not None
     assert findings(build(set_values(base, spoiled | dict(found.mend.values)))) == ()
+
+
+SHELVED: dict[str, Value] = {
+    "opening_1_fill": "shelf",
+    "opening_1_shelf_set_back": 0.0,
+    "shelf_edge": "chamfer",
+}
+
+
+def test_a_shelfs_edge_that_bares_a_housing_is_caught_and_mended() -> None:
+    """5 mm off the shelf's front where its housings stop 4 mm behind it."""
+    assert _found(SHELVED) == ()
+    (found,) = _found(SHELVED | {"shelf_edge_size": 5.0})
+    assert (found.check, found.parts) == ("edge_bares_housing", ("shelf_1",))
+    assert (found.amount, found.limit) == (5.0, 4.0)
+    assert found.mend is not None
+    assert _found(SHELVED | {"shelf_edge_size": 5.0} | dict(found.mend.values)) == ()
+
+
+@pytest.mark.parametrize(
+    ("name", "part", "left"),
+    [
+        ("shelf_edge_stop", "shelf_1", lambda bench: bench.part("shelf_1").shape.blank.length - 12),
+        (
+            "edge_stop",
+            "end_panel_left",
+            lambda bench: bench.part("end_panel_left").shape.blank.length,
+        ),
+    ],
+)
+def test_a_front_between_stops_without_room_is_caught_and_mended(
+    name: str, part: str, left: Callable[[Bench], float]
+) -> None:
+    """So far from both ends that a millimetre is left for an edge of more than a quarter of it."""
+    stop = (left(build(set_values(SOUND, SHELVED))) - 1.0) / 2.0
+    spoiled: dict[str, Value] = SHELVED | {name: stop}
+    (found,) = _found(spoiled)
+    assert (found.check, found.parts) == ("arris_left_sharp", (part,))
+    assert found.amount == pytest.approx(stop)
+    assert found.mend is not None
+    assert _found(spoiled | dict(found.mend.values)) == ()
+
+
+def test_a_drawer_front_too_low_for_its_edge_is_caught() -> None:
+    """Four drawers over 260 mm with gaps of 2 have fronts of 62.5, lower than four times 16."""
+    drawers: dict[str, Value] = {
+        "opening_2_fill": "drawers",
+        "opening_2_drawers": 4.0,
+        "drawer_front_thickness": 32.0,
+        "drawer_edge": "chamfer",
+        "drawer_edge_size": 15.0,
+        "drawer_gap": 2.0,
+    }
+    sharp = "drawer_front_left_sharp"
+    assert not [one for one in _found(drawers) if one.check == sharp]
+    spoiled = drawers | {"drawer_edge_size": 16.0}
+    (found,) = (one for one in _found(spoiled) if one.check == sharp)
+    assert found.parts == tuple(f"drawer_2_{k}_front" for k in (1, 2, 3, 4))
+    assert (found.amount, found.limit) == (62.5, 64.0)
+    assert found.mend is not None
+    assert found.mend.values == (("drawer_edge_size", pytest.approx(15.6)),)
+    assert not [one for one in _found(spoiled | dict(found.mend.values)) if one.check == sharp]
