@@ -19,6 +19,7 @@ import numpy as np
 import shapely
 
 from geometry.cuts.removal import Removal
+from geometry.cuts.screw_hole import ScrewHole
 from geometry.design.part import Shape
 from geometry.primitives.frame import BENCH_FRAME, Vec2
 from geometry.sheets.waste import wastes
@@ -33,6 +34,7 @@ _BESIDE = 0.05  # mm from a face, where its waste is looked for: more than an ar
 _EDGE_ON = 0.02  # cosine: a face that leans less toward the viewer is drawn as a line
 _ON_A_SIDE = 1e-3  # mm: a point on the side of a panel lies in it
 _COVERS = 0.01  # mm that a panel lies in front of what it hides
+_MOSTLY = 0.5
 _MOST_PANELS = 32  # of a cut, as of a round hole
 _MOST = 8  # targets of a cut in a view
 _APART = 0.2  # of the cut's size, between two of them
@@ -89,10 +91,22 @@ def _owned_panels(shape: Shape) -> dict[int, Indices]:
         own = inner[_gone(removals, beside[inner])]
         if not len(own):  # an end that is sawn off just where the blank ends
             own = rim[_gone(removals, beside[rim])]
+        if isinstance(shape.cuts[number - 1], ScrewHole):
+            own = own[_mostly_beside(removals, corners[own], solid.panel_normals[own])]
         own = own[np.argsort(-np.round(area[own], 6), kind="stable")]
         if len(own) > _MOST_PANELS:
             own = own[:: -(-len(own) // _MOST_PANELS)]
         found[number] = own
+    return found
+
+
+def _mostly_beside(removals: Sequence[Removal], corners: Floats, normals: Floats) -> Flags:
+    """Which panels, corners (n, 4, 3), have the waste outside most of them: a screw's head that
+    begins right on a face lies beside a little of a panel alone."""
+    middle = corners[:, :3].mean(axis=1)[:, None]
+    points = (middle + corners) / 2.0 + _BESIDE * normals[:, None]
+    beside = _gone(removals, points.reshape(-1, 3)).reshape(-1, 4)
+    found: Flags = beside.mean(axis=1) > _MOSTLY
     return found
 
 
