@@ -98,8 +98,8 @@ CONSTRAINTS: tuple[Constraint, ...] = (
     ),
     rule(
         "lid_edge_hinges",
-        "lid_edge lid_edge_size lid_edge_where lid_made_of lid_lipped lid_hung lid_gap lid_thickness "
-        "hinge_in hinge_closed",
+        "lid_edge lid_edge_size lid_edge_where lid_made_of lid_lipped lid_hung lid_gap "
+        "lid_thickness hinge_in hinge_closed",
         _beside_hinges,
         "the edge would come within {2 mm} of a hinge's leaf",
     ),

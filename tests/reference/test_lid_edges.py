@@ -9,9 +9,12 @@ import pytest
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec, parameter
 from geometry.bench.limits import limits, set_values
+from geometry.bench.lipped import LIPPED_ALONG
 from geometry.design.parameter import Value
 from geometry.design.spec import BenchSpec
 from geometry.solids.measure import volume_of
+
+ROUND_IT = LIPPED_ALONG[-1]
 
 # A lid 1006 by 340 + 14 - 60 - 1.5 on a strip of 60; hinges let in 120 from its ends.
 PLAIN = set_values(
@@ -68,7 +71,7 @@ def test_all_round_a_lid_that_hangs_on_the_back() -> None:
 
 def test_on_sheet_it_lies_on_the_lipping() -> None:
     """Of 5 in a lipping of 6 it stays in that; of 9 the sheet is cut too, as much as of timber.
-    The lid's ends are not asked for: nothing hides the sheet there."""
+    Ends without a lipping are not asked for: nothing hides the sheet there."""
     sheet = set_values(PLAIN, {"lid_made_of": "sheet", "lid_lip": 6.0})
     five: dict[str, Value] = {"lid_edge": "round-over", "lid_edge_size": 5.0}
     assert taken(sheet, five) == pytest.approx(0.0)
@@ -77,6 +80,23 @@ def test_on_sheet_it_lies_on_the_lipping() -> None:
     off = taken(sheet, nine) + taken(sheet, nine, "lid_lipping")
     assert off == pytest.approx(40.5 * 1006.0, rel=1e-6)
     assert not parameter("lid_edge_where").applies(set_values(sheet, nine))
+
+
+@pytest.mark.parametrize("size", [5.0, 9.0])
+def test_on_sheet_with_lippings_round_it_they_go_all_round(size: float) -> None:
+    """As much is taken off as of timber: of 5 off the lippings of 6 alone, of 9 off the sheet."""
+    hung = set_values(PLAIN, {"lid_hung": "on the back"})
+    sheet = set_values(hung, {"lid_made_of": "sheet", "lid_lip": 6.0, "lid_lipped": ROUND_IT})
+    edge: dict[str, Value] = {
+        "lid_edge": "chamfer",
+        "lid_edge_size": size,
+        "lid_edge_where": "front, ends and back",
+    }
+    names = [part.name for part in build(sheet).parts if part.kind == "lid lipping"]
+    assert len(names) == 4
+    off = [taken(sheet, edge, name) for name in ("lid", *names)]
+    assert (off[0] > 0.0) == (size > 6.0)
+    assert sum(off) == pytest.approx(taken(hung, edge), rel=1e-6)
 
 
 def test_limits_by_hand() -> None:
