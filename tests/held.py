@@ -22,7 +22,15 @@ _CHANGED: tuple[tuple[str, dict[str, Value]], ...] = (
     ("ferry_waiting_room", {"rail_edge": "chamfer", "rail_edge_where": "all that lie free"}),
     ("lock_keepers", {"plinth_edge": "chamfer", "rest_edge": "chamfer", "box_edge": "chamfer"}),
     ("lock_keepers", {"lid_edge": "round-over", "lid_edge_where": "front and ends"}),
-    ("lock_keepers", {"lid_edge": "chamfer", "lid_edge_stop": 60.0}),
+    (
+        "lock_keepers",
+        {
+            "lid_edge": "chamfer",
+            "lid_edge_stop": 60.0,
+            "plinth_edge": "cove",
+            "plinth_edge_stop": 20.0,
+        },
+    ),
     ("weigh_house", {"edge_stop": 40.0, "shelf_edge": "cove", "shelf_edge_stop": 30.0}),
     ("sail_loft", {"drawer_edge": "chamfer"}),
     ("bell_tower", {"panel_made_of": "sheet", "end_edge": "round-over", "end_edge_stop": 60.0}),

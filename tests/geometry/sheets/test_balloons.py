@@ -24,6 +24,7 @@ from geometry.bench.glue_ups import boards_of
 from geometry.cuts.bore import Bore
 from geometry.cuts.contour import Face
 from geometry.cuts.cut import Blank
+from geometry.cuts.saw import SawCut
 from geometry.cuts.slot_mortise import SlotMortise
 from geometry.design.part import Part, Shape
 from geometry.drawing.marks import Arc, Fill, Label, Mark, Sheet, Strokes
@@ -110,7 +111,9 @@ def where(shape: Shape, number: int, view: View) -> shapely.Geometry:
     flat = body.vertices @ np.array((view.right, view.up), dtype=float).T
     triangles = shapely.polygons(flat[body.faces])
     region = shapely.union_all(triangles[shapely.area(triangles) > 1e-9], grid_size=1e-6)
-    return region.boundary if at_the_end else region
+    cut = shape.cuts[number - 1]
+    facing = isinstance(cut, SawCut) and float(np.dot(cut.outward, view.toward)) > 0.5
+    return region.boundary if at_the_end and not facing else region
 
 
 def hold_numbered(part: Part, blocks: tuple[Block, ...]) -> None:
