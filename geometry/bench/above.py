@@ -9,7 +9,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from geometry.bench.case_numbers import LEFT, RIGHT, case_numbers
-from geometry.bench.overall import CASE, LID_BOX, SLAB
+from geometry.bench.overall import CASE, LID_BOX, SLAB, seat_is
 from geometry.bench.partitions import uprights
 from geometry.design.spec import BenchSpec
 
@@ -42,12 +42,36 @@ def above(spec: BenchSpec) -> Above:
     return _ABOVE[spec.word("seat")](spec)
 
 
+@dataclass(frozen=True, slots=True)
+class Lipped:
+    """How far inside the bench's outline the sheet of the board above begins, at its underside; 0
+    where it has no lipping.  mm."""
+
+    left: float
+    right: float
+    back: float
+    front: float
+
+
+_BARE = Lipped(0.0, 0.0, 0.0, 0.0)
+
+
+def lipped(spec: BenchSpec) -> Lipped:
+    """The lippings round the underside of what lies on the base."""
+    if not seat_is(CASE, spec):
+        return _BARE
+    c, name = case_numbers(spec), "bottom"
+    left, right = (c.end_lip(name, side) for side in (LEFT, RIGHT))
+    return Lipped(left, right, c.back_lip(name), c.behind(name))
+
+
 def _bottom(spec: BenchSpec) -> Above:
     """The bottom of a case: tenons come up inside its first and its last opening."""
     c = case_numbers(spec)
     t, half_fit = c.partition_thickness, c.housing_fit / 2.0
     between = [at.x_left for at in uprights(c) if not at.end]
     ends = (c.inside_left + half_fit, c.inside_right - half_fit)
+    back_lip = c.back_lip("bottom")
     edges = (c.end_lip("bottom", LEFT) + LEAST_EDGE, c.end_lip("bottom", RIGHT) + LEAST_EDGE)
     low, high = max(ends[0] + _CLEAR, edges[0]), min(ends[1] - _CLEAR, c.length - edges[1])
     return Above(
@@ -55,7 +79,7 @@ def _bottom(spec: BenchSpec) -> Above:
         thickness=c.thickness,
         left=(low, between[0] - half_fit - _CLEAR if between else high),
         right=(between[-1] + t + half_fit + _CLEAR if between else low, high),
-        back=-max(c.rebate_width, c.back_lip("bottom")) - _CLEAR,
+        back=-max(c.rebate_width + _CLEAR, back_lip + LEAST_EDGE if back_lip > 0.0 else 0.0),
         front=LEAST_EDGE - c.depth + c.behind("bottom"),
     )
 

@@ -9,9 +9,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import lru_cache
 
-from geometry.bench.above import above
+from geometry.bench.above import above, lipped
 from geometry.bench.bearers import bearers, can_be_fixed
-from geometry.bench.case_numbers import LEFT, RIGHT, case_numbers
+from geometry.bench.case_numbers import case_numbers
 from geometry.bench.overall import CASE, seat_is
 from geometry.bench.seasons import Seasons, seasons
 from geometry.bench.standing import CLEAR, Bearer
@@ -211,12 +211,8 @@ def within_seat(spec: BenchSpec, point: Vec3) -> float:
     """How far inside the seat's outline, at its underside and between lippings, a point lies."""
     x, y, _ = point
     length, depth = spec.number("length"), spec.number("depth")
-    if not seat_is(CASE, spec):
-        return min(x, length - x, -y, y + depth)
-    c = case_numbers(spec)
-    left, right = (c.end_lip("bottom", side) for side in (LEFT, RIGHT))
-    back, front = c.back_lip("bottom"), c.behind("bottom")
-    return min(x - left, length - x - right, -y - back, y + depth - front)
+    lip = lipped(spec)
+    return min(x - lip.left, length - x - lip.right, -y - lip.back, y + depth - lip.front)
 
 
 def _bearing(f: FixingNumbers, place: Place) -> tuple[tuple[Vec3, ...], ...]:

@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 
-from geometry.bench.above import LEAST_EDGE, above
+from geometry.bench.above import LEAST_EDGE, above, lipped
+from geometry.bench.case_numbers import LIP_READS
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_angle, derived_length
 from geometry.bench.four_leg_numbers import (
@@ -188,11 +189,11 @@ def _shoulder_corners(n: FourLegs, corner: str) -> list[Vec3]:
 
 
 def _legs_under(spec: BenchSpec) -> float:
-    """How far the legs' shoulders keep inside the bench's outline."""
-    n = four_legs(spec)
+    """How far the legs' shoulders keep inside the bench's outline, and off its lippings."""
+    n, lip = four_legs(spec), lipped(spec)
     length, depth = spec.number("length"), spec.number("depth")
     return min(
-        min(x, length - x, -y, y + depth)
+        min(x - lip.left, length - x - lip.right, -y - lip.back, y + depth - lip.front)
         for corner in CORNERS
         for x, y, _ in _shoulder_corners(n, corner)
     )
@@ -215,7 +216,7 @@ CONSTRAINTS: tuple[Constraint, ...] = (
         "length depth inset_left inset_right inset_back inset_front rake splay leg_tenon "
         "leg_tenon_fit board_thickness seat_thickness left_end right_end left_inset right_inset "
         "box_thickness box_bottom_thickness leg_size "
-        "back_thickness back_let_in housing_fit partition_thickness partition_count "
+        f"back_thickness back_let_in housing_fit partition_thickness partition_count {LIP_READS} "
         + " ".join(f"partition_{k}" for k in range(1, 13)),
         _bore_room,
         "a round tenon would come up under a partition, or too near the board's edge",
@@ -229,9 +230,10 @@ CONSTRAINTS: tuple[Constraint, ...] = (
     ),
     rule(
         "legs_under",
-        "length depth inset_left inset_right inset_back inset_front rake splay leg_size leg_turn",
+        "length depth inset_left inset_right inset_back inset_front rake splay leg_size leg_turn "
+        f"seat {LIP_READS}",
         _legs_under,
-        "a leg's shoulder would stand out from under the board",
+        "a leg's shoulder would stand out from under the board, or under its lipping",
     ),
     rule(
         "legs_apart",
@@ -302,9 +304,15 @@ def _far_enough_in(spec: BenchSpec) -> dict[str, float]:
         "inset_back": reach_y - board.back,
         "inset_front": depth + board.front + reach_y,
     }
-    halves = {"inset_left": half_x, "inset_right": half_x, "inset_back": half_y}
+    lip = lipped(spec)
+    halves = {
+        "inset_left": half_x + lip.left,
+        "inset_right": half_x + lip.right,
+        "inset_back": half_y + lip.back,
+        "inset_front": half_y + lip.front,
+    }
     return {
-        name: max(spec.number(name), math.ceil(max(least, halves.get(name, half_y))) + 1.0)
+        name: max(spec.number(name), math.ceil(max(least, halves[name])) + 1.0)
         for name, least in needed.items()
     }
 
