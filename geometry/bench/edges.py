@@ -18,6 +18,7 @@ from geometry.bench.case_numbers import LEFT, RIGHT, CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
 from geometry.bench.member import Member
+from geometry.bench.rail_runs import told
 from geometry.bench.stopped_runs import between, square_ends
 from geometry.cuts.chamfer import Chamfer, ChamferEnd
 from geometry.cuts.contour import Face
@@ -360,6 +361,13 @@ def _derived(spec: BenchSpec) -> tuple[Derived, ...]:
     )
 
 
+def _notes(spec: BenchSpec, part: Part) -> tuple[str, ...]:
+    """Where a stopped edge begins; one that runs through says so beside its number."""
+    if part.kind not in (*ON_BOARDS[ALL_BOARDS], "board lipping"):
+        return ()
+    return told("outside front arris", _stop(spec), "the ends", "", part)
+
+
 MEMBER = Member("edges", PARAMETERS, CONSTRAINTS, cuts=_cuts, present=has_case)
 
 MOULDED_MEMBER = Member(
@@ -369,4 +377,11 @@ MOULDED_MEMBER = Member(
     derived=_derived,
     present=lambda spec: has_case(spec) and _moulded(spec),
     snug=lambda _spec: ({"edge_size": 5.0},),
+)
+
+STOPPED_MEMBER = Member(
+    "stopped edges",
+    (),
+    notes=_notes,
+    present=lambda spec: has_case(spec) and _stop(spec) > 0.0,
 )

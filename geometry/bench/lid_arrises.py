@@ -32,6 +32,7 @@ from geometry.cuts.edge_moulding import EdgeMoulding, along_arris
 from geometry.design.parameter import Parameter, choice
 from geometry.design.part import Part
 from geometry.design.spec import BenchSpec
+from geometry.joints.screw_rows import largest_head
 from geometry.primitives.frame import Frame, Vec3
 from shared.tolerances import COPLANAR
 
@@ -39,6 +40,7 @@ ALL_ROUND = "front, ends and back"
 # Common practice, no source, these:
 _MOST = 0.75  # of the lid's thickness
 _LEAST_RUN = 4.0  # sizes that the front's is long at the least
+_BESIDE_HEAD = 1.0  # mm of wood beside a screw's head
 _CLEAR = 2.0  # mm of wood beside or over a hinge's leaf
 
 PARAMETERS: tuple[Parameter, ...] = (
@@ -89,6 +91,15 @@ def _beside_hinges(spec: BenchSpec) -> float:
     return over if _back_too(spec) else max(beside, over)
 
 
+def _beside_screws(spec: BenchSpec) -> float:
+    """The strip is screwed down in the middles of the box's ends."""
+    b = lid_box(spec)
+    if not _ends_too(spec) or not b.has_strip:
+        return 1.0
+    in_from_the_end = b.over_ends + b.thickness / 2.0 - largest_head(b.thickness) / 2.0
+    return in_from_the_end - _BESIDE_HEAD - spec.number("lid_edge_size")
+
+
 CONSTRAINTS: tuple[Constraint, ...] = (
     rule(
         "lid_edge_within",
@@ -102,6 +113,13 @@ CONSTRAINTS: tuple[Constraint, ...] = (
         "lid_thickness hinge_in hinge_closed",
         _beside_hinges,
         "the edge would come within {2 mm} of a hinge's leaf",
+    ),
+    rule(
+        "lid_edge_screws",
+        "lid_edge lid_edge_size lid_edge_where lid_made_of lid_lipped lid_hung lid_ends "
+        "box_thickness",
+        _beside_screws,
+        "the edge would come within {1 mm} of the screws through the ends of the fixed strip",
     ),
 )
 
@@ -198,5 +216,5 @@ MEMBER = Member(
     cuts=_cuts,
     notes=_notes,
     present=_has_edge,
-    snug=snug_at(lid_edge_size=2.0),
+    snug=snug_at(lid_edge_size=0.5),
 )

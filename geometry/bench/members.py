@@ -89,6 +89,7 @@ MEMBERS: tuple[Member, ...] = (
     back.MEMBER,
     edges.MEMBER,
     edges.MOULDED_MEMBER,
+    edges.STOPPED_MEMBER,
     lid_box.MEMBER,
     lid.MEMBER,
     lid_lipping.MEMBER,

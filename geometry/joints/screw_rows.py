@@ -32,6 +32,11 @@ def has_room(screw: WoodScrew, room: float) -> bool:
     return screw.head + 2.0 * _BESIDE_HEAD <= room
 
 
+def largest_head(room: float) -> float:
+    """No screw taken in a strip so wide has a wider head; steady in ``room``."""
+    return min(USUAL.head, max(0.0, room - 2.0 * _BESIDE_HEAD))
+
+
 def bite_in(depth: float, wanted: float = USUAL_BITE) -> float:
     """How deep a screw goes into so much wood; 0 where that would hold nothing."""
     bite = min(wanted, depth - LEAST_OVER)

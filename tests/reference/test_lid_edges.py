@@ -100,13 +100,26 @@ def test_on_sheet_with_lippings_round_it_they_go_all_round(size: float) -> None:
 
 
 def test_limits_by_hand() -> None:
-    """Three quarters of 24; 10 less 2 beside the leaves at a strip; under the back arris of a lid
+    """Three quarters of 24; 12 less 2 beside the leaves at a strip; under the back arris of a lid
     that hangs on the back the leaf is let in half of 3.2, and 2 stay over it."""
     spec = set_values(PLAIN, CHAMFERED)
     assert limits(spec, "lid_edge_size").maximum == pytest.approx(18.0)
-    ends = set_values(spec, {"lid_edge_where": "front and ends", "hinge_in": 12.0})
+    wide = set_values(spec, {"lid_ends": 20.0})
+    ends = set_values(wide, {"lid_edge_where": "front and ends", "hinge_in": 12.0})
     assert limits(ends, "lid_edge_size").maximum == pytest.approx(10.0)
     assert "hinge's leaf" in limits(ends, "lid_edge_size").why_maximum
     thin = set_values(spec, {"lid_hung": "on the back", "lid_thickness": 12.0})
     round_it = set_values(thin, {"lid_edge_where": "front, ends and back"})
     assert limits(round_it, "lid_edge_size").maximum == pytest.approx(12.0 - 1.6 - 2.0)
+
+
+def test_ends_keep_off_the_screws_of_the_strip() -> None:
+    """They stand in the middles of ends of 20 under a lid that stands out 3: 13 in, less half a
+    head of 8.3312 and the millimetre beside it."""
+    ends = set_values(PLAIN, {"lid_edge": "cove", "lid_edge_where": "front and ends"})
+    allowed = limits(ends, "lid_edge_size")
+    assert allowed.maximum == pytest.approx(13.0 - 8.3312 / 2.0 - 1.0, abs=1e-3)
+    assert "screws" in allowed.why_maximum
+    flush = set_values(PLAIN, {**CHAMFERED, "lid_ends": 0.0})
+    moved = set_values(flush, {"lid_edge_where": "front and ends"})
+    assert 0.5 <= moved.number("lid_edge_size") <= allowed.maximum - 3.0
