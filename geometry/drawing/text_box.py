@@ -27,6 +27,7 @@ HALF_BOX = (RISE + DESCENT) / 2.0
 _ON_IT = 0.4  # mm from a line, within which another lies on it
 _TOUCH = 1.0  # mm: less of two lines on one another is a touch of their ends
 _SPECK = 0.6  # mm: a shorter piece of a line beside a text looks like dirt
+_AIR = 1e-3  # mm: far more than rounding
 _LARGE = 4.0  # mm: half the height of a box that could hold a text
 MIDDLE = (RISE - DESCENT) / 2.0  # of the capital height: middle of the box above the baseline
 
@@ -169,8 +170,9 @@ class Ground:
             [(b.x, b.y, b.half_width, b.half_height, b.cos, b.sin) for b in boxes]
         ).T[:, :, None]
         half_w, half_h = half_w + margin, half_h + margin
-        mx, my = self._middles[:, 0] - x, self._middles[:, 1] - y
-        hx, hy = self._halves[:, 0], self._halves[:, 1]
+        near = self._near(boxes, margin)
+        mx, my = self._middles[near, 0] - x, self._middles[near, 1] - y
+        hx, hy = self._halves[near, 0], self._halves[near, 1]
         along, across = mx * cos + my * sin, my * cos - mx * sin
         step_along, step_across = hx * cos + hy * sin, hy * cos - hx * sin
         reach_along, reach_across = np.abs(step_along), np.abs(step_across)
@@ -186,6 +188,16 @@ class Ground:
         for large in self._large:  # a text may lie wholly inside, and meet none of its lines
             free &= np.array([not large.holds((b.x, b.y), margin) for b in boxes])
         return free
+
+    def _near(self, boxes: Sequence[TextBox], margin: float) -> NDArray[np.intp]:
+        """The lines, of a whole drawing a few, that come near the room round some boxes."""
+        reaches = [box.reach() for box in boxes]
+        wide, high = (max(reach[k] for reach in reaches) + margin + _AIR for k in (0, 1))
+        xs, ys = [box.x for box in boxes], [box.y for box in boxes]
+        (mx, my), (rx, ry) = self._middles.T, np.abs(self._halves.T)
+        aside = (mx + rx < min(xs) - wide) | (mx - rx > max(xs) + wide)
+        aside |= (my + ry < min(ys) - high) | (my - ry > max(ys) + high)
+        return np.flatnonzero(~aside)
 
     def runs_along(self, line: Line) -> bool:
         """Whether a line lies on one already there for more than a touch, so that the two would be

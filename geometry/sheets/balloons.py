@@ -13,6 +13,7 @@ import math
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cache
 
 import numpy as np
 
@@ -154,20 +155,20 @@ def _put_close(
     left, bottom, right, top = view.room
     half = _half(text)
     for point, within in points:
-        spots = [
-            TextBox(x, y, half, half)
-            for away in distances
-            for x, y in _ring(point, away, turns)
-            if left - _OUTSIDE <= x - half and x + half <= right + _OUTSIDE
-            if bottom - _OUTSIDE <= y - half and y + half <= top + _OUTSIDE
-        ]
-        for spot, free in zip(spots, view.ground.clear(spots, CLEAR), strict=True):
-            led = Led(spot, point, within)
-            if not free or any(cross(led.leader, other) for other in view.leaders):
-                continue
-            if not any(box.stretch_of(led.leader, CLEAR) for box in view.texts):
-                view.put(text, led)
-                return True
+        for away in distances:
+            spots = [
+                TextBox(x, y, half, half)
+                for x, y in _ring(point, away, turns)
+                if left - _OUTSIDE <= x - half and x + half <= right + _OUTSIDE
+                if bottom - _OUTSIDE <= y - half and y + half <= top + _OUTSIDE
+            ]
+            for spot, free in zip(spots, view.ground.clear(spots, CLEAR), strict=True):
+                led = Led(spot, point, within)
+                if not free or any(cross(led.leader, other) for other in view.leaders):
+                    continue
+                if not any(box.stretch_of(led.leader, CLEAR) for box in view.texts):
+                    view.put(text, led)
+                    return True
     return False
 
 
@@ -176,18 +177,18 @@ def _half(text: str) -> float:
 
 
 def _ring(point: Vec2, away: float, count: int) -> list[Vec2]:
-    """Spots round a point, the slanting directions first: a level or upright leader could be taken
-    for a line of the drawing."""
+    """Spots round a point."""
+    return [(point[0] + away * cos, point[1] + away * sin) for cos, sin in _ways(count)]
+
+
+@cache
+def _ways(count: int) -> tuple[Vec2, ...]:
+    """So many directions, the slanting ones first: a level or upright leader could be taken for a
+    line of the drawing."""
     turns = [45.0, 135.0, 225.0, 315.0]
     others = [t for k in range(count) if (t := 360.0 * k / count) not in turns]
     turns += sorted(others, key=lambda t: t % 90.0 == 0.0)
-    return [
-        (
-            point[0] + away * math.cos(math.radians(turn)),
-            point[1] + away * math.sin(math.radians(turn)),
-        )
-        for turn in turns
-    ]
+    return tuple((math.cos(math.radians(turn)), math.sin(math.radians(turn))) for turn in turns)
 
 
 def _balloon(text: str, led: Led, pieces: Sequence[Line]) -> list[Mark]:

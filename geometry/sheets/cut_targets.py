@@ -51,6 +51,15 @@ class Target:
     seen: bool
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class _Points:
+    """What the panels of a cut offer: points (n, 2), their room and whether they are seen (n,)."""
+
+    at: Floats
+    room: Floats
+    seen: Flags
+
+
 @lru_cache(maxsize=_KEPT)
 def cut_targets(shape: Shape) -> dict[str, dict[int, tuple[Target, ...]]]:
     """By the view's name, then by the number of the cut: targets, the best first.
@@ -118,64 +127,64 @@ def _gone(removals: Sequence[Removal], points: Floats) -> Flags:
     return found
 
 
-def _offered(shape: Shape, view: View, owned: dict[int, Indices]) -> dict[int, list[Target]]:
+def _offered(shape: Shape, view: View, owned: dict[int, Indices]) -> dict[int, _Points]:
     """All points that the panels of each cut offer in a view."""
     solid = solid_of(shape)
     axes = np.array((view.right, view.up, view.toward), dtype=np.float64)
-    corners = solid.vertices[solid.panels] @ axes.T
-    normals = solid.panel_normals @ axes.T
-    points: list[Floats] = []
-    outward: list[Floats] = []
-    rooms: list[Floats] = []
-    facing: list[Flags] = []
-    numbers: list[int] = []
-    for number, panels in owned.items():
-        for panel in panels.tolist():
-            own, room = _points_of(corners[panel], normals[panel])
-            points.append(own)
-            outward.append(np.tile(_outward(normals[panel]), (len(own), 1)))
-            rooms.append(room)
-            facing.append(np.full(len(own), normals[panel, 2] > -_EDGE_ON))
-            numbers += [number] * len(own)
-    if not points:
-        return {}
-    at = np.concatenate(points)
-    off = at + _BESIDE * np.concatenate(outward)
-    seen = np.concatenate(facing) & ~_covered(shape, view, off)
-    found: dict[int, list[Target]] = {}
-    for number, (u, v, _), room, open_ in zip(
-        numbers, at.tolist(), np.concatenate(rooms).tolist(), seen.tolist(), strict=True
-    ):
-        found.setdefault(number, []).append(Target((u, v), room, open_))
+    panels = np.concatenate([*owned.values(), np.empty(0, dtype=np.intp)])
+    corners = (solid.vertices[solid.panels] @ axes.T)[panels]
+    normals = (solid.panel_normals @ axes.T)[panels]
+    lines = np.abs(normals[:, 2]) <= _EDGE_ON
+    # As many points for each panel as one seen edge on has; those of others are fewer.
+    at = _along_sides(corners)
+    real = np.ones(at.shape[:2], dtype=np.bool_)
+    rooms = np.zeros(at.shape[:2])
+    inner, room = _within(corners[~lines])
+    count = inner.shape[1]
+    at[~lines, :count], rooms[~lines, :count], real[~lines, count:] = inner, room, False
+    off = at + _BESIDE * _outward(normals, lines)[:, None]
+    open_ = np.broadcast_to((normals[:, 2] > -_EDGE_ON)[:, None], real.shape)[real]
+    seen = open_ & ~_covered(shape, view, off[real])
+    of_panel = np.repeat(list(owned), [len(own) for own in owned.values()])
+    number = np.broadcast_to(of_panel[:, None], real.shape)[real]
+    at, rooms = at[real][:, :2], rooms[real]
+    found: dict[int, _Points] = {}
+    for one in dict.fromkeys(of_panel.tolist()):
+        own = number == one
+        found[one] = _Points(at[own], rooms[own], seen[own])
     return found
 
 
-def _outward(normal: Floats) -> Floats:
-    """Which way a point is moved off its face to see what hides it: toward the viewer, but out of
-    one seen edge on."""
-    if abs(float(normal[2])) > _EDGE_ON:
-        return np.array((0.0, 0.0, np.sign(normal[2])))
-    return normal
+def _outward(normals: Floats, lines: Flags) -> Floats:
+    """Which way points are moved off their faces to see what hides them, (n, 3): toward the viewer,
+    but out of one seen edge on."""
+    found = np.zeros_like(normals)
+    found[:, 2] = np.sign(normals[:, 2])
+    found[lines] = normals[lines]
+    return found
 
 
-def _points_of(corners: Floats, normal: Floats) -> tuple[Floats, Floats]:
-    """Points (n, 3) of a panel whose corners are (4, 3), in u, v, w, and their room (n,)."""
-    if abs(float(normal[2])) <= _EDGE_ON:
-        run = np.roll(corners, -1, axis=0) - corners
-        sides = np.concatenate([corners + share * run for share in (0.5, 0.3, 0.7)])
-        return sides, np.zeros(len(sides))
-    middle = corners[:3].mean(axis=0)
-    if not np.array_equal(corners[2], corners[3]):
-        middle = corners.mean(axis=0)
-    points = np.vstack([middle, middle + 0.5 * (corners - middle)])
-    start, run = corners[:, :2], (np.roll(corners, -1, axis=0) - corners)[:, :2]
-    length = np.hypot(*run.T)
-    real = length > _COVERS
-    if not real.any():  # a speck
-        return points, np.zeros(len(points))
-    off = points[:, None, :2] - start[None, real]
-    away = np.abs(off[..., 0] * run[real, 1] - off[..., 1] * run[real, 0]) / length[real]
-    return points, away.min(axis=1)
+def _along_sides(corners: Floats) -> Floats:
+    """Points on the sides of n panels with corners (n, 4, 3), (n, 12, 3)."""
+    run = np.roll(corners, -1, axis=1) - corners
+    return np.concatenate([corners + share * run for share in (0.5, 0.3, 0.7)], axis=1)
+
+
+def _within(corners: Floats) -> tuple[Floats, Floats]:
+    """Points (n, 5, 3) within n panels with corners (n, 4, 3) in u, v, w; their room (n, 5)."""
+    three = (corners[:, 2] == corners[:, 3]).all(axis=1)
+    middle = corners.mean(axis=1)
+    middle[three] = corners[three, :3].mean(axis=1)
+    middle = middle[:, None]
+    points = np.concatenate([middle, middle + 0.5 * (corners - middle)], axis=1)
+    start, run = corners[..., :2], (np.roll(corners, -1, axis=1) - corners)[..., :2]
+    length = np.hypot(run[..., 0], run[..., 1])
+    off = points[:, :, None, :2] - start[:, None]
+    run, length = run[:, None], length[:, None]
+    away = np.abs(off[..., 0] * run[..., 1] - off[..., 1] * run[..., 0])
+    real = np.broadcast_to(length > _COVERS, away.shape)
+    away = np.where(real, away / np.where(real, length, 1.0), np.inf).min(axis=2)
+    return points, np.where(np.isinf(away), 0.0, away)  # a speck has none
 
 
 def _covered(shape: Shape, view: View, points: Floats) -> Flags:
@@ -190,14 +199,14 @@ def _covered(shape: Shape, view: View, points: Floats) -> Flags:
     return found
 
 
-def _chosen(some: Sequence[Target]) -> tuple[Target, ...]:
+def _chosen(some: _Points) -> tuple[Target, ...]:
     """The roomiest of those that are seen, apart from each other."""
-    apart = _APART * float(np.ptp([one.at for one in some], axis=0).max())
+    apart = _APART * float(np.ptp(some.at, axis=0).max())
     kept: list[Target] = []
-    for one in sorted(some, key=lambda each: (not each.seen, -round(each.room, 3))):
-        near = (math.dist(one.at, other.at) for other in kept)
-        if min(near, default=math.inf) > apart:
-            kept.append(one)
+    each = zip(some.at.tolist(), some.room.tolist(), some.seen.tolist(), strict=True)
+    for (u, v), room, seen in sorted(each, key=lambda one: (not one[2], -round(one[1], 3))):
+        if all(math.dist((u, v), other.at) > apart for other in kept):
+            kept.append(Target((u, v), room, seen))
             if len(kept) == _MOST:
                 break
     return tuple(kept)

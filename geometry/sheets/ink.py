@@ -50,11 +50,16 @@ class Ink:
             return np.zeros(0, dtype=np.intp)
         runs = lines[:, 2:] - lines[:, :2]
         count = int(np.hypot(*runs.T).max() / CELL) + 2
-        shares = np.linspace(0.0, 1.0, count)[:, None]
-        cells = self._cells(lines[:, None, :2] + shares * runs[:, None])
-        x, y = np.moveaxis(np.clip(cells, 0, np.array(self._inked.shape) - 1), -1, 0)
+        shares = np.linspace(0.0, 1.0, count)
+        x, y = (self._cells_along(lines[:, k, None], shares * runs[:, k, None], k) for k in (0, 1))
         inked = self._inked[x, y]
         return np.asarray((inked[:, 1:] & ~inked[:, :-1]).sum(axis=1))
+
+    def _cells_along(self, starts: Floats, runs: Floats, axis: int) -> Indices:
+        """The cells along one axis of points so far on, those outside counted to the rim."""
+        cells = np.floor((starts + runs - self._low[axis]) / CELL)
+        most = self._inked.shape[axis] - 1
+        return np.asarray(np.minimum(np.maximum(cells, 0.0), most).astype(np.intp))
 
 
 def _points_along(lines: Floats) -> Floats:

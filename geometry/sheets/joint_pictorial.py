@@ -54,6 +54,7 @@ _MOST_TIES = 4
 _TOO_FAR = 2.2  # times what opens the joint
 _SEEN = 0.2
 _EDGE_ON = 0.05
+_ROUNDING = 1e-9
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -77,25 +78,12 @@ def joint_pictorial(scene: JointScene, parts: Mapping[str, Part]) -> JointPictor
     least = _least_distance(scene, way)
     tried = moved_part(scene.second, scale(way, least))
     pair = (scene.first, tried)
-    apart_views = look_all([one.part for one in pair], CORNERS)
-    joined_views = look_all(scene.parts, CORNERS)
-    worth = [
-        liking
-        * _seen_of_joint(pair, visible_lines(seen))
-        * _in_sight(joined)
-        * _LEFT_OFF ** _breaks_facing(scene, seen.view)
-        * (_TURNED_AWAY + (1.0 - _TURNED_AWAY) * math.sqrt(looked_into))
-        for seen, joined, looked_into, liking in zip(
-            apart_views, joined_views, _looked_into(scene, pair), _LIKING, strict=True
-        )
-    ]
-    view = CORNERS[int(np.argmax(worth))]
+    view, joined = _most_telling(scene, pair)
     by = scale(way, _distance(scene, way, view, least))
     pulled = (scene.first, moved_part(scene.second, by))
-    together, apart = (
-        broken(visible_lines(look_all([one.part for one in pair], (view,))[0]), pair)
-        for pair in (scene.both, pulled)
-    )
+    (drawn_apart,) = look_all([one.part for one in pulled], (view,))
+    together = broken(visible_lines(joined), scene.both)
+    apart = broken(visible_lines(drawn_apart), pulled)
     return JointPictorial(
         (pulled[0].part, pulled[1].part),
         together,
@@ -103,6 +91,31 @@ def joint_pictorial(scene: JointScene, parts: Mapping[str, Part]) -> JointPictor
         _ties(scene, pulled, by, view),
         _marked(scene, by, view),
     )
+
+
+def _most_telling(scene: JointScene, pair: Sequence[JointPart]) -> tuple[View, Linework]:
+    """The view from a corner that is worth most, and what is seen there of the parts together;
+    ``pair`` are the parts a little apart."""
+    apart = look_all([one.part for one in pair], CORNERS)
+    seen = [
+        liking * _seen_of_joint(pair, visible_lines(lines))
+        for liking, lines in zip(_LIKING, apart, strict=True)
+    ]
+    facing = [_LEFT_OFF ** _breaks_facing(scene, view) for view in CORNERS]
+    into = [
+        _TURNED_AWAY + (1.0 - _TURNED_AWAY) * math.sqrt(share)
+        for share in _looked_into(scene, pair)
+    ]
+    # The parts together are looked at only where that may be worth most, if nothing hides there.
+    most = [seen[k] * facing[k] * into[k] * (1.0 + _ROUNDING) for k in range(len(CORNERS))]
+    tries: list[tuple[float, int, Linework]] = []
+    for k in sorted(range(len(CORNERS)), key=lambda k: -most[k]):
+        if any(most[k] < worth for worth, _, _ in tries):
+            break
+        (joined,) = look_all(scene.parts, (CORNERS[k],))
+        tries.append((seen[k] * _in_sight(joined) * facing[k] * into[k], -k, joined))
+    _, k, joined = max(tries, key=lambda one: one[:2])
+    return CORNERS[-k], joined
 
 
 def _in_sight(joined: Linework) -> float:

@@ -21,7 +21,7 @@ from geometry.views.view import View
 
 _IN_PLANE = 1e-4
 _NEAR = 1e-3  # mm in the view
-_STEPS = (0.0, 0.15, 0.35, 0.5, 0.65, 0.85, 1.0)  # where along a line it is looked at
+_STEPS = (0.5, 0.0, 1.0, 0.15, 0.35, 0.65, 0.85)  # where along a line it is looked at
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -78,11 +78,14 @@ def _on(lines: Floats, others: Floats) -> Flags:
     long = size > _NEAR
     start, size = start[long], size[long]
     way = run[long] / size[:, None]
-    on = np.ones(len(lines), dtype=np.bool_)
+    left = np.arange(len(lines))
     for step in _STEPS:
-        off = (lines[:, :2] + (lines[:, 2:] - lines[:, :2]) * step)[:, None] - start[None]
+        at = lines[left, :2] + (lines[left, 2:] - lines[left, :2]) * step
+        off = at[:, None] - start[None]
         along = (off * way).sum(axis=2)
         aside = off[..., 0] * way[:, 1] - off[..., 1] * way[:, 0]
         near = (np.abs(aside) < _NEAR) & (along > -_NEAR) & (along < size + _NEAR)
-        on &= near.any(axis=1)
+        left = left[near.any(axis=1)]  # fewer each time
+    on = np.zeros(len(lines), dtype=np.bool_)
+    on[left] = True
     return on

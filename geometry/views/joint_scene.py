@@ -38,7 +38,7 @@ _ASKEW = 0.7  # cosine: an axis nearer to the run than this is cut with it
 _FAR = 130.0  # mm: no farther off is an edge shown for being measured from
 _SAME = 0.006  # mm: a distance and a measure nearer than this are one
 _NEAR = 1e-4  # mm
-_STEPS = (0.0, 0.2, 0.5, 0.8, 1.0)  # where along an edge it is looked at
+_STEPS = (0.5, 0.0, 0.2, 0.8, 1.0)  # where along an edge it is looked at
 _PLANE = 1e-3  # of a normal, and mm: one plane
 
 
@@ -199,11 +199,10 @@ def _along_any(edges: Floats, olds: Floats) -> Flags:
     a straight edge has points on its way is the kernel's choice."""
     found = _among(edges, olds)  # most of them
     rest = np.flatnonzero(~found)
-    found[rest] = np.any(np.all(_points_on(edges[rest], olds), axis=2), axis=1)
-    rest = np.flatnonzero(~found)  # few
-    start, end = edges[rest, :1], edges[rest, 1:]
-    steps = start + (end - start) * np.array(_STEPS)[:, None]
-    found[rest] = np.all(np.any(_points_on(steps, olds), axis=1), axis=1)
+    for step in _STEPS:
+        at = edges[rest, 0] + (edges[rest, 1] - edges[rest, 0]) * step
+        rest = rest[_on_any(at, olds)]  # fewer each time
+    found[rest] = True
     return found
 
 
@@ -217,16 +216,17 @@ def _key(ends: Sequence[Sequence[float]]) -> tuple[float, ...]:
     return (*ends[0], *ends[1])
 
 
-def _points_on(points: Floats, olds: Floats) -> Flags:
-    """(m, k, p): whether each of the points (m, p, 3) lies on each of the edges (k, 2, 3)."""
+def _on_any(points: Floats, olds: Floats) -> Flags:
+    """Which of some points (m, 3) lie on any of some edges (k, 2, 3)."""
     start, run = olds[:, 0], olds[:, 1] - olds[:, 0]
     size = np.linalg.norm(run, axis=1)
     way = run / size[:, None]
-    off = points[:, None] - start[None, :, None]  # (m, k, p, 3)
-    along = np.einsum("mkpi,ki->mkp", off, way)
-    aside = np.linalg.norm(off - along[..., None] * way[None, :, None], axis=3)
-    on: Flags = (aside < _NEAR) & (along > -_NEAR) & (along < size[:, None] + _NEAR)
-    return on
+    off = points[:, None] - start
+    along = np.einsum("mki,ki->mk", off, way)
+    near = (along > -_NEAR) & (along < size + _NEAR)
+    one, old = np.nonzero(near)
+    aside = np.linalg.norm(off[near] - along[near][:, None] * way[old], axis=1)
+    return np.bincount(one, aside < _NEAR, minlength=len(points)) > 0.0
 
 
 def _run(reach: Floats, corners: Floats) -> tuple[Vec3, float, float] | None:
