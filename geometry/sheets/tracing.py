@@ -68,14 +68,14 @@ class Tracing:
 
 def tracings(part: Part) -> tuple[Tracing, ...]:
     """The regions of a part that are worth tracing; none for a part that is square all over."""
+    boxes = _regions(part)
+    if not boxes:
+        return ()
     finished = silhouette(part.shape, PART_FACE)
     wood = shapely.union_all([finished, *proud_regions(part)], grid_size=_GRID).simplify(_SAME)
     border = wood.boundary
     finished_border = finished.simplify(_SAME).boundary
     trim = finished_border.difference(border.buffer(_SAME))
-    boxes = _regions(part)
-    if not boxes:
-        return ()
     near = finished_border.buffer(_SAME)
     inner = _joint_lines(part, PART_FACE, near)
     turned = [lines * _FROM_BEHIND for lines in _joint_lines(part, PART_REVERSE, near)]
