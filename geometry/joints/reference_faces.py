@@ -11,12 +11,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from geometry.design.faces import FACES
 from geometry.design.joint import Measure
 from geometry.design.part import Part
 from geometry.primitives.frame import Vec3
 
 FLUSH = 0.05  # mm
-_FACES = ("left end", "face edge", "face side")
 _WORDS = ("end", "edge", "face")
 
 
@@ -44,15 +44,15 @@ def places_of(
     found: list[Measure] = []
     for axis in (axis for axis in range(3) if axis != way.index(max(way))):
         low, high = min(p[axis] for p in local), max(p[axis] for p in local)
-        face, value = _FACES[axis], low
+        (face, far_face), value = FACES[axis], low
         beyond = part.shape.blank.length - high
         if axis == 0 and round(beyond, 6) < round(low, 6):
-            face, value = "right end", beyond
+            face, value = far_face, beyond
         if value > FLUSH:
             what = told.middle if high - low < FLUSH else told.nearest
             meaning = f"from the {part.kind}'s {face} to {what}"
             name = f"{told.name}_from_{_WORDS[axis]}"
-            at = local.index(min(local, key=lambda p: p[axis] if face != "right end" else -p[axis]))
+            at = local.index(min(local, key=lambda p: -p[axis] if face == far_face else p[axis]))
             found.append(Measure(name, value, "mm", meaning, (which,), axes[axis], points[at]))
     return tuple(found)
 

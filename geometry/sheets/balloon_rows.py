@@ -22,9 +22,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from geometry.dimensioning.placed import Extent
+from geometry.drawing.crossing import all_crossings, cross
 from geometry.drawing.text_box import Ground, Line, TextBox
 from geometry.primitives.frame import Vec2
-from geometry.sheets.free_spots import cross
 
 Floats = NDArray[np.float64]
 Points = Sequence[tuple[Vec2, bool]]  # on the sheet, and whether within a face
@@ -269,7 +269,9 @@ def _costs(line: _Line, points: Points, half: float, around: Around) -> tuple[Fl
     stops = starts + (ends - starts) * part
     open_ = cost < _THROUGH
     through = _through_boxes(starts[open_], stops[open_], around.texts)
-    cost[open_] += _THROUGH * (through + _crossing(starts[open_], stops[open_], around.leaders))
+    leaders = np.array(around.leaders).reshape(-1, 4)
+    crossed = all_crossings(np.hstack([starts[open_], stops[open_]]), leaders).sum(axis=1)
+    cost[open_] += _THROUGH * (through + crossed)
     best = cost.argmin(axis=0)
     return cost.min(axis=0), best.tolist()
 
@@ -288,24 +290,6 @@ def _through_boxes(starts: Floats, stops: Floats, boxes: Sequence[TextBox]) -> F
     leaves = np.maximum(first, last).min(axis=-1)
     hit = (enters < leaves) & (leaves > 0.0) & (enters < 1.0)
     count: Floats = hit.sum(axis=-1).astype(np.float64)
-    return count
-
-
-def _crossing(starts: Floats, stops: Floats, others: Sequence[Line]) -> Floats:
-    """How many others each of some lines (..., 2) runs through."""
-    if not others:
-        return np.zeros(starts.shape[:-1])
-    ends = np.array(others)
-    a, b = ends[:, :2], ends[:, 2:]
-    p, q = starts[..., None, :], stops[..., None, :]
-
-    def turn(first: Floats, second: Floats, third: Floats) -> Floats:
-        one, other = second - first, third - first
-        found: Floats = one[..., 0] * other[..., 1] - one[..., 1] * other[..., 0]
-        return found
-
-    apart = (turn(a, b, p) * turn(a, b, q) < 0.0) & (turn(p, q, a) * turn(p, q, b) < 0.0)
-    count: Floats = apart.sum(axis=-1).astype(np.float64)
     return count
 
 

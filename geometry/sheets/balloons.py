@@ -20,12 +20,13 @@ import numpy as np
 from geometry.design.part import Shape
 from geometry.dimensioning.dimension_marks import arrowhead
 from geometry.dimensioning.placed import Extent
+from geometry.drawing.crossing import cross
 from geometry.drawing.marks import Anchor, Arc, Fill, Label, Mark, Role, Strokes
 from geometry.drawing.text_box import MIDDLE, Ground, Line, TextBox, broken_around
 from geometry.primitives.frame import Vec2
 from geometry.sheets.balloon_rows import Around, Led, Points, in_rows, with_box
 from geometry.sheets.cut_targets import PART_VIEWS, Target, cut_targets
-from geometry.sheets.free_spots import CLEAR, cross, margin_of
+from geometry.sheets.free_spots import CLEAR, margin_of
 from geometry.sheets.view_grid import Block
 from shared.lettering import text_width
 

@@ -18,6 +18,7 @@ from geometry.design.part import Part
 from geometry.drawing.marks import Mark, Role, Strokes
 from geometry.primitives.frame import Vec2, Vec3
 from geometry.sheets.arrangement import linework_marks
+from geometry.sheets.filling import centred, largest_in
 from geometry.sheets.label_spots import Spot
 from geometry.sheets.layout import Layout, Room
 from geometry.sheets.name_list import name_list, not_seen, under
@@ -78,7 +79,9 @@ class _Placed:
 def whole_sheet(figures: Sequence[Figure], layouts: Sequence[Layout]) -> WholeSheet:
     """The figure that shows most, on the sheet that lies the way for it."""
     ways = [(figure, way) for way in layouts for figure in figures]
-    least = _SMALLER[-1] * min(_fill(figure, way.room, _BESIDE) for figure, way in ways)
+    air = (_BESIDE, _ABOVE)
+    rooms = [largest_in(figure.linework.bounds(), way.room, air) for figure, way in ways]
+    least = _SMALLER[-1] * min(rooms)
     frames = [_Frame(figure, way, least) for figure, way in ways]
     frame = max(frames, key=_Frame.worth)
     figure, layout = frame.figure, frame.layout
@@ -146,7 +149,7 @@ class _Frame:
     def _labelled(self, texts: Sequence[str], smaller: float, *, numbers: bool) -> _Placed:
         scale = smaller * self._fill(many=numbers)
         left, bottom, right, top = room = self._beside(many=numbers)
-        x, y = origin = _origin(self.figure, scale, room)
+        x, y = origin = centred(self.figure.linework.bounds(), scale, room)
         spots = [one.scaled(scale) for one in self._to_label(numbers=numbers)]
         about = (left - x, bottom - y, right - x, top - y)
         lines = self.figure.lines * scale
@@ -154,7 +157,8 @@ class _Frame:
         return _Placed(scale, origin, labels, self.key if numbers else None)
 
     def _fill(self, *, many: bool) -> float:
-        return _fill(self.figure, self._beside(many=many), _ABOVE if many else _BESIDE)
+        air = (_ABOVE if many else _BESIDE, _ABOVE)
+        return largest_in(self.figure.linework.bounds(), self._beside(many=many), air)
 
     def _beside(self, *, many: bool) -> Room:
         """The room, less the list of names if there are so many."""
@@ -164,17 +168,3 @@ class _Frame:
 
 def _longest(shown: _Placed) -> float:
     return max((label.length for label in shown.labels), default=0.0)
-
-
-def _fill(figure: Figure, room: Room, beside: float) -> float:
-    """The scale at which a figure fills its room, but for the names round it."""
-    left, bottom, right, top = room
-    u0, v0, u1, v1 = figure.linework.bounds()
-    wide = (right - left - 2.0 * beside) / max(u1 - u0, 1.0)
-    return min(wide, (top - bottom - 2.0 * _ABOVE) / max(v1 - v0, 1.0))
-
-
-def _origin(figure: Figure, scale: float, room: Room) -> Vec2:
-    left, bottom, right, top = room
-    u0, v0, u1, v1 = (c * scale for c in figure.linework.bounds())
-    return ((left + right - u0 - u1) / 2.0, (bottom + top - v0 - v1) / 2.0)

@@ -17,6 +17,7 @@ from geometry.cuts.screw_hole import ScrewHole
 from geometry.cuts.screw_slot import ScrewSlot
 from geometry.cuts.slot_mortise import SlotMortise
 from geometry.cuts.turned import Turned
+from geometry.design.faces import FACES
 from geometry.primitives.frame import Vec3
 from shared.units import angle_mark, length_mark
 
@@ -44,7 +45,7 @@ def _slot_mortise(cut: SlotMortise, blank: Blank) -> str:
 
 def _screw_slot(cut: ScrewSlot, _blank: Blank) -> str:
     axis = squarest(cut.into)
-    face = _SIDES[axis][cut.into[axis] < 0.0]
+    face = FACES[axis][cut.into[axis] < 0.0]
     words = (
         f"{_mm(cut.width)} by {_mm(cut.length)} over its round ends, through from the {face}; "
         f"screw {_place(cut.screw, axis)}; runs {runs(cut.along, axis)}"
@@ -56,16 +57,12 @@ def _screw_slot(cut: ScrewSlot, _blank: Blank) -> str:
 
 def _screw_hole(cut: ScrewHole, _blank: Blank) -> str:
     axis = squarest(cut.into)
-    face = _SIDES[axis][cut.into[axis] < 0.0]
+    face = FACES[axis][cut.into[axis] < 0.0]
     return (
         f"{_mm(cut.shank)} across, through, square to the glued {face}; middle there "
         f"{_place(cut.mouth, axis)}; {_mm(cut.head)} across for the head from {_mm(cut.land)} deep "
         "on"
     )
-
-
-_SIDES = (("left end", "right end"), ("face edge", "far edge"), ("face side", "reverse"))
-"""Of each axis the side where it begins, and that where it ends."""
 
 
 def squarest(into: Vec3) -> int:
@@ -75,7 +72,7 @@ def squarest(into: Vec3) -> int:
 
 def _place(at: Vec3, axis: int) -> str:
     """Where a point is, from the two reference sides that are not across its axis."""
-    near = [f"{_mm(at[k])} from the {_SIDES[k][0]}" for k in range(3) if k != axis]
+    near = [f"{_mm(at[k])} from the {FACES[k][0]}" for k in range(3) if k != axis]
     return ", ".join(near)
 
 
@@ -87,9 +84,9 @@ def runs(along: Vec3, axis: int) -> str:
         return _WAYS[first]
     if off > 90.0 - SQUARE:
         return _WAYS[second]
-    side = _SIDES[first][along[first] * along[second] > 0.0]
+    side = FACES[first][along[first] * along[second] > 0.0]
     way = f"{_deg(off)} off the {('length', 'width')[first]}"
-    return f"{way}, to the {_SIDES[second][1]} at the {side}"
+    return f"{way}, to the {FACES[second][1]} at the {side}"
 
 
 _WAYS = ("along the length", "across the width", "through the thickness")
@@ -103,7 +100,7 @@ def _end_bore(cut: EndBore, _blank: Blank) -> str:
     if axis == 0:
         slant = f", {_deg(tilt)} off the grain" if tilt > SQUARE else ""
         return f"{size} into the end{slant}"
-    near, far = ("face edge", "far edge") if axis == 1 else ("face side", "reverse")
+    near, far = FACES[axis]
     x, y, z = cut.middle
     across = f"{_mm(z)} from the face side" if axis == 1 else f"{_mm(y)} from the face edge"
     words = f"{size} from the {near if cut.into[axis] > 0.0 else far}"

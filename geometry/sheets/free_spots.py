@@ -12,7 +12,7 @@ import numpy as np
 
 from geometry.dimensioning.angle_places import chords
 from geometry.drawing.marks import Arc, Role
-from geometry.drawing.text_box import Ground, Line, TextBox
+from geometry.drawing.text_box import Ground, TextBox
 from geometry.primitives.frame import Vec2
 from geometry.sheets.view_grid import NO_LINES, Block
 
@@ -68,15 +68,3 @@ def ring_around(middle: Vec2, radius: float, texts: Sequence[TextBox]) -> list[A
         goes_on = bool(arcs) and abs(arcs[-1][1] - start) < 1e-6
         arcs.append((arcs.pop()[0] if goes_on else start, end))
     return [Arc(Role.DIMENSION, middle, radius, start, end) for start, end in arcs]
-
-
-def cross(one: Line, other: Line) -> bool:
-    """Whether two segments run through each other."""
-
-    def side(line: Line, x: float, y: float) -> float:
-        return (line[2] - line[0]) * (y - line[1]) - (line[3] - line[1]) * (x - line[0])
-
-    return (
-        side(one, *other[:2]) * side(one, *other[2:]) < 0.0
-        and side(other, *one[:2]) * side(other, *one[2:]) < 0.0
-    )

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 
+from geometry.design.faces import FACES
 from geometry.design.joint import Joint, Measure
 from geometry.design.part import Part
 from geometry.joints.clearances import BETWEEN, CLEARANCES
@@ -34,7 +35,6 @@ _FROM = (
 )
 _SQUARE = math.cos(math.radians(0.5))
 
-_FACES = ("left end", "face edge", "face side")  # that places are told from
 _SIDES = {
     "face": "face side",
     "edge": "face edge",
@@ -102,7 +102,7 @@ def places(
         part = parts[joint.parts[one.index]]
         lines = marked_lines(joint, part, one.index)
         at = lines.first(one.axis) - float(lines.limits[0, one.axis])
-        face = _FACES[one.axis]
+        face, _ = FACES[one.axis]
         words = f"place on {_called(part)}, from its {face} to the joint's nearest line"
         found.append(Measure("place", at, "mm", words))
     return tuple(found)

@@ -17,6 +17,7 @@ from enum import Enum
 
 import numpy as np
 
+from geometry.drawing.crossing import all_crossings
 from geometry.drawing.text_box import TextBox
 from geometry.sheets.ink import Ink
 from geometry.sheets.label_spots import Spot
@@ -162,7 +163,7 @@ def meeting(places: Places, labels: Sequence[Put]) -> Meeting:
         | lines_meet_boxes(leaders, places.middles, places.half + CLEAR).T
     )
     tight = _TIGHT * (_between(places.leaders, leaders) < CLEAR).sum(axis=1)
-    return Meeting(barred, _cross(places.leaders, leaders), tight)
+    return Meeting(barred, all_crossings(places.leaders, leaders, touching=True), tight)
 
 
 def boxes_meet(middles: Floats, half: Floats, others: Floats, halves: Floats) -> Flags:
@@ -181,21 +182,6 @@ def lines_meet_boxes(lines: Floats, middles: Floats, halves: Floats) -> Flags:
     return np.asarray(
         (np.abs(centre) <= halves + size).all(axis=2)
         & (aside <= halves[..., 0] * size[..., 1] + halves[..., 1] * size[..., 0])
-    )
-
-
-def _cross(lines: Floats, others: Floats) -> Flags:
-    """Which of n lines run through which of k others; (n, k)."""
-
-    def side(line: Floats, point: Floats) -> Floats:
-        run = line[..., 2:] - line[..., :2]
-        off = point - line[..., :2]
-        return np.asarray(run[..., 0] * off[..., 1] - run[..., 1] * off[..., 0])
-
-    a, b = lines[:, None], others[None]
-    return np.asarray(
-        (side(a, b[..., :2]) * side(a, b[..., 2:]) <= 0.0)
-        & (side(b, a[..., :2]) * side(b, a[..., 2:]) <= 0.0)
     )
 
 

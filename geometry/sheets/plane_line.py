@@ -18,6 +18,7 @@ import numpy as np
 
 from geometry.dimensioning.dimension_marks import ARROW_LENGTH, arrowhead
 from geometry.drawing.marks import Anchor, Arc, Fill, Label, Mark, Role, Strokes
+from geometry.drawing.text_box import TextBox
 from geometry.primitives.frame import Vec2
 from geometry.sheets.layout import Room
 from shared.lettering import text_width
@@ -44,6 +45,11 @@ class Letter:
         x, y = next((one for one in tries if self._is_off(one, view)), tries[-1])
         at = (x, y - self.height / 2.0)
         return Label(Role.TITLE, self.text, at, self.height, Anchor.MIDDLE, bold=True)
+
+    def room_of(self, mark: Label) -> TextBox:
+        """The room that its mark takes."""
+        x, y = mark.at
+        return TextBox(x, y + self.height / 2.0, self._wide / 2.0, self.height / 2.0)
 
     @property
     def _wide(self) -> float:

@@ -16,6 +16,7 @@ from geometry.design.cutting_plane import Plane, half_turn, through
 from geometry.drawing.marks import Anchor, Label, Mark, Role
 from geometry.primitives.frame import Vec2, Vec3, add, dot, scale
 from geometry.sheets.arrangement import VIEW_TITLES, ViewPlace, linework_marks
+from geometry.sheets.filling import centred, largest_in
 from geometry.sheets.layout import Layout, Room, scale_text
 from geometry.sheets.plane_line import LARGER, Letter, line_marks, on_line
 from geometry.sheets.section_marks import visible_lines
@@ -177,17 +178,9 @@ def fitted(bounds: Room, room: Room, air: Vec2, *, by_steps: bool = False) -> tu
 
     ``by_steps`` takes the largest standard scale that fits.
     """
-    left, bottom, right, top = room
-    u0, v0, u1, v1 = bounds
-    factor = min(
-        (right - left - 2.0 * air[0]) / max(u1 - u0, 1.0),
-        (top - bottom - 2.0 * air[1]) / max(v1 - v0, 1.0),
-    )
+    factor = largest_in(bounds, room, air)
     factor = largest_scale(factor).factor if by_steps else max(factor, 1e-3)
-    return factor, (
-        (left + right - factor * (u0 + u1)) / 2.0,
-        (bottom + top - factor * (v0 + v1)) / 2.0,
-    )
+    return factor, centred(bounds, factor, room)
 
 
 def _apart(one: float, other: float) -> float:

@@ -32,7 +32,7 @@ def section_marks(
     origin: Vec2,
     keep_off: Sequence[TextBox] = (),
 ) -> list[Mark]:
-    """The hatching first and then the lines that are seen (ISO 128-40, from memory, leaves the
+    """The hatching first and then the lines that are seen (ISO 128-3, from memory, leaves the
     hidden ones out).
 
     Hatching is interrupted at the texts in ``keep_off``, given about the view's origin.

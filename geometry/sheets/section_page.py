@@ -15,20 +15,23 @@ import numpy as np
 
 from geometry.bench.bench import Bench
 from geometry.design.part import Part
-from geometry.drawing.marks import Anchor, Label, Mark, Role
+from geometry.drawing.marks import Anchor, Label, Mark, Role, Strokes
+from geometry.drawing.shifting import shifted
 from geometry.primitives.frame import Vec2
 from geometry.sheets.cross_sections import LETTERS, Cut, cross_sections
+from geometry.sheets.filling import centred
 from geometry.sheets.label_spots import Spot
 from geometry.sheets.layout import Layout
 from geometry.sheets.leaf import Leaf, standing
 from geometry.sheets.numbering import Numbering
 from geometry.sheets.part_labels import Named, label_marks, named
+from geometry.sheets.plane_line import LARGER, Letter, line_marks
 from geometry.sheets.section_marks import section_marks, visible_lines
 from geometry.sheets.section_plan import Band, ListAt, Plan, plan
-from geometry.sheets.section_trace import Trace
 from shared.words import in_words
 
 _MANY = 18  # names in one section: more would hide it
+_BEYOND = 5.0  # mm that the other section's line runs past the drawing
 _FAR = 45.0  # mm: a longer leader is worse than a number
 
 
@@ -99,23 +102,25 @@ def _in_band(
     cut, scale, height = band.cut, band.scale, layout.lettering
     left, bottom, right, top = band.room
     u0, v0, u1, v1 = (c * scale for c in cut.bounds)
-    x, y = origin = ((left + right - u0 - u1) / 2.0, (bottom + top - v0 - v1) / 2.0)
-    trace = Trace(cut.trace * scale, (v0, v1), cut.sight, cut.other)
+    x, y = origin = centred(cut.bounds, scale, band.room)
+    u, letter = cut.trace * scale, Letter(cut.other, LARGER * height)
+    ends = ((u, v0 - _BEYOND), (u, v1 + _BEYOND))
+    trace = line_marks(ends, (cut.sight, 0.0), letter, (u0, v0, u1, v1), by_hand=False)
     lines = visible_lines(cut.section.linework).segments * scale
     texts, spots = told
     labels = named(
         texts,
         [one.scaled(scale) for one in spots],
-        np.concatenate([lines, trace.lines()]),
+        np.concatenate([lines, *(one.segments for one in trace if isinstance(one, Strokes))]),
         height,
         (left - x, bottom - y, right - x, top - y),
-        trace.boxes(),
+        [letter.room_of(one) for one in trace if isinstance(one, Label)],
     )
     middle = x + (u0 + u1) / 2.0
     caption = Label(Role.TITLE, band.caption, (middle, band.caption_at), height, Anchor.MIDDLE)
     marks: list[Mark] = [
         *section_marks(cut.section, parts, scale, origin, [one.box for one in labels]),
-        *trace.marks(origin),
+        *(shifted(mark, origin) for mark in trace),
         caption,
         *label_marks(labels, origin, height),
         *band.sentence.marks((max(left, middle - band.sentence.width / 2.0), band.sentence_at)),

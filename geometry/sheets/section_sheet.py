@@ -145,7 +145,7 @@ def section_leaf(bench: Bench, plane: Plane, layout: Layout, letter: str) -> Lea
 
 
 def _names_on(sheet: SectionSheet) -> int:
-    return sum(isinstance(mark, Label) and mark.role is Role.TEXT for mark in sheet.marks)
+    return len(sheet.labels)
 
 
 def _naming(bench: Bench, layout: Layout) -> _Naming:

@@ -18,6 +18,7 @@ from functools import cached_property
 import numpy as np
 import shapely
 
+from geometry.design.faces import FACES
 from geometry.dimensioning.dimension import Dimension
 from geometry.primitives.frame import dot
 from geometry.sheets.joint_figures import PartFigure
@@ -33,7 +34,6 @@ _SEEN = 2e-3  # mm
 _NEW_VIEW = 20.0  # what it costs to show a view for one dimension, in percent of its size aside
 _ASIDE = 0.25  # of what it costs a size: a place is told as well from a corner farther off
 _MOST = 45.0  # a place that costs more is none
-_FACES = (("left end", "right end"), ("face edge", "far edge"), ("face side", "reverse"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -199,7 +199,7 @@ class _Setter:
             way = (1.0, 0.0) if at == 0 else (0.0, 1.0)
             dimension = Dimension(
                 f"place_{axis}",
-                f"from the {_FACES[axis][0]}",
+                f"from the {FACES[axis][0]}",
                 view.name,
                 away,
                 "mm",

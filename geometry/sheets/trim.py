@@ -12,6 +12,7 @@ import shapely
 from shapely import affinity
 from shapely.geometry.base import BaseGeometry
 
+from geometry.design.faces import FACES
 from geometry.design.part import Part
 from geometry.sheets.marked_part import marked_part
 from geometry.sheets.silhouette import silhouette
@@ -65,8 +66,9 @@ def proud_regions(part: Part) -> tuple[BaseGeometry, ...]:
 
 def proud_words(part: Part) -> tuple[str, ...]:
     """The allowance in words, empty when there is none."""
-    places = list(zip(("left end", "right end"), proud_ends(part), strict=True))
-    places += zip(("face edge", "far edge"), proud_edges(part), strict=True)
+    along, across, _ = FACES
+    places = list(zip(along, proud_ends(part), strict=True))
+    places += zip(across, proud_edges(part), strict=True)
     left_on = [
         f"{length_mark(round(amount, 4))} on the {place}" for place, amount in places if amount
     ]
