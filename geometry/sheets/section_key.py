@@ -7,12 +7,14 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 import shapely
 
 from geometry.bench.bench import Bench
 from geometry.design.cutting_plane import Plane, half_turn, through
+from geometry.design.part import Part
 from geometry.drawing.marks import Anchor, Label, Mark, Role
 from geometry.primitives.frame import Vec2, Vec3, add, dot, scale
 from geometry.sheets.arrangement import VIEW_TITLES, ViewPlace, linework_marks
@@ -117,13 +119,22 @@ class SectionKey:
         return add(scale(self.view.right, u), scale(self.view.up, v))
 
 
+def key_lines(bench: Bench, plane: Plane) -> Linework:
+    """What is seen in the small view of a plane; the same wherever the plane is pulled."""
+    return _seen(bench.parts, key_view_of(bench, plane.way))
+
+
+@lru_cache(maxsize=4)
+def _seen(parts: tuple[Part, ...], view: View) -> Linework:
+    (linework,) = look_all(parts, (view,))
+    return visible_lines(linework)
+
+
 def section_key(
-    bench: Bench, plane: Plane, room: Room, layout: Layout, marked: Marked
+    bench: Bench, plane: Plane, lines: Linework, where: tuple[Room, Layout], marked: Marked
 ) -> tuple[list[Mark], SectionKey]:
-    """The small view with the line of the plane."""
-    view = key_view_of(bench, plane.way)
-    (linework,) = look_all(bench.parts, (view,))
-    lines = visible_lines(linework)
+    """The small view, of which these are the lines, with the line of the plane."""
+    view, (room, layout) = lines.view, where
     air = (2.0 * BEYOND, 2.0 * BEYOND)
     factor, origin = fitted(lines.bounds(), captioned(room), air, by_steps=not marked.by_hand)
     key = key_on(bench, plane, lines, ViewPlace(view.name, factor, origin, room))

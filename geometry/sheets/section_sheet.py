@@ -20,19 +20,28 @@ from geometry.primitives.frame import Vec2, Vec3, dot
 from geometry.sheets.label_spots import Spot, spots_of
 from geometry.sheets.layout import Layout, Room, scale_text
 from geometry.sheets.leaf import Leaf, standing
+from geometry.sheets.lettering_fit import wrapped
 from geometry.sheets.name_list import name_list, not_seen
 from geometry.sheets.numbering import Numbering
 from geometry.sheets.part_labels import Named, label_marks, named
 from geometry.sheets.picked_place import ring
 from geometry.sheets.plane_line import LARGER
-from geometry.sheets.section_key import CAPTION, Marked, SectionKey, captioned, fitted, section_key
+from geometry.sheets.section_key import (
+    CAPTION,
+    Marked,
+    SectionKey,
+    captioned,
+    fitted,
+    key_lines,
+    section_key,
+)
 from geometry.sheets.section_marks import section_marks, visible_lines
 from geometry.sheets.section_plane import reach_of, told, view_of
-from geometry.sheets.text_block import NO_TEXT, TextBlock, paragraph
+from geometry.sheets.text_block import NO_TEXT, PITCH, TextBlock, paragraph
+from geometry.solids.cutting import placed
 from geometry.solids.solid import Floats
-from geometry.views.look import look_all
+from geometry.views.linework import Linework
 from geometry.views.sections import Section, section
-from geometry.views.view import View
 from shared.lettering import text_width
 from shared.units import in_units
 from shared.words import in_words
@@ -54,7 +63,8 @@ ON_SCREEN = Marked()
 @dataclass(frozen=True, slots=True, eq=False)
 class SectionSheet:
     """The marks, the small view in which the plane can be taken hold of, and the section with the
-    scale and the origin at which it is drawn."""
+    scale and the origin at which it is drawn; ``tells_unseen`` where it has room for a sentence on
+    what the section does not show."""
 
     marks: tuple[Mark, ...]
     key: SectionKey
@@ -62,6 +72,7 @@ class SectionSheet:
     scale: float
     origin: Vec2
     labels: tuple[Named, ...]
+    tells_unseen: bool
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -94,28 +105,66 @@ def section_sheet(
     ``key_share`` of the sheet is for the small view.  Finding places for the names takes longer
     than all else: a hand that moves goes without.
     """
+    how = _How(layout, marked, key_share, with_names=with_names)
+    return _sheet(_cut_through(bench, plane), how, picked)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _CutThrough:
+    """A bench and its plane, what this leaves of it, the lines of the small view, and the bounds of
+    the whole bench seen square at the unturned plane."""
+
+    bench: Bench
+    plane: Plane
+    cut: Section
+    key_lines: Linework
+    whole: Room
+
+
+def _cut_through(bench: Bench, plane: Plane) -> _CutThrough:
     low, high = reach_of(bench, plane.way, plane.turn)
     plane = replace(plane, at=min(max(plane.at, low), high))
     view = view_of(bench, plane.way, plane.turn)
     cut = section(bench.parts, view, plane.at * dot(view.toward, plane.normal))
+    square = view_of(bench, plane.way, 0.0)
+    points = np.concatenate([placed(part).vertices for part in bench.parts])
+    flat = points @ np.array((square.right, square.up)).T
+    (left, bottom), (right, top) = flat.min(axis=0).tolist(), flat.max(axis=0).tolist()
+    return _CutThrough(bench, plane, cut, key_lines(bench, plane), (left, bottom, right, top))
+
+
+@dataclass(frozen=True, slots=True)
+class _How:
+    """How a section is put on a sheet."""
+
+    layout: Layout
+    marked: Marked
+    key_share: float
+    with_names: bool
+
+
+def _sheet(one: _CutThrough, how: _How, picked: Vec3 | None = None) -> SectionSheet:
+    bench, plane, layout = one.bench, one.plane, how.layout
     naming = _naming(bench, layout)
     room = _less(layout.room, naming.aside)
-    for_key, for_section, foot = _rooms(bench, view_of(bench, plane.way, 0.0), room, key_share)
-    key_marks, key = section_key(bench, plane, for_key, layout, marked)
-    titled = (marked, told(bench, plane))
+    for_key, for_section, foot = _rooms(one.whole, room, how.key_share)
+    key_marks, key = section_key(bench, plane, one.key_lines, (for_key, layout), how.marked)
+    titled = (how.marked, told(bench, plane))
     shown, labels, drawn = _section(
-        bench, cut, naming if with_names else None, (for_section, layout), titled
+        bench, one.cut, naming if how.with_names else None, (for_section, layout), titled
     )
     marks = [*key_marks, *shown]
-    if with_names:
+    unseen: tuple[Mark, ...] = ()
+    if how.with_names:
         _, _, right, top = layout.room
         marks += naming.key.marks((right - naming.key.width, top))
-        marks += _told_aside(bench, cut, naming, drawn[0], (key, for_key, foot, layout))
+        unseen = _told_aside(bench, one.cut, naming, drawn[0], (key, for_key, foot, layout))
+    marks += unseen
     if picked is not None:
         marks.append(ring(picked, key.view, key.place.scale, key.place.origin))
         if abs(dot(picked, plane.normal) - plane.at) < _IN_PLANE:
-            marks.append(ring(picked, view, *drawn))
-    return SectionSheet(tuple(marks), key, cut, *drawn, labels)
+            marks.append(ring(picked, one.cut.view, *drawn))
+    return SectionSheet(tuple(marks), key, one.cut, *drawn, labels, bool(unseen))
 
 
 def section_leaf(bench: Bench, plane: Plane, layout: Layout, letter: str) -> Leaf | None:
@@ -124,28 +173,21 @@ def section_leaf(bench: Bench, plane: Plane, layout: Layout, letter: str) -> Lea
     low, high = reach_of(bench, plane.way, plane.turn)
     if not low < plane.at < high:
         return None
-    marked = Marked(letter, by_hand=False)
-    hows = tuple(product((layout, standing(layout)), _KEY_SHARES))
-
-    def drawn(how: tuple[Layout, float], *, with_names: bool) -> SectionSheet:
-        way, share = how
-        return section_sheet(
-            bench, plane, way, with_names=with_names, marked=marked, key_share=share
-        )
-
-    bare = [drawn(how, with_names=False) for how in hows]
-    if not bare[0].cut.faces:
+    one = _cut_through(bench, plane)
+    if not one.cut.faces:
         return None
-    scales = [(one.scale, one.key.place.scale) for one in bare]
-    largest = [how for how, one in zip(hows, scales, strict=True) if one == max(scales)]
-    pages = [(drawn(how, with_names=True), how[0]) for how in largest]
-    found, way = max(pages, key=lambda page: _names_on(page[0]))
+    marked = Marked(letter, by_hand=False)
+    hows = [
+        _How(way, marked, share, with_names=False)
+        for way, share in product((layout, standing(layout)), _KEY_SHARES)
+    ]
+    bare = [_sheet(one, how) for how in hows]
+    scales = [(sheet.scale, sheet.key.place.scale) for sheet in bare]
+    largest = [how for how, own in zip(hows, scales, strict=True) if own == max(scales)]
+    pages = [(_sheet(one, replace(how, with_names=True)), how.layout) for how in largest]
+    found, way = max(pages, key=lambda page: (len(page[0].labels), page[0].tells_unseen))
     title = in_words(f"Section {letter}–{letter}", way.words)
     return Leaf("Section drawing", title, None, found.marks, way)
-
-
-def _names_on(sheet: SectionSheet) -> int:
-    return len(sheet.labels)
 
 
 def _naming(bench: Bench, layout: Layout) -> _Naming:
@@ -192,7 +234,7 @@ def _told_aside(
     return ()
 
 
-def _rooms(bench: Bench, view: View, room: Room, share: float) -> tuple[Room, Room, Room]:
+def _rooms(whole: Room, room: Room, share: float) -> tuple[Room, Room, Room]:
     """Room for the small view and for the section: beside it or below, as the section gets larger;
     and at the foot under a small view that stands beside.
 
@@ -205,11 +247,9 @@ def _rooms(bench: Bench, view: View, room: Room, share: float) -> tuple[Room, Ro
     foot = (left, bottom, middle, raised)
     beside = (left, raised, middle, top), (middle, bottom, right, top), foot
     over = (left, below, right, top), (left, bottom, right, below), (left, below, right, below)
-    (linework,) = look_all(bench.parts, (view,))
-    bounds = linework.bounds()
 
     def size(rooms: tuple[Room, Room, Room]) -> float:
-        return fitted(bounds, captioned(rooms[1]), (_BESIDE, _ABOVE))[0]
+        return fitted(whole, captioned(rooms[1]), (_BESIDE, _ABOVE))[0]
 
     return max((beside, over), key=size)
 
@@ -240,10 +280,13 @@ def _section(
     if not marked.by_hand:
         told = f"{told}, {scale_text(scale)}"
     caption = in_words(in_units(told, layout.shown), layout.words)
-    # A caption wider than the section's room runs over to the left, where only the small view is.
-    middle = min((left + right) / 2.0, right - text_width(caption, height) / 2.0)
-    at = (middle, bottom + CAPTION / 2.0 - height / 2.0)
-    marks.append(Label(Role.TITLE, caption, at, height, Anchor.MIDDLE))
+    # Wider than the section's room it runs over to the left, where only the small view is.
+    pitch = PITCH * height
+    rows = wrapped(caption, right - layout.room[0], height)
+    y = bottom + (CAPTION - height + pitch * (len(rows) - 1)) / 2.0
+    for k, row in enumerate(rows):
+        middle = min((left + right) / 2.0, right - text_width(row, height) / 2.0)
+        marks.append(Label(Role.TITLE, row, (middle, y - pitch * k), height, Anchor.MIDDLE))
     return marks, labels, (scale, origin)
 
 
