@@ -14,8 +14,8 @@ from geometry.advice.standing import (
     LEFT,
     RIGHT,
     Tipping,
+    footing_of,
     seat_corners,
-    standing,
     tippings,
 )
 from geometry.advice.taking import Changes, for_insets
@@ -76,7 +76,7 @@ def overhang_advice(bench: Bench, brief: Brief) -> tuple[Advice, ...]:
         )
         source = f"{TIPPING_SOURCE}; moments of the bench's own weight"
         if low is not None:
-            why += f", and heels need {length_mark(HEEL_ROOM)} before a plinth to stand up"
+            why += f", and heels need {length_mark(HEEL_ROOM)} in front of a plinth to stand up"
             source += f"; {PRACTICE}"
         wanted = min(now, high - _SPARE)
         if low is not None:
@@ -132,7 +132,7 @@ def _least(bench: Bench, side: str, worst: Tipping) -> float | None:
 
 def _worst(bench: Bench, brief: Brief) -> dict[str, Tipping]:
     """By side, what comes nearest to tipping over it."""
-    footing = standing(bench)
+    footing = footing_of(bench)
     if footing is None:
         return {}
     load, _ = edge_load(brief)

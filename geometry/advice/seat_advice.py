@@ -10,7 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from geometry.advice.advised import Advice
-from geometry.advice.sitters import Reach, Sitters, sitters
+from geometry.advice.sitters import Sitters, Spread, sitters
 from geometry.advice.taking import for_height, for_value
 from geometry.bench.overall import seat_height
 from geometry.bench.rest_numbers import rest_numbers
@@ -136,7 +136,7 @@ def depth_advice(spec: BenchSpec, brief: Brief) -> Advice | None:
     now = spec.number("depth") - taken
     wanted = _nearest(best if best is not None else now, span)
     changes, hindrance = for_value(spec, "depth", wanted + taken)
-    title = "Seat depth before the back rest" if taken > 0.0 else "Seat depth"
+    title = "Seat depth in front of the back rest" if taken > 0.0 else "Seat depth"
     return _advice("seat_depth", title, now, span, wanted, f"{why}.", source, changes, hindrance)
 
 
@@ -183,7 +183,7 @@ def length_advice(spec: BenchSpec, brief: Brief) -> Advice | None:
     )
 
 
-def _legs(people: Sitters, leg: Reach) -> str:
+def _legs(people: Sitters, leg: Spread) -> str:
     if not people.several:
         return f"a lower leg of {length_mark(leg.middle)}"
     return f"lower legs of {length_mark(leg.small)} to {length_mark(leg.large)}"

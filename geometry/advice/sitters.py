@@ -15,7 +15,7 @@ SURVEY = "ANSUR II, adults in service"
 
 
 @dataclass(frozen=True, slots=True)
-class Reach:
+class Spread:
     """One measure of those who sit, from the smallest to the largest."""
 
     small: float
@@ -29,10 +29,10 @@ class Sitters:
 
     called: str
     source: str
-    lower_leg: Reach
-    upper_leg: Reach
-    shoulders: Reach
-    weight: Reach
+    lower_leg: Spread
+    upper_leg: Spread
+    shoulders: Spread
+    weight: Spread
     several: bool
 
 
@@ -63,14 +63,14 @@ def sitters(brief: Brief) -> Sitters | None:
     )
 
 
-def _same(value: float) -> Reach:
-    return Reach(value, value, value)
+def _same(value: float) -> Spread:
+    return Spread(value, value, value)
 
 
-def _reach(groups: tuple[str, ...], name: str, low: int, high: int) -> Reach:
+def _reach(groups: tuple[str, ...], name: str, low: int, high: int) -> Spread:
     """Over several groups: the smallest of the one, the largest of the other, and between."""
     rows = [BODY_MEASURES[group, name] for group in groups]
-    return Reach(
+    return Spread(
         min(row.at(low) for row in rows),
         sum(row.at(50) for row in rows) / len(rows),
         max(row.at(high) for row in rows),

@@ -29,7 +29,7 @@ LEFT, RIGHT, FRONT, BACK = "left", "right", "front", "back"
 
 
 @dataclass(frozen=True, slots=True)
-class Standing:
+class Footing:
     """``outline``: the convex outline of the feet, counter-clockwise; ``weight`` in N."""
 
     outline: tuple[Vec2, ...]
@@ -56,7 +56,7 @@ class Tipping:
 
 
 @lru_cache(maxsize=32)
-def standing(bench: Bench) -> Standing | None:
+def footing_of(bench: Bench) -> Footing | None:
     """None for a bench whose feet have no outline."""
     solids = [placed(part) for part in bench.parts]
     floor = min(float(solid.low[2]) for solid in solids)
@@ -72,10 +72,10 @@ def standing(bench: Bench) -> Standing | None:
         moments += weight * _centroid(solid)
     centre = moments / weights
     outline = tuple((float(x), float(y)) for x, y in ring)
-    return Standing(outline, weights, (float(centre[0]), float(centre[1])))
+    return Footing(outline, weights, (float(centre[0]), float(centre[1])))
 
 
-def tippings(bench: Standing, load: float, at: Vec2) -> tuple[Tipping, ...]:
+def tippings(bench: Footing, load: float, at: Vec2) -> tuple[Tipping, ...]:
     """What a load at a place does at each edge of the feet's outline."""
     found = []
     for (ax, ay), (bx, by) in pairwise(bench.outline):

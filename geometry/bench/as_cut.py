@@ -191,7 +191,7 @@ def _of_mitre(place: MitrePlace) -> tuple[Parameter, ...]:
                 0,
                 0,
                 89,
-                "Tilt of the blade from square, as it was sawn; 0 if it is not.",
+                "Blade tilt from square, as it was sawn; 0 if it is not.",
                 step=0.1,
                 applies=place.there,
             ),

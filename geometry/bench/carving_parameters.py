@@ -164,7 +164,7 @@ PARAMETERS: tuple[Parameter, ...] = (
     ),
     length(
         "finger_land",
-        "Land before the groove",
+        "Land in front of the groove",
         "Finger groove",
         4,
         1,

@@ -19,7 +19,7 @@ from geometry.bench.case_numbers import LEFT, MITRED, OPEN, RIGHT, CaseNumbers, 
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
 from geometry.bench.grain import FRONT_TO_BACK, UPRIGHT, grain_choice
-from geometry.bench.lipped import SHEET, TIMBER
+from geometry.bench.lipped import SHEET, TIMBER, with_strips
 from geometry.bench.member import Member
 from geometry.bench.overall import CASE, seat_is
 from geometry.cuts.cut import Blank, Cut
@@ -33,7 +33,6 @@ from geometry.design.spec import BenchSpec
 from geometry.joints.mitre import mitre
 from geometry.primitives.frame import Frame, Vec2, Vec3
 from shared.tolerances import COPLANAR
-from shared.units import length_mark
 
 
 def has_case(spec: BenchSpec) -> bool:
@@ -152,10 +151,10 @@ def _made(spec: BenchSpec, part: Part) -> Part:
 def _finished(c: CaseNumbers, part: Part) -> str:
     """What a board of sheet measures once it is lipped."""
     back, blank = c.back_lip(part.name), part.shape.blank
-    wide = length_mark(round(blank.width + c.behind(part.name) + back, 9))
+    wide = blank.width + c.behind(part.name) + back
     if part.kind != "end panel" and blank.length < c.length - COPLANAR:
-        return f"with its lippings {length_mark(c.length)} long and {wide} wide"
-    return f"with its lipping{'s' if back > 0.0 else ''} {wide} wide"
+        return with_strips(wide, "lippings", c.length)
+    return with_strips(wide, "lippings" if back > 0.0 else "lipping")
 
 
 def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:

@@ -326,7 +326,7 @@ _CORNERS: tuple[Parameter, ...] = (
         4,
         1,
         15,
-        "What a half-blind dovetail leaves of the box front before the tails.",
+        "What a half-blind dovetail leaves of the box front in front of the tails.",
         step=0.5,
         applies=joint_is(HALF_BLIND),
     ),

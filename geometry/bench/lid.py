@@ -18,7 +18,15 @@ from geometry.bench.lid_box_parameters import LID_PARAMETERS
 from geometry.bench.lid_box_rules import LID_CONSTRAINTS
 from geometry.bench.lid_clear import open_corners
 from geometry.bench.lid_stay import stay_at, stay_numbers
-from geometry.bench.lipped import SHEET, TIMBER, EdgeOf, lips_back, lips_ends, strip_name
+from geometry.bench.lipped import (
+    SHEET,
+    TIMBER,
+    EdgeOf,
+    lips_back,
+    lips_ends,
+    strip_name,
+    with_strips,
+)
 from geometry.bench.member import THE_LID, Member
 from geometry.cuts.cut import Blank
 from geometry.design.joint import Joint
@@ -32,7 +40,6 @@ from geometry.joints.screw_rows import EDGE_BITE, bite_in, has_room, screw_for, 
 from geometry.joints.screwed_faces import ScrewedFaces, ScrewPlace, laid_on, screwed_faces
 from geometry.primitives.frame import Frame, Vec3
 from shared.tolerances import COPLANAR
-from shared.units import length_mark
 
 Lips = tuple[float, float, float]  # thickness of a lid's lippings: in front, behind, on its ends
 
@@ -80,10 +87,9 @@ def lid_part(spec: BenchSpec) -> Part:
 
 def _finished(b: LidBox, *, back_too: bool, ends_too: bool) -> str:
     """What a lid of sheet measures once it is lipped."""
-    wide = length_mark(round(b.lid_back - b.lid_front, 9))
-    if ends_too:
-        return f"with its lippings {length_mark(round(b.lid_length, 9))} long and {wide} wide"
-    return f"with its lipping{'s' if back_too else ''} {wide} wide"
+    strips = "lippings" if back_too or ends_too else "lipping"
+    long = b.lid_length if ends_too else None
+    return with_strips(b.lid_back - b.lid_front, strips, long)
 
 
 def _board(

@@ -21,6 +21,7 @@ from geometry.design.part import Part, Shape
 from geometry.joints.glued_faces import glued_faces
 from geometry.joints.reference_faces import Told, places_of
 from geometry.primitives.frame import Frame, Vec3, dot, opposite
+from shared.units import length_mark
 
 TIMBER, SHEET = "timber", "sheet"
 _STRIP = Told("lipping", "the lipping", "the lipping")
@@ -77,6 +78,12 @@ def strip_title(core: Part, edge: EdgeOf, lip: float) -> str:
         return f"{strip_word(lip)}, {board}, {edge.value} end"
     where = " at the back" if edge is EdgeOf.BACK else ""
     return f"{strip_word(lip)}{where}, {board}"
+
+
+def with_strips(wide: float, strips: str = "lipping", long: float | None = None) -> str:
+    """The note of what a board of sheet measures once it has them; along only if they change it."""
+    along = "" if long is None else f"{length_mark(round(long, 9))} long and "
+    return f"with its {strips} {along}{length_mark(round(wide, 9))} wide"
 
 
 def front_strip(core: Part, lip: float, low: float, high: float, timber: str) -> Part:

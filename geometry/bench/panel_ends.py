@@ -14,7 +14,7 @@ from dataclasses import replace
 
 from geometry.bench.derived import Derived, derived_angle, derived_length
 from geometry.bench.grain import FRONT_TO_BACK, UPRIGHT, grain_choice
-from geometry.bench.lipped import SHEET, TIMBER
+from geometry.bench.lipped import SHEET, TIMBER, with_strips
 from geometry.bench.member import Member
 from geometry.bench.panel_ends_numbers import (
     DOVETAILED,
@@ -40,7 +40,6 @@ from geometry.joints.dovetail import DovetailNumbers, dovetail
 from geometry.joints.mitre import mitre
 from geometry.joints.stopped_housing import HousingNumbers, stopped_housing
 from geometry.primitives.frame import X_AXIS, Frame, Vec3
-from shared.units import length_mark
 
 
 def _joint(side: str) -> Parameter:
@@ -110,17 +109,17 @@ def end_parts(spec: BenchSpec) -> tuple[Part, ...]:
     n = panel_ends(spec)
     if n.of_sheet:
         return tuple(
-            replace(_panel(n, end, spec.word("sheet")), solid_timber=False, notes=_lipped(end))
+            replace(
+                _panel(n, end, spec.word("sheet")),
+                solid_timber=False,
+                notes=(with_strips(end.front, "lippings"),),
+            )
             for end in n.ends
         )
     across = spec.word("panel_end_grain") == FRONT_TO_BACK
     return tuple(
         replace(_panel(n, end, spec.word("timber")), grain_across=across) for end in n.ends
     )
-
-
-def _lipped(end: PanelEnd) -> tuple[str, ...]:
-    return (f"with its lippings {length_mark(end.front)} wide",)
 
 
 def _panel(n: PanelEnds, end: PanelEnd, material: str) -> Part:

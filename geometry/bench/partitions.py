@@ -15,7 +15,7 @@ from geometry.bench.case_numbers import LEFT, RIGHT, CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
 from geometry.bench.grain import FRONT_TO_BACK, UPRIGHT, grain_choice
-from geometry.bench.lipped import SHEET, TIMBER
+from geometry.bench.lipped import SHEET, TIMBER, with_strips
 from geometry.bench.member import Member
 from geometry.cuts.cut import Blank
 from geometry.design.joint import Joint, Measure
@@ -24,7 +24,6 @@ from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
 from geometry.joints.stopped_housing import BEFORE_LIPPED, HousingNumbers, stopped_housing
 from geometry.primitives.frame import X_AXIS, Frame
-from shared.units import length_mark
 
 MOST_PARTITIONS = 12
 PARTITION_LIPPING = "partition lipping"  # the kind of part
@@ -162,7 +161,7 @@ def _part(spec: BenchSpec, c: CaseNumbers, at: Upright, lip: float) -> Part:
 
 def _notes(c: CaseNumbers, whole: float) -> tuple[str, ...]:
     """Of a partition of sheet; boards of sheet do not move either."""
-    wide = f"with its lipping {length_mark(whole)} wide"
+    wide = with_strips(whole)
     return (wide,) if c.lips[0] > 0.0 and c.lips[1] > 0.0 else (wide, _GLUED)
 
 

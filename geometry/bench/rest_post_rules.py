@@ -195,7 +195,7 @@ POST_RULES: tuple[Constraint, ...] = (
             if rest_numbers(s).behind
             else (s.number("post_depth") - s.number("post_tenon")) / 2.0 - LEAST_CHEEK
         ),
-        "the posts' tenons would leave less than {2 mm} of shoulder before and behind",
+        "the posts' tenons would leave less than {2 mm} of shoulder in front and behind",
     ),
     rule(
         "post_tenon_width",

@@ -101,7 +101,7 @@ RAIL_RULES: tuple[Constraint, ...] = (
         "rest_mortise_walls",
         "post_depth rest_rail_thickness rest_set_back rest_tenon rest_fit",
         _rail_in_post,
-        "the rails' mortises would leave less than {4 mm} of the posts before or behind them",
+        "the rails' mortises would leave less than {4 mm} of the posts in front of or behind them",
     ),
     rule(
         "rest_rail_within",
@@ -143,7 +143,7 @@ RAIL_RULES: tuple[Constraint, ...] = (
         "rest_tenon_cheeks",
         "rest_rail_thickness rest_tenon",
         lambda s: (s.number("rest_rail_thickness") - s.number("rest_tenon")) / 2.0 - LEAST_CHEEK,
-        "the rails' tenons would leave less than {2 mm} of shoulder before and behind",
+        "the rails' tenons would leave less than {2 mm} of shoulder in front and behind",
     ),
     rule(
         "slats_apart",
@@ -155,7 +155,7 @@ RAIL_RULES: tuple[Constraint, ...] = (
         "slat_walls",
         "back_rest rest_rail_thickness slat_thickness rest_fit",
         _slat_walls,
-        "the slats' mortises would leave less than {3 mm} of the rails before and behind them",
+        "the slats' mortises would leave less than {3 mm} of the rails in front of and behind them",
     ),
     rule(
         "slat_floor",

@@ -10,6 +10,7 @@ import math
 
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
+from geometry.bench.lipped import with_strips
 from geometry.bench.member import Member
 from geometry.bench.overall import SLAB, seat_height, seat_is
 from geometry.bench.panel_ends_numbers import has_panel_ends, panel_ends, panels_of_sheet
@@ -98,7 +99,7 @@ def seat_parts(spec: BenchSpec) -> tuple[Part, ...]:
             shape=Shape(Blank(end - start, front - back, thick), ()),
             frame=Frame.of((start, 0.0 - back, seat_height(spec)), (1, 0, 0), (0, -1, 0)),
             solid_timber=not sheet,
-            notes=_lipped(deep) if sheet else _glue_up(spec),
+            notes=(with_strips(deep, "lippings"),) if sheet else _glue_up(spec),
         ),
     )
 
@@ -108,10 +109,6 @@ def _glue_up(spec: BenchSpec) -> tuple[str, ...]:
     if boards == 1:
         return ("in one board",)
     return (f"glued up of {boards} boards, each {length_mark(board_width(spec))} wide",)
-
-
-def _lipped(deep: float) -> tuple[str, ...]:
-    return (f"with its lippings {length_mark(deep)} wide",)
 
 
 def _derived(spec: BenchSpec) -> tuple[Derived, ...]:

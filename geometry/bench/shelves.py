@@ -12,7 +12,7 @@ from geometry.bench.case_numbers import CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
 from geometry.bench.grain import FRONT_TO_BACK, SIDE_TO_SIDE, grain_choice
-from geometry.bench.lipped import SHEET, TIMBER
+from geometry.bench.lipped import SHEET, TIMBER, with_strips
 from geometry.bench.member import Member
 from geometry.bench.openings import (
     DEPTH_READS,
@@ -33,7 +33,6 @@ from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
 from geometry.joints.stopped_housing import HousingNumbers, stopped_housing
 from geometry.primitives.frame import Z_AXIS, Frame
-from shared.units import length_mark
 
 # Common practice, no source, these:
 LEAST_SPACE = 20.0  # mm above and below a shelf
@@ -139,7 +138,7 @@ def _shelf(spec: BenchSpec, at: Opening) -> Part:
         frame=Frame.of((at.x_left - into, -at.back, top), (1, 0, 0), (0, -1, 0)),
         solid_timber=not lip,
         grain_across=not lip and spec.word("shelf_grain") == FRONT_TO_BACK,
-        notes=(f"with its lipping {length_mark(whole)} wide", _GLUED) if lip else (),
+        notes=(with_strips(whole), _GLUED) if lip else (),
     )
 
 

@@ -207,11 +207,6 @@ def wholly_judged(
     return judged(bench, judging, brief, slower, shown)
 
 
-def standing(found: Sequence[Finding]) -> tuple[Finding, ...]:
-    """Those that are not set aside."""
-    return tuple(one for one in found if not one.set_aside)
-
-
 def check_of(finding: Finding) -> Check:
     """The check that told of a finding, with its paragraph and its limits."""
     return _BY_NAME[finding.told_by]

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from geometry.advice.standing import standing
+from geometry.advice.standing import footing_of
 from geometry.bench.bench import Bench
 from geometry.bench.catalogue import parameter
 from geometry.bench.rest_numbers import RestNumbers, rest_numbers
@@ -87,7 +87,7 @@ def pushed(seat_height: float) -> float:
 
 def _tips(bench: Bench) -> Iterator[Finding]:
     """Turned about the line of the rearmost feet: seated and own weight against the push."""
-    r, footing = rest_numbers(bench.spec), standing(bench)
+    r, footing = rest_numbers(bench.spec), footing_of(bench)
     if footing is None:
         return
     feet = max(y for _, y in footing.outline)
@@ -144,8 +144,8 @@ CHECKS: tuple[Check, ...] = (
     Check(
         "rest_thin_wall",
         "Thin post beside the rails' mortises",
-        "Measures the wood of a post before and behind the rails' mortises. Under {6 mm} it splits "
-        "when the rail is knocked in, or leaned on: common practice, no source.",
+        "Measures the wood of a post in front of and behind the rails' mortises. Under {6 mm} it "
+        "splits when the rail is knocked in, or leaned on: common practice, no source.",
         _thin_walls,
         ("back rest",),
         limits=(LEAST_WALL,),
@@ -153,7 +153,7 @@ CHECKS: tuple[Check, ...] = (
     Check(
         "tips_back",
         "Bench tipping backward",
-        "Somebody sits {175 mm} before the back rest with {600 N} (ISO 7174-1:1988, 7.1.2, in "
+        "Somebody sits {175 mm} in front of the back rest with {600 N} (ISO 7174-1:1988, 7.1.2, in "
         "a page that quotes it) and pushes back {300 mm} above the seat with 0.2857 (1000 − seat "
         "height in mm) N (EN 1022, from memory). The bench's own weight helps. Where the push "
         "turns the bench about its rear feet, it tips; a bench that is fixed to the wall or the "

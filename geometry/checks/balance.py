@@ -15,7 +15,7 @@ from itertools import pairwise
 
 from geometry.advice.sitters import sitters
 from geometry.advice.standing import BACK as BEHIND
-from geometry.advice.standing import FRONT, LEFT, RIGHT, Standing, seat_corners, standing
+from geometry.advice.standing import FRONT, LEFT, RIGHT, Footing, footing_of, seat_corners
 from geometry.bench.bench import Bench
 from geometry.bench.drawer_numbers import drawers
 from geometry.bench.members import has
@@ -85,7 +85,7 @@ class Sitting:
         return self.held / self.out if self.out > 0.0 else math.inf
 
 
-def edges(footing: Standing) -> tuple[Edge, ...]:
+def edges(footing: Footing) -> tuple[Edge, ...]:
     """All edges of a feet's outline."""
     found = []
     for (ax, ay), (bx, by) in pairwise(footing.outline):
@@ -104,7 +104,7 @@ def _side(u: float, v: float) -> str:
     return FRONT if v > 0.0 else BEHIND
 
 
-def states(bench: Bench, footing: Standing) -> tuple[State, ...]:
+def states(bench: Bench, footing: Footing) -> tuple[State, ...]:
     """Shut and empty, shut and full, each drawer open and full with the others empty, all open."""
     own: Force = (footing.weight, footing.centre)
     found = [State("", (own,))]
@@ -152,7 +152,7 @@ def sittings(bench: Bench, push: float) -> Iterator[Sitting]:
 
     ``push`` is the moment of the level push, in N mm.
     """
-    footing = standing(bench)
+    footing = footing_of(bench)
     corners = places(bench)
     if footing is None or not corners:
         return

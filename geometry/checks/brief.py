@@ -118,7 +118,7 @@ def _heels(bench: Bench, brief: Brief) -> Iterator[Finding]:
         check="heel_room",
         level=Level.THINK_AGAIN if brief.use == WEAK_KNEES else Level.GOOD_TO_KNOW,
         message=(
-            f"Heels find {said(max(0.0, room))} under the seat's front, before "
+            f"Heels find {said(max(0.0, room))} between the seat's front and "
             f"{part.title.lower()}: to stand up one draws one's feet back by {said(least)}."
         ),
         parts=(part.name,),

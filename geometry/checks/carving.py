@@ -80,8 +80,8 @@ def _thin_at_groove(bench: Bench) -> Iterator[Finding]:
             check="front_thin_at_groove",
             level=Level.DO_NOT_CUT,
             message=(
-                f"{drawer.title}: only {length_mark(least.wood)} stand before the finger groove, "
-                f"{_said(spec, drawer, least.at)}; its land is to be {length_mark(land)}"
+                f"{drawer.title}: only {length_mark(least.wood)} stand in front of the finger "
+                f"groove, {_said(spec, drawer, least.at)}; its land is to be {length_mark(land)}"
                 f"{_stretches(spec, drawer)}."
             ),
             parts=(f"{drawer.name}_front",),
@@ -214,10 +214,10 @@ CHECKS: tuple[Check, ...] = (
     Check(
         "front_thin_at_groove",
         "Front too thin for its finger groove",
-        "Between the finger groove behind the edge and the face before it a land of wood takes "
-        "the pull of the hand. It is measured over the whole of the cove, where the carving comes "
-        "nearest to it. The limit is the land that you set; a mend makes no groove too shallow to "
-        "hold.",
+        "Between the finger groove behind the edge and the face in front of it a land of wood "
+        "takes the pull of the hand. It is measured over the whole of the cove, where the carving "
+        "comes nearest to it. The limit is the land that you set; a mend makes no groove too "
+        "shallow to hold.",
         _thin_at_groove,
         ("carving",),
         limits=(LEAST_HOLD,),

@@ -173,7 +173,8 @@ def _finding(group: list[_Lacking], over: float) -> Finding:
     screw, near = worst.screw, worst.near
     many = f" ({len(group)} of them)" if len(group) > 1 else ""
     left = f"leaves only {length_mark(round(near.distance, 2))} of wood at it"
-    what = f"the {near.title} of “{worst.part.title}” "
+    sides = dict(zip(("left end", "right end"), worst.part.ends, strict=True))
+    what = f"the {sides.get(near.title, near.title)} of “{worst.part.title}” "
     what += left if near.distance > 0.0 else "is where it would be"
     parts = tuple(
         dict.fromkeys(p.name for one in group for p in (one.screw.head, one.screw.holder))

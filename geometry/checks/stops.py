@@ -33,8 +33,8 @@ def _open_front(bench: Bench) -> Iterator[Finding]:
         what = (
             f"{title}: a housing runs out through the front edge, where it shows and holds nothing."
             if through
-            else f"{title}: a housing leaves only {length_mark(wood)} before its stop, which "
-            "breaks out under the router."
+            else f"{title}: a housing leaves only {length_mark(wood)} between its stop and "
+            "the front edge, which breaks out under the router."
         )
         yield Finding(
             check="housing_front",

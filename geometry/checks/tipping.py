@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from functools import lru_cache, partial
 
 from geometry.advice.standing import BACK as BEHIND
-from geometry.advice.standing import FRONT, LEFT, RIGHT, standing
+from geometry.advice.standing import FRONT, LEFT, RIGHT, footing_of
 from geometry.advice.taking import Changes
 from geometry.bench.bench import Bench
 from geometry.bench.catalogue import parameter
@@ -204,7 +204,7 @@ class _Leaning:
 @lru_cache(maxsize=32)
 def _leanings(bench: Bench) -> tuple[_Leaning, ...]:
     """With each drawer open and a hand on it, and with all of them and none."""
-    footing = standing(bench)
+    footing = footing_of(bench)
     if footing is None:
         return ()
     found = []

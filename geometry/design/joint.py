@@ -18,9 +18,9 @@ class Measure:
 
     ``found_on`` tells on which of the joint's two parts, 0 and 1, it can be measured; on neither
     if it is no size of theirs, but one to work to.  A length may tell the unit direction ``along``
-    which it is measured, and the point ``at`` which it ends, both in bench coordinates: a length
-    that happens to be as large is then not taken for it.  Of an angle ``along`` is the axis that it
-    turns about.
+    which it is measured, and the points ``at`` which it ends and ``start`` from which it goes, all
+    in bench coordinates: a length that happens to be as large is then not taken for it.  Of an
+    angle ``along`` is the axis that it turns about.
     """
 
     name: str
@@ -30,6 +30,7 @@ class Measure:
     found_on: tuple[int, ...] = BOTH
     along: Vec3 | None = None
     at: Vec3 | None = None
+    start: Vec3 | None = None
 
 
 @dataclass(frozen=True, slots=True)

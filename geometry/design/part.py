@@ -7,6 +7,8 @@ from dataclasses import dataclass, field
 from geometry.cuts.cut import Blank, Cut
 from geometry.primitives.frame import Frame, Vec3
 
+_UPRIGHT = 0.7  # of a unit direction: within some 45° of the vertical
+
 
 @dataclass(frozen=True, slots=True)
 class Shape:
@@ -54,6 +56,15 @@ class Part:
     def grain(self) -> Vec3:
         """The direction of its grain, in bench coordinates."""
         return self.frame.y_axis if self.grain_across else self.frame.x_axis
+
+    @property
+    def ends(self) -> tuple[str, str]:
+        """What its two ends are called in the bench, that at x = 0 first: of a part that stands
+        upright there the lower and the upper, of any other as it lies for marking out."""
+        up = self.frame.x_axis[2]
+        if abs(up) < _UPRIGHT:
+            return ("left end", "right end")
+        return ("lower end", "upper end") if up > 0.0 else ("upper end", "lower end")
 
     @property
     def along_grain(self) -> float:

@@ -111,7 +111,7 @@ def _within(carving: Carving, to: Vec3) -> tuple[Vec3, str]:
     if to[2] > carving.depth + _NEAR:
         return aim, "the carving goes no deeper anywhere"
     if to[2] < -_NEAR:
-        return aim, "no point stands out before the face"
+        return aim, "no point stands out in front of the face"
     if aim[:2] != to[:2]:
         middle = carving.pattern.mirrored and to[0] > right
         return aim, "its image begins there" if middle else "the picture ends there"
@@ -150,7 +150,7 @@ def _holds(spec: BenchSpec, number: int) -> list[_Hold]:
             found.append(
                 _Hold(
                     least_land(spec, drawer).wood - land,
-                    f"{drawer.title} keeps a land of {length_mark(land)} before its groove",
+                    f"{drawer.title} keeps a land of {length_mark(land)} in front of its groove",
                 )
             )
     return found

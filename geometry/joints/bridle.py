@@ -57,6 +57,13 @@ def bridle(name: str, stretcher: Part, leg: Part, at: BridleNumbers) -> Joint:
     mortise = OpenMortise(
         *_floor_on_leg(leg, at), z_low - at.fit / 2.0, z_low + at.tenon + at.fit / 2.0
     )
+
+    def across(part: Part, start: float, end: float) -> tuple[Vec3, Vec3, Vec3]:
+        """The way across the cheeks, and between which depths: a third may be equal on all three,
+        and is then only one of them."""
+        at_end, at_start = (part.frame.to_bench((0.0, 0.0, z)) for z in (end, start))
+        return side, at_end, at_start
+
     return Joint(
         name=name,
         kind="bridle joint",
@@ -65,7 +72,14 @@ def bridle(name: str, stretcher: Part, leg: Part, at: BridleNumbers) -> Joint:
         cuts_first=(end_cut, tenon),
         cuts_second=(mortise,),
         measures=(
-            Measure("tenon_thickness", at.tenon, "mm", "across the cheeks", FIRST, side),
+            Measure(
+                "tenon_thickness",
+                at.tenon,
+                "mm",
+                "across the cheeks",
+                FIRST,
+                *across(stretcher, z_low, z_low + at.tenon),
+            ),
             Measure(
                 "tenon_length",
                 at.leg_width / cosine,
@@ -74,7 +88,14 @@ def bridle(name: str, stretcher: Part, leg: Part, at: BridleNumbers) -> Joint:
                 FIRST,
                 at.outward,
             ),
-            Measure("mortise_width", at.tenon + at.fit, "mm", "between the cheeks", SECOND, side),
+            Measure(
+                "mortise_width",
+                at.tenon + at.fit,
+                "mm",
+                "between the cheeks",
+                SECOND,
+                *across(leg, mortise.z_low, mortise.z_high),
+            ),
             Measure(
                 "mortise_depth",
                 at.height / cosine,
@@ -96,7 +117,7 @@ def bridle(name: str, stretcher: Part, leg: Part, at: BridleNumbers) -> Joint:
                 "mm",
                 "wall of the leg on each side of the mortise",
                 SECOND,
-                side,
+                *across(leg, 0.0, mortise.z_low),
             ),
         ),
         contacts=_contacts(at, inner, low, square_out),

@@ -41,10 +41,11 @@ def places_of(
     local = [part.frame.to_local(point) for point in points]
     way = [abs(one) for one in part.frame.turn_to_local(into)]
     axes = (part.frame.x_axis, part.frame.y_axis, part.frame.z_axis)
+    faces = (part.ends, *FACES[1:])
     found: list[Measure] = []
     for axis in (axis for axis in range(3) if axis != way.index(max(way))):
         low, high = min(p[axis] for p in local), max(p[axis] for p in local)
-        (face, far_face), value = FACES[axis], low
+        (face, far_face), value = faces[axis], low
         beyond = part.shape.blank.length - high
         if axis == 0 and round(beyond, 6) < round(low, 6):
             face, value = far_face, beyond
@@ -61,8 +62,9 @@ def start_of(part: Part, low: float, high: float, name: str, which: int = 0) -> 
     """How far from its nearer end a cut starts that runs from ``low`` to ``high`` along a part;
     nothing where it runs out there."""
     beyond = part.shape.blank.length - high
-    value, end = (beyond, "right") if round(beyond, 6) < round(low, 6) else (low, "left")
+    near, far = part.ends
+    value, end = (beyond, far) if round(beyond, 6) < round(low, 6) else (low, near)
     if value <= FLUSH:
         return ()
-    meaning = f"from the {part.kind}'s {end} end to the {name}"
+    meaning = f"from the {part.kind}'s {end} to the {name}"
     return (Measure(f"{name}_from_end", value, "mm", meaning, (which,), part.frame.x_axis),)

@@ -19,7 +19,7 @@ from geometry.sheets.arrangement import arrange
 from geometry.sheets.findings_page import findings_leaves
 from geometry.sheets.joint_details import joint_leaves
 from geometry.sheets.layout import Layout, furniture
-from geometry.sheets.leaf import Leaf, standing
+from geometry.sheets.leaf import Leaf, turned_upright
 from geometry.sheets.part_sheets import called, part_groups, part_leaves
 from geometry.sheets.section_page import cross_section_leaf
 from geometry.sheets.section_sheet import section_leaf
@@ -81,7 +81,7 @@ def general_arrangement(
 ) -> Sheet:
     """The three views, on the paper upright where that draws them larger."""
     lying = arrange(bench, lineworks, shown, layout)
-    upright = arrange(bench, lineworks, shown, standing(layout))
+    upright = arrange(bench, lineworks, shown, turned_upright(layout))
     chosen = upright if upright.places[0].scale > lying.places[0].scale else lying
     return replace(chosen.sheet, marks=without_doubles(legible(chosen.sheet.marks)))
 

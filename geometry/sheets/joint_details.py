@@ -23,7 +23,7 @@ from geometry.sheets.joint_words import (
     measures_table,
 )
 from geometry.sheets.layout import Layout
-from geometry.sheets.leaf import Leaf, standing
+from geometry.sheets.leaf import Leaf, turned_upright
 from geometry.sheets.lettering_fit import fitted, wrapped
 from geometry.sheets.picture_page import Composed, composed
 from geometry.sheets.pictures import Easel
@@ -49,7 +49,7 @@ def joint_leaf(joints: Sequence[Joint], parts: Mapping[str, Part], layout: Layou
     for listed in (LISTED, 0):  # where a table is too long, each size is told on its part's page
         tries = [
             (found, way)
-            for way in (layout, standing(layout))
+            for way in (layout, turned_upright(layout))
             if (found := detail.on(way, listed)) is not None
         ]
         if tries:

@@ -159,7 +159,7 @@ def _part_picture(one: Chosen, figure: PartFigure, scene: JointScene, layout: La
             found += centre_lines((own,), figure.view, scale, boxes)
             return [*found, *dimension_marks(placed, (0.0, 0.0))]
 
-        caption = f"{title}: {side_words(figure.side.name)}, {scale_text(scale)}"
+        caption = f"{title}: {side_words(figure.side.name, part)}, {scale_text(scale)}"
         return _captioned(marks, placed.extent, caption, layout)
 
     return Picture(_size(_all(lines)), draw)

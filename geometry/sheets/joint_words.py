@@ -38,10 +38,8 @@ _SQUARE = math.cos(math.radians(0.5))
 _SIDES = {
     "face": "face side",
     "edge": "face edge",
-    "end": "right end",
     "reverse": "reverse",
     "far edge": "far edge",
-    "far end": "left end",
 }
 
 
@@ -95,14 +93,17 @@ def measures_table(rows: Sequence[tuple[str, str]], layout: Layout, width: float
 def places(
     joints: Sequence[Joint], parts: Mapping[str, Part], one: Unplaced
 ) -> tuple[Measure, ...]:
-    """Where along a part each of some joints begins, from the left end, the face edge or the face
-    side; only its words are the first's."""
+    """Where along a part each of some joints begins, from the end where its x begins, the face
+    edge or the face side; only its words are the first's."""
     found = []
-    for joint in joints:
-        part = parts[joint.parts[one.index]]
+    told = [parts[joint.parts[one.index]] for joint in joints]
+    # Of pieces that stand either way up no end is told by where it is.
+    ends = {part.ends for part in told}
+    faces = (ends.pop() if len(ends) == 1 else FACES[0], *FACES[1:])
+    for joint, part in zip(joints, told, strict=True):
         lines = marked_lines(joint, part, one.index)
         at = lines.first(one.axis) - float(lines.limits[0, one.axis])
-        face, _ = FACES[one.axis]
+        face, _ = faces[one.axis]
         words = f"place on {_called(part)}, from its {face} to the joint's nearest line"
         found.append(Measure("place", at, "mm", words))
     return tuple(found)
@@ -122,9 +123,10 @@ def short_titles(parts: Sequence[Part]) -> tuple[str, ...]:
     return heads if len(set(heads)) == len(heads) else tuple(part.title for part in parts)
 
 
-def side_words(side: str) -> str:
+def side_words(side: str, part: Part) -> str:
     """A side of a part in the maker's words."""
-    return _SIDES[side]
+    near, far = part.ends
+    return {"end": far, "far end": near}.get(side) or _SIDES[side]
 
 
 def _is_told(measures: Sequence[Measure]) -> bool:

@@ -22,7 +22,7 @@ class Leaf:
     layout: Layout
 
 
-def standing(layout: Layout) -> Layout:
+def turned_upright(layout: Layout) -> Layout:
     """The same with its paper standing upright."""
     paper = layout.paper
     return replace(layout, paper=replace(paper, width=paper.height, height=paper.width))

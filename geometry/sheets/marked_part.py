@@ -89,6 +89,18 @@ class MarkedPart:
         first, last = half[int(half[:, 0].argmin())], half[int(half[:, 0].argmax())]
         return (float(first[0]), float(first[1])), (float(last[0]), float(last[1]))
 
+    def shoulders(self, far: bool) -> tuple[Vec2, Vec2]:
+        """The first and last corner of the arrises of the near or the far edge, (x, y): where a
+        tenon goes on beyond those, the corners of its shoulders."""
+        edge = self.high[1] if far else self.low[1]
+        on_edge = np.abs(self.corners[:, 1] - edge) < NEAR
+        on_face = (np.abs(self.corners[:, 2:] - (self.low[2], self.high[2])) < NEAR).any(axis=1)
+        on = self.corners[on_edge & on_face]
+        if not len(on):
+            return self.edge_ends(far)
+        first, last = on[int(on[:, 0].argmin())], on[int(on[:, 0].argmax())]
+        return (float(first[0]), float(first[1])), (float(last[0]), float(last[1]))
+
     def is_through(self, waste: Waste) -> bool:
         return waste.z_low < NEAR and waste.z_high > self.blank.thickness - NEAR
 

@@ -8,8 +8,8 @@ joint makes; an angle between two edges that meet, or between one and the square
 At least one of the two is made by the joint.  So whatever is drawn is true: it is the distance
 between two corners of the finished pieces.  Of several places the plainest is taken: seen rather
 than hidden, straight across rather than far aside, and from a face that was there before when the
-measure is one ``from`` something.  A measure may tell its direction, and the point at which it
-ends: a size elsewhere that is as large is not meant.
+measure is one ``from`` something.  A measure may tell its direction, and where it ends and starts:
+a size elsewhere that is as large is not meant.
 """
 
 from __future__ import annotations
@@ -53,6 +53,7 @@ def _is_meant(measure: Measure, one: Dimension, view: View) -> bool:
     if measure.at is None:
         return True
     right, up = one.along
-    ends = (view.project(measure.at), one.start, one.end)
-    level, start, end = (right * u + up * v for u, v in ends)
-    return min(abs(level - start), abs(level - end)) < SAME
+    told = [measure.at] if measure.start is None else [measure.at, measure.start]
+    levels = [right * u + up * v for u, v in map(view.project, told)]
+    start, end = (right * u + up * v for u, v in (one.start, one.end))
+    return all(min(abs(level - start), abs(level - end)) < SAME for level in levels)

@@ -41,7 +41,7 @@ _NARROWEST = 30.0  # mm, a table
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Drawn:
+class DrawnPart:
     """The views of a part and their dimensions; ``noted`` puts on the views, at some scale, all
     else that stands there, among the rings of details, told across and up whether the page is
     full."""
@@ -72,7 +72,7 @@ class _Tried:
 
 
 def planned(
-    drawn: Drawn,
+    drawn: DrawnPart,
     make_table: TableMaker,
     head_height: float,
     layout: Layout,
@@ -212,7 +212,7 @@ def _scales(lineworks: Sequence[Linework], layout: Layout) -> Iterator[float]:
     yield from (step.factor for step in SCALES if step.factor <= largest)
 
 
-def _noted(content: Content, drawn: Drawn, head_height: float, layout: Layout) -> Content:
+def _noted(content: Content, drawn: DrawnPart, head_height: float, layout: Layout) -> Content:
     left, bottom, right, top = layout.room
     wide, high = grid_size(content.blocks, third_angle=layout.third_angle)
     tight = (right - left - wide < _TIGHT, top - head_height - bottom - high < _TIGHT)
@@ -220,7 +220,7 @@ def _noted(content: Content, drawn: Drawn, head_height: float, layout: Layout) -
 
 
 def _content(
-    drawn: Drawn, sizes: tuple[float, float], tables: tuple[TextBlock, ...], layout: Layout
+    drawn: DrawnPart, sizes: tuple[float, float], tables: tuple[TextBlock, ...], layout: Layout
 ) -> Content:
     scale, diameter = sizes
     lineworks, dimensions = drawn.lineworks, drawn.dimensions

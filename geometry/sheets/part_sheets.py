@@ -24,9 +24,9 @@ from geometry.sheets.cut_table import cut_table
 from geometry.sheets.details import Detail
 from geometry.sheets.kin import kin_words
 from geometry.sheets.layout import Layout, scale_text
-from geometry.sheets.leaf import Leaf, standing
+from geometry.sheets.leaf import Leaf, turned_upright
 from geometry.sheets.page_packing import PagePlan, detail_size
-from geometry.sheets.page_plan import Drawn, planned, roomiest_scale
+from geometry.sheets.page_plan import DrawnPart, planned, roomiest_scale
 from geometry.sheets.part_dimensions import part_dimensions
 from geometry.sheets.part_names import group_title, page_titles
 from geometry.sheets.part_words import Called, head
@@ -84,16 +84,16 @@ def part_plans(
 
     plans = plans_on(layout)
     if layout.scale is None and plans[0].scale <= _POOR * roomiest_scale(drawn.lineworks, layout):
-        others = plans_on(standing(layout))
+        others = plans_on(turned_upright(layout))
         if others[0].scale > plans[0].scale:
-            return others, standing(layout)
+            return others, turned_upright(layout)
     return plans, layout
 
 
-def drawn_part(part: Part) -> Drawn:
+def drawn_part(part: Part) -> DrawnPart:
     """The three views of a part by itself, with all that is to stand on them."""
     lineworks = [look_at_part(part, view) for view in (PART_FACE, PART_EDGE, PART_END)]
-    return Drawn(lineworks, part_dimensions(part.shape), partial(with_notes, part))
+    return DrawnPart(lineworks, part_dimensions(part.shape), partial(with_notes, part))
 
 
 def _leaf(plan: PagePlan, parts: Sequence[Part], told: Called, layout: Layout, number: int) -> Leaf:

@@ -22,7 +22,7 @@ from geometry.sheets.cross_sections import LETTERS, Cut, cross_sections
 from geometry.sheets.filling import centred
 from geometry.sheets.label_spots import Spot
 from geometry.sheets.layout import Layout
-from geometry.sheets.leaf import Leaf, standing
+from geometry.sheets.leaf import Leaf, turned_upright
 from geometry.sheets.numbering import Numbering
 from geometry.sheets.part_labels import Named, label_marks, named
 from geometry.sheets.plane_line import LARGER, Letter, line_marks
@@ -64,7 +64,7 @@ def cross_section_leaf(bench: Bench, layout: Layout, letters: tuple[str, str] = 
 def section_page(bench: Bench, layout: Layout, letters: tuple[str, str] = LETTERS) -> SectionPage:
     """Both sections with names; with numbers where there are too many for them."""
     cuts = cross_sections(bench, letters)
-    ways = (layout, standing(layout))
+    ways = (layout, turned_upright(layout))
     plain = max((plan(cuts, bench.parts, way) for way in ways), key=Plan.worth)
     if max(len(band.spots) for band in plain.bands) <= _MANY:
         page = _drawn(plain, bench.parts)

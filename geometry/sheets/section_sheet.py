@@ -19,7 +19,7 @@ from geometry.drawing.text_box import TextBox
 from geometry.primitives.frame import Vec2, Vec3, dot
 from geometry.sheets.label_spots import Spot, spots_of
 from geometry.sheets.layout import Layout, Room, scale_text
-from geometry.sheets.leaf import Leaf, standing
+from geometry.sheets.leaf import Leaf, turned_upright
 from geometry.sheets.lettering_fit import wrapped
 from geometry.sheets.name_list import name_list, not_seen
 from geometry.sheets.numbering import Numbering
@@ -179,7 +179,7 @@ def section_leaf(bench: Bench, plane: Plane, layout: Layout, letter: str) -> Lea
     marked = Marked(letter, by_hand=False)
     hows = [
         _How(way, marked, share, with_names=False)
-        for way, share in product((layout, standing(layout)), _KEY_SHARES)
+        for way, share in product((layout, turned_upright(layout)), _KEY_SHARES)
     ]
     bare = [_sheet(one, how) for how in hows]
     scales = [(sheet.scale, sheet.key.place.scale) for sheet in bare]

@@ -199,7 +199,7 @@ class _Setter:
             way = (1.0, 0.0) if at == 0 else (0.0, 1.0)
             dimension = Dimension(
                 f"place_{axis}",
-                f"from the {FACES[axis][0]}",
+                f"from the {(self._one.part.ends, *FACES[1:])[axis][0]}",
                 view.name,
                 away,
                 "mm",

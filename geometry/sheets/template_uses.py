@@ -49,7 +49,7 @@ _LAYINGS = (
 
 
 @dataclass(frozen=True, slots=True)
-class Reach:
+class Margins:
     """Along one axis of a piece: how much of it lies before a region and how much behind; 0 at its
     very end."""
 
@@ -57,14 +57,14 @@ class Reach:
     behind: float
 
     @property
-    def changed(self) -> Reach:
-        return Reach(self.behind, self.before)
+    def changed(self) -> Margins:
+        return Margins(self.behind, self.before)
 
     @property
     def whole(self) -> bool:
         return not self.before and not self.behind
 
-    def is_like(self, other: Reach) -> bool:
+    def is_like(self, other: Margins) -> bool:
         """At the same end, or as far from both."""
         if (not self.before, not self.behind) != (not other.before, not other.behind):
             return False
@@ -80,8 +80,8 @@ class Use:
     on it."""
 
     parts: tuple[Part, ...]
-    along: Reach
-    across: Reach
+    along: Margins
+    across: Margins
     laying: Laying
 
 
@@ -114,9 +114,9 @@ def _use(parts: tuple[Part, ...], tracing: Tracing) -> Use:
     left, low, right, high = tracing.box
     blank = parts[0].shape.blank
     if tracing.whole:
-        return Use(parts, Reach(0.0, 0.0), Reach(0.0, 0.0), AS_PRINTED)
-    along = Reach(_off(left), _off(blank.length - right))
-    return Use(parts, along, Reach(_off(-high), _off(blank.width + low)), AS_PRINTED)
+        return Use(parts, Margins(0.0, 0.0), Margins(0.0, 0.0), AS_PRINTED)
+    along = Margins(_off(left), _off(blank.length - right))
+    return Use(parts, along, Margins(_off(-high), _off(blank.width + low)), AS_PRINTED)
 
 
 def _off(distance: float) -> float:

@@ -12,7 +12,7 @@ from geometry.design.part import Part
 from geometry.primitives.frame import scale
 from geometry.sheets.part_names import group_title, listed, own_name
 from geometry.sheets.standing_words import way
-from geometry.sheets.template_uses import Laying, Reach, Use
+from geometry.sheets.template_uses import Laying, Margins, Use
 from shared.units import length_mark
 
 
@@ -90,11 +90,11 @@ def _placed(use: Use, uses: Sequence[Use], shared: str) -> str:
     region = _region(use)
     changed = [
         what
-        for what, reach, changes in (
+        for what, margins, changes in (
             ("ends", use.along, use.laying.ends),
             ("edges", use.across, use.laying.edges),
         )
-        if changes and reach.is_like(reach.changed)
+        if changes and margins.is_like(margins.changed)
     ]
     if set(use.parts) == set(uses[0].parts):
         words = f"the {region.removeprefix(', ')} of the same"
@@ -133,24 +133,24 @@ def _region(use: Use) -> str:
     return f"{_along(use.along, use.parts[0].shape.blank.length)}{_across(use.across)}"
 
 
-def _along(reach: Reach, length: float) -> str:
-    if reach.whole:
+def _along(margins: Margins, length: float) -> str:
+    if margins.whole:
         return ""
-    if not reach.before:
+    if not margins.before:
         return ", left end"
-    if not reach.behind:
+    if not margins.behind:
         return ", right end"
-    return f", {_mm(reach.before)} to {_mm(length - reach.behind)} from the left end"
+    return f", {_mm(margins.before)} to {_mm(length - margins.behind)} from the left end"
 
 
-def _across(reach: Reach) -> str:
-    if reach.whole:
+def _across(margins: Margins) -> str:
+    if margins.whole:
         return ""
-    if not reach.before:
+    if not margins.before:
         return ", at the face edge"
-    if not reach.behind:
+    if not margins.behind:
         return ", at the far edge"
-    return f", from {_mm(reach.before)} off the face edge"
+    return f", from {_mm(margins.before)} off the face edge"
 
 
 def _mm(value: float) -> str:

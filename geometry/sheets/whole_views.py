@@ -20,7 +20,7 @@ from geometry.primitives.frame import Vec3, add, subtract
 from geometry.sheets.figure_page import Figure, WholeSheet, whole_sheet
 from geometry.sheets.label_spots import spots_of
 from geometry.sheets.layout import Layout
-from geometry.sheets.leaf import Leaf, standing
+from geometry.sheets.leaf import Leaf, turned_upright
 from geometry.sheets.section_marks import visible_lines
 from geometry.solids.cutting import placed
 from geometry.solids.solid import Floats, PlacedSolid
@@ -39,12 +39,12 @@ _NOTHING: Floats = np.empty((0, 4))
 
 def pictorial_page(bench: Bench, layout: Layout) -> WholeSheet:
     """The bench in a pictorial view, its parts named, the sheet lying or upright."""
-    return whole_sheet(_pictorials(bench, None), (layout, standing(layout)))
+    return whole_sheet(_pictorials(bench, None), (layout, turned_upright(layout)))
 
 
 def exploded_page(bench: Bench, layout: Layout) -> WholeSheet:
     """The bench taken apart, its parts named, the sheet lying or upright."""
-    return whole_sheet(_explosions(bench, None, ()), (layout, standing(layout)))
+    return whole_sheet(_explosions(bench, None, ()), (layout, turned_upright(layout)))
 
 
 def pictorial_leaf(bench: Bench, layout: Layout) -> Leaf:

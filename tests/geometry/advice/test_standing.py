@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 import trimesh
 
-from geometry.advice.standing import Standing, seat_corners, standing, tippings
+from geometry.advice.standing import Footing, footing_of, seat_corners, tippings
 from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import set_values
@@ -17,7 +17,7 @@ from shared.materials import density_of
 def test_moments_by_hand() -> None:
     """Feet 1000 x 300, 200 N in the middle, 600 N 60 mm outside the front: 200 x 150 = 30 N m
     against 600 x 0.06 = 36 N m tips; at 50 mm outside it stands, just."""
-    bench = Standing(
+    bench = Footing(
         ((0.0, -300.0), (1000.0, -300.0), (1000.0, 0.0), (0.0, 0.0), (0.0, -300.0)),
         200.0,
         (500.0, -150.0),
@@ -38,7 +38,7 @@ def test_moments_by_hand() -> None:
 @pytest.mark.parametrize("base", ["crossed stretchers", "plinth", "four legs"])
 def test_weight_and_centre_by_another_library(base: str) -> None:
     bench = build(set_values(default_spec(), {"base": base}))
-    found = standing(bench)
+    found = footing_of(bench)
     assert found is not None
     mass, moment = 0.0, np.zeros(3)
     for part in bench.parts:

@@ -8,7 +8,7 @@ import pytest
 
 from geometry.sheets.cut_table import CutTable, divided
 from geometry.sheets.layout import Layout
-from geometry.sheets.page_plan import Drawn, planned
+from geometry.sheets.page_plan import DrawnPart, planned
 from geometry.sheets.title_block import title_block_of
 from geometry.views.look import look_at_part
 from geometry.views.view import PART_EDGE, PART_END, PART_FACE
@@ -24,7 +24,7 @@ def layout(project) -> Layout:
 
 def pages_of(part, table: CutTable, layout: Layout):
     views = [look_at_part(part, view) for view in VIEWS]
-    bare = Drawn(views, [], lambda blocks, *_: tuple(blocks))
+    bare = DrawnPart(views, [], lambda blocks, *_: tuple(blocks))
     return planned(bare, table, 20.0, layout)
 
 

@@ -220,3 +220,30 @@ def test_a_size_is_not_drawn_where_another_is_as_large() -> None:
                 assert abs(way[0]) == pytest.approx(1.0)
             if one.name == "lipping_thick":
                 assert abs(way[1]) == pytest.approx(1.0)
+
+
+def test_a_third_is_drawn_on_the_tenon_and_on_one_cheek_only() -> None:
+    """Stretchers 40 thick, their tenons a third of that, with no play: the tenon, the mortise and
+    each cheek are 13.33; the tenon and the mortise lie from 13.33 to 26.67, the cheek from 0."""
+    bench = build(set_values(default_spec(), {"tenon_rule": "third", "bridle_fit": 0.0}))
+    joint = next(one for one in bench.joints if one.kind == "bridle joint")
+    third = bench.spec.number("base_thickness") / 3.0
+    wanted = {
+        "tenon_thickness": (0, third, 2.0 * third),
+        "mortise_width": (1, third, 2.0 * third),
+        "cheek": (1, 0.0, third),
+    }
+    seen = set()
+    for shown in views_of(bench, joint.name):
+        view = shown.figure.view
+        for one in (one for one in shown.dimensions if one.name in wanted):
+            index, *depths = wanted[one.name]
+            frame = bench.part(joint.parts[index]).frame
+            told = [view.project(frame.to_bench((0.0, 0.0, depth))) for depth in depths]
+            levels = [
+                sorted(u * one.along[0] + v * one.along[1] for u, v in ends)
+                for ends in (told, (one.start, one.end))
+            ]
+            assert levels[1] == pytest.approx(levels[0], abs=0.01)
+            seen.add(one.name)
+    assert {"tenon_thickness", "cheek"} <= seen

@@ -20,6 +20,7 @@ from geometry.solids.cutting import solid_of
 from geometry.views.view import PART_EDGE, PART_END, PART_FACE
 from tests.geometry.sheets.conftest import piece
 from tests.samples import FOLDER
+from tests.samples import plain as built
 
 SAMPLES = sorted(FOLDER.glob("*.settle"))
 
@@ -95,8 +96,22 @@ def test_a_splayed_leg(splayed_leg):
 
 
 def test_tenons_are_measured_from_their_ends(tenoned):
-    assert sizes(tenoned, "face") == [50.0, 50.0, 60.0, 600.0]
+    """And from shoulder to shoulder: 600 less a tenon of 50 at either end."""
+    assert sizes(tenoned, "face") == [50.0, 50.0, 60.0, 500.0, 600.0]
     assert sizes(tenoned, "edge") == [13.0, 13.0]
+
+
+def test_a_tenoned_rail_is_set_out_from_its_shoulders():
+    """The lock-keeper's rails: 850 between posts; nine slats of 50 stand 40 apart and from the
+    posts, their mortises 3 narrower on either side: the first 43 from the shoulder, then each 90
+    on.  An apron's bores: 58.5 from its shoulder, 85.9 - 27.5 from the tenon's tip."""
+    found = sizes(built("lock_keepers", {}).part("rest_rail_1"), "face")
+    assert {850.0, *(43.0 + 90.0 * k for k in range(9))} <= set(found)
+    assert 68.0 not in found
+    apron = built("bowling_green", {}).part("apron_front")
+    tip = {round(d.value, 1) for d in part_dimensions(apron.shape) if d.view == "face"}
+    assert {1186.2, 58.5} <= tip
+    assert 85.9 not in tip
 
 
 def test_a_mortise_turned_from_the_grain_is_placed_by_one_corner():
