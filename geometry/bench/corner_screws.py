@@ -48,7 +48,7 @@ def seat_screw(spec: BenchSpec, corner: str) -> SlottedScrew | str:
     middle = (b.near + b.far) / 2.0
     p = (b.end_in + middle - b.side_in) / 2.0
     at = place(b, corner, p, middle - p, 0.0)
-    shrink, swell = f.shrink(at[1]), f.swell(at[1])
+    shrink, swell = f.room_back(at[1]), f.room_on(at[1])
     moved = _HALF * max(shrink, swell) + EASE / 2.0
     wide = f.head
     why = _hindered(b, f, moved, wide)
@@ -74,6 +74,7 @@ def seat_screw(spec: BenchSpec, corner: str) -> SlottedScrew | str:
         away=away,
         shrink=shrink,
         swell=swell,
+        travel=f.shrink(at[1]) + f.swell(at[1]),
         shank=f.shank,
         pilot=f.pilot,
         head=wide,

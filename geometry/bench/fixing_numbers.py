@@ -6,6 +6,7 @@ from that line travels with it.  Where a fixing has no room it is left out, and 
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -29,6 +30,8 @@ LEAST_WALL = 3.0  # mm of wood beside a slot or mortise
 LEAST_OVER = 3.0  # mm of board over the point of a screw
 LEAST_EDGE = 8.0  # mm between a pilot hole and the board's edge
 _LEAST_BLOCK = 22.0  # mm of a block on either side of its middle; common practice, no source
+_MARKED = 0.5  # mm to which a maker sets out where a slot ends; common practice, no source
+_HAIR = 1e-9
 _BEARING = 8.0  # mm on either side of a slot where the piece bears on the board
 
 
@@ -67,9 +70,25 @@ class FixingNumbers:
         """How far it moves away from that line, made to dampest."""
         return 0.0 if self.still else self.seasons.moved(abs(y - self.held_at))[1]
 
+    def room_back(self, y: float) -> float:
+        """What a fixing at Y leaves it to move back, beside its own play."""
+        return self.shrink(y) if self.buttons else _set_out(self.shrink(y))
+
+    def room_on(self, y: float) -> float:
+        """And away from that line."""
+        return self.swell(y) if self.buttons else _set_out(self.swell(y))
+
     def away(self, y: float) -> Vec3:
         """The direction in which the board grows there."""
         return (0.0, 1.0 if y >= self.held_at else -1.0, 0.0)
+
+
+def _set_out(moved: float) -> float:
+    """What a slot leaves a screw on one side for that: it is set out to half a millimetre, never
+    shorter than it must be."""
+    if moved <= 0.0:
+        return 0.0
+    return math.ceil((moved + EASE / 2.0) / _MARKED - _HAIR) * _MARKED - EASE / 2.0
 
 
 @lru_cache(maxsize=512)
@@ -145,7 +164,7 @@ def fixed(spec: BenchSpec) -> Fixed:
 def _travel(f: FixingNumbers, bearer: Bearer) -> float:
     """The most that the board moves anywhere over a bearer."""
     ends = (bearer.start[1], bearer.end[1])
-    return max(f.shrink(y) + f.swell(y) for y in ends)
+    return max(f.room_back(y) + f.room_on(y) for y in ends)
 
 
 def half_along(f: FixingNumbers, bearer: Bearer) -> float:
@@ -232,7 +251,7 @@ def screw(f: FixingNumbers, place: Place) -> SlottedScrew:
     """The slotted screw at a place, through the bearer or through its block."""
     bearer = place.bearer
     at = screw_at(f, place)
-    shrink, swell = f.shrink(at[1]), f.swell(at[1])
+    shrink, swell = f.room_back(at[1]), f.room_on(at[1])
     wide = f.head if bearer.solid else f.shank + EASE
     off = abs(bearer.along[1]) * max(shrink, swell) + EASE / 2.0 + wide / 2.0
     half = (bearer.thickness if bearer.solid else f.block) / 2.0
@@ -250,6 +269,7 @@ def screw(f: FixingNumbers, place: Place) -> SlottedScrew:
         away=f.away(at[1]),
         shrink=shrink,
         swell=swell,
+        travel=f.shrink(at[1]) + f.swell(at[1]),
         shank=f.shank,
         pilot=f.pilot,
         head=f.head,

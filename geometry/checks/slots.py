@@ -33,8 +33,8 @@ def _short_slots(bench: Bench) -> Iterator[Finding]:
         y = screw_at(f, place)[1]
         shrinks, swells = in_that_air.moved(abs(y - f.held_at))
         for needed, there in (
-            (shrinks, f.shrink(y) + EASE / 2.0),
-            (swells, f.swell(y) + EASE / 2.0),
+            (shrinks, f.room_back(y) + EASE / 2.0),
+            (swells, f.room_on(y) + EASE / 2.0),
         ):
             if needed > there + _HAIR and (worst is None or needed - there > worst[0]):
                 worst = (needed - there, needed, there, place)

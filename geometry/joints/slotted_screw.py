@@ -24,17 +24,18 @@ class SlottedScrew:
     """In bench coordinates, mm.
 
     ``screw`` is where it enters the board's underside; ``away`` the level unit direction in which
-    the board grows there, ``shrink`` and ``swell`` how far it moves either way from its place when
-    made.  ``shank``, ``pilot`` and ``head`` are diameters; ``ease`` is how much wider than the
-    shank the slot is.  ``land`` is the wood under the head, ``depth`` the piece's height there,
-    ``bite`` how deep the screw goes into the board.  ``bearing`` are level rectangles where the
-    piece bears on the board.
+    the board grows there, ``shrink`` and ``swell`` how far it may move either way from its place
+    when made, ``travel`` how far it does, from the driest to the dampest.  ``shank``, ``pilot`` and
+    ``head`` are diameters; ``ease`` is how much wider than the shank the slot is.  ``land`` is the
+    wood under the head, ``depth`` the piece's height there, ``bite`` how deep the screw goes into
+    the board.  ``bearing`` are level rectangles where the piece bears on the board.
     """
 
     screw: Vec3
     away: Vec3
     shrink: float
     swell: float
+    travel: float
     shank: float
     pilot: float
     head: float
@@ -82,9 +83,7 @@ def slotted_screw(name: str, piece: Part, board: Part, at: SlottedScrew) -> Join
                 "slot_width", slot.width, "mm", "for the screw's shank", (0,), cross(UP, at.away)
             ),
             *places_of(piece, round_ends, UP, _SLOT, 0),
-            Measure(
-                "travel", at.shrink + at.swell, "mm", "of the board here, driest to dampest", ()
-            ),
+            Measure("travel", at.travel, "mm", "of the board here, driest to dampest", ()),
             Measure(
                 "screw_from_end",
                 slot.before + slot.width / 2.0,

@@ -23,6 +23,7 @@ from geometry.sheets.leaf import Leaf, turned_upright
 from geometry.sheets.part_sheets import called, part_groups, part_leaves
 from geometry.sheets.section_page import cross_section_leaf
 from geometry.sheets.section_sheet import section_leaf
+from geometry.sheets.template_uses import template_names
 from geometry.sheets.thinning import legible
 from geometry.sheets.whole_views import exploded_leaf, pictorial_leaf
 from geometry.views.bench_views import bench_views
@@ -43,11 +44,12 @@ def drawings(
     scale.
     """
     boards = boards_of(bench)
-    groups = (*part_groups(bench), *part_groups(boards))
+    whole = part_groups(bench)
+    groups, names = (*whole, *part_groups(boards)), template_names(whole)
     leaves = [
         *(
             leaf
-            for group, told in zip(groups, called(groups), strict=True)
+            for group, told in zip(groups, called(groups, names), strict=True)
             for leaf in part_leaves(group, layout, told)
         ),
         *joint_leaves(bench, layout),

@@ -23,6 +23,7 @@ from geometry.solids.cutting import solid_of
 
 NEAR = 0.02  # mm: a wall and a corner nearer than this belong together
 _LONG = 0.6  # of the length: a cut that runs farther works along the piece
+_TENON = "tenon"  # the title of the cuts that leave one
 _KEPT = 256  # shapes of one bench and the one before
 _ARRIS = 0.75  # of the thickness: a tilted cut shallower than this only breaks an arris
 
@@ -100,6 +101,26 @@ class MarkedPart:
             return self.edge_ends(far)
         first, last = on[int(on[:, 0].argmin())], on[int(on[:, 0].argmax())]
         return (float(first[0]), float(first[1])), (float(last[0]), float(last[1]))
+
+    @property
+    def slanted_shoulders(self) -> bool:
+        """Whether tenons at both ends have shoulders that slant on the face: then the piece is set
+        out from those, as no square mark goes through a tenon's tip."""
+        both = [self.shoulders(far) for far in (False, True)]
+        if not all(self._is_shoulder(corner) for corners in both for corner in corners):
+            return False
+        return abs(both[0][0][0] - both[1][0][0]) > NEAR
+
+    def _is_shoulder(self, corner: Vec2) -> bool:
+        """Whether a tenon goes on beyond the corner of an edge, at the left or the right end."""
+        x, _ = corner
+        if min(abs(x - self.low[0]), abs(x - self.high[0])) < NEAR:
+            return False
+        for waste in self.cuts:
+            xs = [at for at, _ in (*waste.low, *waste.high)]
+            if waste.title == _TENON and min(xs) - NEAR < x < max(xs) + NEAR:
+                return True
+        return False
 
     def is_through(self, waste: Waste) -> bool:
         return waste.z_low < NEAR and waste.z_high > self.blank.thickness - NEAR

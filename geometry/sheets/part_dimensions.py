@@ -3,10 +3,10 @@
 Frame: the part's own (x along the grain, y from the face edge, z from the face side), mm; the
 dimensions are those of the views PART_FACE (x, -y), PART_EDGE (x, z) and PART_END (z, -y).
 
-Method: lengths run from the corner of the edge they are measured along, beyond a tenon from its
-shoulder, as a maker marks them; widths from the face edge, depths from the face side; what runs out
-at an end is measured from that end.  A slanted wall gets its angle from the nearer of square and
-parallel; a rectangle turned from the grain, as in a raked post, is placed by one corner.  A cut
+Method: lengths run from the corner of the edge they are measured along, between slanted shoulders
+from those, as a maker marks them; widths from the face edge, depths from the face side; what runs
+out at an end is measured from that end.  A slanted wall gets its angle from the nearer of square
+and parallel; a rectangle turned from the grain, as in a raked post, is placed by one corner.  A cut
 that works along most of the piece is shown in the end view, a tilted one where its slope is seen.
 Where one cut makes many slanted gaps in a row, as dovetails do, they are marked where a maker sets
 them out, at the end of the piece; of more than would stand beside the piece the places are left to
@@ -35,7 +35,6 @@ from geometry.views.view import PART_EDGE, PART_END, PART_FACE, View
 
 _ABOVE, _BELOW, _RIGHT, _LEFT, _WITHIN = 1, -1, 1, -1, 0
 _SQUARE = 1e-3  # cosine: sides nearer to square than this make a rectangle
-_TENON = "tenon"  # the title of the cuts that leave one
 _FEW = 4  # gaps of one cut; the sides of more are marked at the end alone, not at the base line
 _MANY = 12  # gaps or sockets of one cut; the places of more are in the table of cuts
 _SIZE, _PLACE, _EDGE, _OVERALL = 0, 1, 5, 9  # ranks, from the part outward
@@ -74,9 +73,9 @@ def _hole(sizes: PartSizes, middle: Vec2) -> None:
     part = sizes.part
     x, y = middle
     far = y > (part.low[1] + part.high[1]) / 2.0
-    start, _ = part.shoulders(far)
-    if not _has_shoulder(part, start):
-        start = (part.low[0], start[1])
+    start = (part.low[0], part.high[1] if far else part.low[1])
+    if part.slanted_shoulders:
+        start, _ = part.shoulders(far)
     sizes.along_the_grain(start, middle, Stand(_BELOW if far else _ABOVE, _PLACE))
     left = x < (part.low[0] + part.high[0]) / 2.0
     edge = (part.low[0] if left else part.high[0], -part.low[1])
@@ -195,9 +194,8 @@ def _along(sizes: PartSizes, waste: Waste, stations: Sequence[Vec2], far: bool) 
     side = _BELOW if far else _ABOVE
     xs = [x for x, _ in (*waste.low, *waste.high)]
     at_start, at_end = min(xs) < NEAR, max(xs) > sizes.part.blank.length - NEAR
-    shoulder, _ = sizes.part.shoulders(far)
-    if not at_start and not at_end and _has_shoulder(sizes.part, shoulder):
-        start = shoulder
+    if not at_start and not at_end and sizes.part.slanted_shoulders:
+        start, _ = sizes.part.shoulders(far)
     if len(marks) == 1 and not waste.flat and at_start:
         sizes.along_the_grain(start, marks[0], Stand(side, _SIZE))
     elif len(marks) == 1 and not waste.flat and at_end:
@@ -208,18 +206,6 @@ def _along(sizes: PartSizes, waste: Waste, stations: Sequence[Vec2], far: bool) 
     else:
         for mark in marks:
             sizes.along_the_grain(start, mark, Stand(side, _PLACE))
-
-
-def _has_shoulder(part: MarkedPart, corner: Vec2) -> bool:
-    """Whether a tenon goes on beyond the corner of an edge, at the left or the right end."""
-    x, _ = corner
-    if min(abs(x - part.low[0]), abs(x - part.high[0])) < NEAR:
-        return False
-    for waste in part.cuts:
-        xs = [at for at, _ in (*waste.low, *waste.high)]
-        if waste.title == _TENON and min(xs) - NEAR < x < max(xs) + NEAR:
-            return True
-    return False
 
 
 def _across(sizes: PartSizes, waste: Waste, walls: Sequence[Wall]) -> None:
@@ -352,13 +338,12 @@ def _depths(sizes: PartSizes, waste: Waste) -> None:
 
 
 def _edges(sizes: PartSizes) -> None:
-    """The lengths of the edges where slanted or tilted ends make them differ, and from shoulder to
-    shoulder."""
+    """The lengths of the edges where slanted or tilted ends make them differ; between shoulders
+    that slant, from shoulder to shoulder."""
     part = sizes.part
-    for far, side in ((False, _ABOVE), (True, _BELOW)):
-        corners = part.shoulders(far)
-        if all(_has_shoulder(part, corner) for corner in corners):
-            sizes.along_the_grain(*corners, Stand(side, _EDGE))
+    if part.slanted_shoulders:
+        for far, side in ((False, _ABOVE), (True, _BELOW)):
+            sizes.along_the_grain(*part.shoulders(far), Stand(side, _EDGE))
     planes = [waste for waste in part.cuts if waste.flat]
     if any(plane.upright for plane in planes):
         for far, side in ((False, _ABOVE), (True, _BELOW)):

@@ -7,7 +7,7 @@ and the end view in their places by first or third angle.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from functools import partial
 
 import numpy as np
@@ -39,6 +39,7 @@ from geometry.views.view import PART_EDGE, PART_END, PART_FACE
 from shared.words import in_words
 
 _AIR = 0.4  # mm between a text and a line that is interrupted at it
+NO_TEMPLATES: Mapping[str, tuple[str, ...]] = {}
 _POOR = 0.5  # of the largest scale that a sheet has room for: then it is tried upright
 
 
@@ -50,11 +51,17 @@ def part_groups(bench: Bench) -> tuple[tuple[Part, ...], ...]:
     )
 
 
-def called(groups: Sequence[Sequence[Part]]) -> tuple[Called, ...]:
-    """What the pages of groups are called among each other."""
+def called(
+    groups: Sequence[Sequence[Part]], templates: Mapping[str, tuple[str, ...]] = NO_TEMPLATES
+) -> tuple[Called, ...]:
+    """What the pages of groups are called among each other; ``templates`` are those that serve for
+    a part, by its name."""
     titles = page_titles(groups)
     kin = kin_words(groups, [title for title, _ in titles])
-    return tuple(Called(*title, words) for title, words in zip(titles, kin, strict=True))
+    return tuple(
+        Called(*title, words, templates.get(group[0].name, ()))
+        for group, title, words in zip(groups, titles, kin, strict=True)
+    )
 
 
 def part_leaves(

@@ -28,12 +28,13 @@ _AFTER_HEAD = 6.0
 
 @dataclass(frozen=True, slots=True)
 class Called:
-    """A page's title, whether that names all of its pieces, and the sentence on pages of pieces
-    that are their mirror images."""
+    """A page's title, whether that names all of its pieces, the sentence on pages of pieces that
+    are their mirror images, and the names of the full-size templates of its pieces."""
 
     title: str
     tells_all: bool = False
     kin: str = ""
+    templates: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +70,9 @@ def head(parts: Sequence[Part], called: Called, layout: Layout, width: float) ->
     if len(parts) > 1 and not called.tells_all:
         sentences.append(f"For: {listed(names)}.")
     sentences += [called.kin, f"{_DRAWN} {standings(parts, names)}"]
+    if called.templates:
+        word = "Templates" if len(called.templates) > 1 else "Template"
+        sentences.append(f"{word} at full size: {', '.join(called.templates)}.")
     sentences += [*proud_words(first), *(_sentence(note) for note in first.notes)]
     if first.shape.cuts:
         sentences.append(
@@ -83,6 +87,8 @@ def head(parts: Sequence[Part], called: Called, layout: Layout, width: float) ->
 def _lengths_from(part: Part) -> str:
     """Where an end slants, the two edges begin at different places."""
     marked = marked_part(part.shape)
+    if marked.slanted_shoulders:
+        return "from the left shoulder (in the table from the outermost end)"
     near, far = (marked.edge_ends(is_far)[0][0] for is_far in (False, True))
     if abs(near - far) < NEAR:
         return "from the left end"

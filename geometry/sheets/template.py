@@ -19,7 +19,7 @@ from geometry.drawing.cropping import cropped
 from geometry.sheets.part_dimensions import part_dimensions
 from geometry.sheets.part_sheets import part_groups
 from geometry.sheets.printer import Edges
-from geometry.sheets.template_uses import Use, traced
+from geometry.sheets.template_uses import Use, template_name, traced
 from geometry.sheets.template_words import template_titles
 from geometry.sheets.tiles import Box, Tiling, tilings
 from geometry.sheets.tracing import Tracing
@@ -84,7 +84,9 @@ def templates_of(
             ],
         )
         start, told = proud_ends(part)[0], in_units(title, style.shown)
-        templates.append(Template(f"T{number}", told, one.uses, tracing, placed, start, ways))
+        templates.append(
+            Template(template_name(number), told, one.uses, tracing, placed, start, ways)
+        )
     return tuple(templates)
 
 

@@ -11,8 +11,8 @@ one of the three changed, or all of them, is turned over.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 import numpy as np
 import shapely
@@ -93,12 +93,13 @@ class Traced:
     uses: tuple[Use, ...]
 
 
-def traced(groups: Sequence[Sequence[Part]]) -> tuple[Traced, ...]:
+@lru_cache(maxsize=4)
+def traced(groups: tuple[tuple[Part, ...], ...]) -> tuple[Traced, ...]:
     """The fewest templates for all regions worth tracing of groups of parts made alike."""
     found: list[Traced] = []
     for group in groups:
         for tracing in tracings(group[0]):
-            use = _use(tuple(group), tracing)
+            use = _use(group, tracing)
             for k, one in enumerate(found):
                 laying = _fits(one, use, tracing)
                 if laying is not None:
@@ -108,6 +109,20 @@ def traced(groups: Sequence[Sequence[Part]]) -> tuple[Traced, ...]:
             else:
                 found.append(Traced(tracing, (use,)))
     return tuple(found)
+
+
+def template_name(number: int) -> str:
+    """What the first template, the second and so on are called."""
+    return f"T{number}"
+
+
+def template_names(groups: tuple[tuple[Part, ...], ...]) -> dict[str, tuple[str, ...]]:
+    """By the name of a part the templates that serve for it."""
+    found: dict[str, tuple[str, ...]] = {}
+    for number, one in enumerate(traced(groups), start=1):
+        for name in dict.fromkeys(part.name for use in one.uses for part in use.parts):
+            found[name] = (*found.get(name, ()), template_name(number))
+    return found
 
 
 def _use(parts: tuple[Part, ...], tracing: Tracing) -> Use:

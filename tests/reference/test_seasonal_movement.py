@@ -7,6 +7,8 @@ board: a flooring association's note that cites the handbook.
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
 from geometry.bench.build import build
@@ -58,7 +60,8 @@ def test_a_slot_by_hand() -> None:
     """A case 400 deep of cherry on panel feet, held at its back edge.  Panels stand 40 in at either
     edge and the rail, 26 thick, runs in the middle: the front stretch goes from 42 in front to the
     rail's front and 2 more, -358 to -215, its middle at -286.5.  The screw, no. 8 (0.164 in), there
-    shrinks 286.5 x 0.00248 x 3 toward the back and swells as much away from it."""
+    shrinks 286.5 x 0.00248 x 3 = 2.13 toward the back and swells as much away from it; with 0.3 of
+    play that is 2.43 either way, set out to the half millimetre above, 2.5."""
     spec = set_values(
         default_spec(),
         {"base": "panel feet", "depth": 400.0, "timber": "black cherry", "flare": 0.0},
@@ -68,17 +71,16 @@ def test_a_slot_by_hand() -> None:
     measures = {one.name: one.value for one in joint.measures}
     travel = 286.5 * 0.00248 * 6.0
     assert measures["travel"] == pytest.approx(travel)
-    assert measures["slot_length"] == pytest.approx(travel + 0.164 * 25.4 + 2.0 * 0.6)
-    assert measures["screw_from_end"] == pytest.approx(
-        travel / 2.0 + 0.3 + (0.164 * 25.4 + 0.6) / 2.0
-    )
+    assert measures["slot_length"] == pytest.approx(2.0 * 2.5 + 0.164 * 25.4 + 0.6)
+    assert measures["screw_from_end"] == pytest.approx(2.5 + (0.164 * 25.4 + 0.6) / 2.0)
     low, high = bounding_box(build(spec).part("fixing_block_panel_foot_left_front_1"))
     assert (low[1] + high[1]) / 2.0 == pytest.approx(-286.5)
 
 
 def test_a_seat_grows_away_from_where_it_is_held() -> None:
     """Forward in front of that line and back behind it, so that the long half of a slot lies there:
-    made at 7 % for 6 to 12 %, the board shrinks one part where it swells five."""
+    made at 7 % for 6 to 12 %, the board shrinks one part where it swells five; either way has 0.3
+    of play and is set out to the half millimetre above."""
     middle = set_values(default_spec(), {"base": "panel feet", "fixing": "screws in slots"})
     middle = set_values(middle, {"fixing_held": "middle"})
     middle = set_values(middle, {"moisture_low": 6.0, "moisture_made": 7.0, "moisture_high": 12.0})
@@ -92,6 +94,8 @@ def test_a_seat_grows_away_from_where_it_is_held() -> None:
             frame = bench.part(joint.parts[0]).frame
             y, way = frame.to_bench(slot.screw)[1], frame.turn_to_bench(slot.along)[1]
             assert way == (-1.0 if y < held else 1.0)
-            assert slot.after - 0.3 == pytest.approx(5.0 * (slot.before - 0.3))
+            travel = next(one.value for one in joint.measures if one.name == "travel")
+            for way, share in ((slot.before, 1.0 / 6.0), (slot.after, 5.0 / 6.0)):
+                assert way == pytest.approx(math.ceil(2.0 * (share * travel + 0.3)) / 2.0)
             seen += 1
         assert seen >= 4

@@ -121,6 +121,7 @@ def test_a_slot_is_as_long_as_the_board_moves_either_way() -> None:
         away=(0.0, 1.0, 0.0),
         shrink=2.0,
         swell=1.0,
+        travel=3.0,
         shank=4.2,
         pilot=3.3,
         head=8.4,

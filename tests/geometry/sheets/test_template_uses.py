@@ -46,7 +46,7 @@ def end(*, right: bool = False, far: bool = False) -> SawCut:
 
 
 def board(title: str, *cuts):
-    return [piece(title, BLANK, *cuts)]
+    return (piece(title, BLANK, *cuts),)
 
 
 def bore(x: float, y: float, face: Face = Face.FACE_SIDE) -> Bore:
@@ -72,7 +72,7 @@ def words(uses) -> tuple[str, ...]:
 )
 def test_a_mirror_image_takes_the_same_paper_turned_over(other, laying, told):
     first, second = board("a", end(), bore(34.0, 20.0)), board("b", *other)
-    (one,) = traced([first, second])
+    (one,) = traced((first, second))
     assert [use.laying for use in one.uses] == [AS_PRINTED, laying]
     assert laying.over
     count, how = words(one.uses)
@@ -85,7 +85,7 @@ def test_the_same_piece_laid_otherwise_takes_the_paper_turned_round():
     """A half turn on the table carries the hole from 34, 20 to 166, 60; nothing is turned over."""
     first = board("a", end(), bore(34.0, 20.0))
     turned = board("b", end(right=True, far=True), bore(166.0, 60.0))
-    (one,) = traced([first, turned])
+    (one,) = traced((first, turned))
     assert one.uses[1].laying == Laying(ends=True, edges=True)
     assert not one.uses[1].laying.over
     assert words(one.uses) == (
@@ -96,7 +96,7 @@ def test_the_same_piece_laid_otherwise_takes_the_paper_turned_round():
 
 def test_a_hole_elsewhere_asks_for_a_template_of_its_own():
     first = board("a", end(), bore(34.0, 20.0))
-    found = traced([first, board("b", end(right=True), bore(165.0, 20.0))])
+    found = traced((first, board("b", end(right=True), bore(165.0, 20.0))))
     assert [len(one.uses) for one in found] == [1, 1]
     assert template_titles([one.uses for one in found]) == ("A, left end", "B, right end")
 
@@ -109,7 +109,7 @@ def test_both_ends_of_a_board_share_a_template_as_far_from_each():
         SawCut("end cut", (0.0, 80.0, 0.0), (-COSINE, -SINE, 0.0)),
         SawCut("end cut", (1000.0, 80.0, 0.0), (COSINE, -SINE, 0.0)),
     )  # fmt: skip
-    (one,) = traced([[both]])
+    (one,) = traced(((both,),))
     assert words(one.uses) == (
         "make 1, also turned over",
         "Turned over, face side up: the right end of the same.",
