@@ -50,7 +50,7 @@ LIMITS: tuple[tuple[dict[str, Value], str, str, float, str], ...] = (
     # nine slats and ten spaces of 6 in 930
     (SLATS, "slat_width", "maximum", (930.0 - 60.0) / 9.0, "6 mm} apart"),
     # 22 of rail, 0.2 of fit, 3 before and behind
-    (SLATS, "slat_thickness", "maximum", 15.8, "before and behind them"),
+    (SLATS, "slat_thickness", "maximum", 15.8, "in front of and behind them"),
     # the case's back is not let in at all
     (RAILS, "post_let_in", "maximum", 0.0, "closes the back"),
     # the seat is 360 deep

@@ -92,7 +92,7 @@ def test_two_points_keep_apart() -> None:
 
 
 def test_face_depth_and_picture_end_it_too() -> None:
-    assert pull_point(bench(), 6, (548.0, 128.0, -1.0)).stopped_by.endswith("before the face")
+    assert pull_point(bench(), 6, (548.0, 128.0, -1.0)).stopped_by.endswith("in front of the face")
     assert pull_point(bench(), 6, (548.0, 128.0, 12.0)).stopped_by.startswith("the carving goes")
     assert pull_point(bench(), 6, (548.0, 300.0, 5.0)).stopped_by == "the picture ends there"
     mirrored = bench(carving_mirror="mirrored")
