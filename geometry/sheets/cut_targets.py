@@ -2,10 +2,11 @@
 
 Frame: (u, v) of the view, mm.
 
-Method: a cut owns those panels of the finished solid that have its waste just outside them.  A
-panel seen at all offers points within it, one seen edge on points along it; a panel nearer to the
-viewer hides what lies behind it.  A cut that later ones take away altogether keeps the middle of
-its waste on the face.
+Method: a cut owns those panels of the finished solid that have its waste just outside them.  Where
+two cuts go equally deep a panel may be owned by both: each has those of its points beside which its
+own waste is.  A panel seen at all offers points within it, one seen edge on points along it; a
+panel nearer to the viewer hides what lies behind it.  A cut that later ones take away altogether
+keeps the middle of its waste on the face.
 """
 
 from __future__ import annotations
@@ -32,6 +33,7 @@ from geometry.views.view import PART_EDGE, PART_END, PART_FACE, View
 PART_VIEWS = (PART_FACE, PART_EDGE, PART_END)
 _BESIDE = 0.05  # mm from a face, where its waste is looked for: more than an arc's chords stray
 _EDGE_ON = 0.02  # cosine: a face that leans less toward the viewer is drawn as a line
+_INWARD = 0.01  # of the way to a panel's middle, where the waste beside a point is looked for
 _ON_A_SIDE = 1e-3  # mm: a point on the side of a panel lies in it
 _COVERS = 0.01  # mm that a panel lies in front of what it hides
 _MOSTLY = 0.5
@@ -143,14 +145,19 @@ def _offered(shape: Shape, view: View, owned: dict[int, Indices]) -> dict[int, _
     count = inner.shape[1]
     at[~lines, :count], rooms[~lines, :count], real[~lines, count:] = inner, room, False
     off = at + _BESIDE * _outward(normals, lines)[:, None]
+    inward = at + _INWARD * (corners[:, None, :3].mean(axis=2) - at)
+    beside = (inward + _BESIDE * normals[:, None])[real] @ axes
     open_ = np.broadcast_to((normals[:, 2] > -_EDGE_ON)[:, None], real.shape)[real]
     seen = open_ & ~_covered(shape, view, off[real])
     of_panel = np.repeat(list(owned), [len(own) for own in owned.values()])
     number = np.broadcast_to(of_panel[:, None], real.shape)[real]
     at, rooms = at[real][:, :2], rooms[real]
+    removals = removals_by_cut(shape)
     found: dict[int, _Points] = {}
     for one in dict.fromkeys(of_panel.tolist()):
-        own = number == one
+        own = np.flatnonzero(number == one)
+        mine = own[_gone(removals[one - 1], beside[own])]
+        own = mine if len(mine) else own
         found[one] = _Points(at[own], rooms[own], seen[own])
     return found
 

@@ -71,7 +71,7 @@ def part_leaves(
     told = told or Called(group_title(parts))
     plans, layout = part_plans(parts, layout, told)
     return tuple(
-        _leaf(plan, parts, told, layout, number) for number, plan in enumerate(plans, start=1)
+        part_leaf(plan, parts, told, layout, number) for number, plan in enumerate(plans, start=1)
     )
 
 
@@ -103,7 +103,10 @@ def drawn_part(part: Part) -> DrawnPart:
     return DrawnPart(lineworks, part_dimensions(part.shape), partial(with_notes, part))
 
 
-def _leaf(plan: PagePlan, parts: Sequence[Part], told: Called, layout: Layout, number: int) -> Leaf:
+def part_leaf(
+    plan: PagePlan, parts: Sequence[Part], told: Called, layout: Layout, number: int
+) -> Leaf:
+    """A page as planned; ``number`` counts the pages of the parts from 1."""
     part = parts[0]
     left, _, right, top = layout.room
     marks: list[Mark] = [*head(parts, told, layout, right - left).marks((left, top), right - left)]

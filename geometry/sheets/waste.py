@@ -14,8 +14,10 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from itertools import combinations, pairwise, product
+from functools import lru_cache
+from itertools import pairwise, product
 
+import numpy as np
 import shapely
 
 from geometry.cuts.cut import Blank, Cut
@@ -29,6 +31,7 @@ from shared.tolerances import CHORD_ERROR, MERGE
 Side = tuple[Vec2, Vec2]
 _COARSE = 0.2  # mm, for a hole askew: only its rectangle is used
 _NEARLY = 1e-6
+_KEPT = 256  # shapes of one bench and the one before
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +61,7 @@ class Waste:
         )
 
 
+@lru_cache(maxsize=_KEPT)
 def wastes(shape: Shape) -> tuple[Waste, ...]:
     """The waste of every removal that meets the blank, in the order of the cuts."""
     found: list[Waste] = []
@@ -199,16 +203,14 @@ def _half_plane(removal: HalfSpace, z: float, blank: Blank) -> shapely.Geometry:
 
 
 def _hull_section(points: Sequence[Vec3], z: float) -> shapely.Geometry:
-    found: list[Vec2] = []
-    for a, b in combinations(points, 2):
-        if abs(a[2] - z) < MERGE:
-            found.append((a[0], a[1]))
-        if abs(b[2] - z) < MERGE:
-            found.append((b[0], b[1]))
-        if (a[2] - z) * (b[2] - z) < 0.0:
-            t = (z - a[2]) / (b[2] - a[2])
-            found.append((a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])))
-    return shapely.MultiPoint(found).convex_hull if found else shapely.Polygon()
+    corners = np.array(points)
+    off = corners[:, 2] - z
+    first, second = np.nonzero(np.triu(off[:, None] * off < 0.0))  # on either side of the plane
+    a, b = corners[first], corners[second]
+    share = ((z - a[:, 2]) / (b[:, 2] - a[:, 2]))[:, None]
+    crossing = a[:, :2] + share * (b[:, :2] - a[:, :2])
+    found = np.concatenate([corners[np.abs(off) < MERGE, :2], crossing])
+    return shapely.multipoints(found).convex_hull if len(found) else shapely.Polygon()
 
 
 def _clipped(region: shapely.Geometry, blank: Blank) -> tuple[Vec2, ...]:

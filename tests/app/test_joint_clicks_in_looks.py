@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from itertools import pairwise
 
 import numpy as np
@@ -50,15 +51,31 @@ def pixel(window: Workplace, point: Vec3) -> Spot:
 
 def spots(window: Workplace, step: float = 5.0) -> dict[str, list[Spot]]:
     """All the pixels of a grid at which a joint lights up, by joint."""
+    found: dict[str, list[Spot]] = {}
+    for joint, at in looked_for(window, step):
+        found.setdefault(joint, []).append(at)
+    return found
+
+
+def any_spot(window: Workplace) -> Spot:
+    """The first pixel of the grid at which some joint lights up."""
+    return next(looked_for(window, 5.0))[1]
+
+
+def spot_of(window: Workplace, joint: str) -> Spot:
+    """The first pixel of the grid at which this joint lights up."""
+    return next(at for name, at in looked_for(window, 5.0) if name == joint)
+
+
+def looked_for(window: Workplace, step: float) -> Iterator[tuple[str, Spot]]:
+    """Joints that light up, and where, pixel by pixel."""
     looks = window.page.looks
     looks.refresh()
-    found: dict[str, list[Spot]] = {}
     for x in np.arange(0.0, looks.width(), step).tolist():
         for y in np.arange(0.0, looks.height(), step).tolist():
             seam = looks.pointer._seams.at(looks.to_sheet((x, y)), looks.density)
             if seam is not None:
-                found.setdefault(seam.joint, []).append((x, y))
-    return found
+                yield seam.joint, (x, y)
 
 
 @pytest.mark.parametrize("name", LOOKS)
@@ -95,7 +112,7 @@ def test_the_way_back_leads_to_where_the_joint_was_clicked(
         at = window.page.canvas.view.window_point("front", (0.0, 450.0))
     else:
         hand = shown(window, name)
-        at = next(iter(spots(window).values()))[0]
+        at = any_spot(window)
     look = window.page.look
     hand.click(at)
     page = window.stages.joints.page
@@ -125,7 +142,7 @@ def test_escape_in_a_field_gives_the_typing_up_and_goes_nowhere(
     window: Workplace, qtbot: QtBot
 ) -> None:
     hand = shown(window, "pictorial")
-    hand.click(spots(window)["housing_bottom_partition_1"][0])
+    hand.click(spot_of(window, "housing_bottom_partition_1"))
     page = window.stages.joints.page
     QApplication.processEvents()
     stick = page.stick
@@ -149,7 +166,7 @@ def test_a_number_typed_in_the_detail_changes_the_bench_that_one_comes_back_to(
 ) -> None:
     hand = shown(window, name)
     before = window.page.looks.marks
-    hand.click(spots(window)["housing_bottom_partition_1"][0])
+    hand.click(spot_of(window, "housing_bottom_partition_1"))
     page = window.stages.joints.page
     QApplication.processEvents()
     stick = page.stick
@@ -173,7 +190,7 @@ def test_a_number_typed_in_the_detail_changes_the_bench_that_one_comes_back_to(
 def test_a_hand_that_moves_or_presses_beside_opens_nothing(window: Workplace, name: str) -> None:
     hand = shown(window, name)
     looks = window.page.looks
-    at = next(iter(spots(window).values()))[0]
+    at = any_spot(window)
     hand.press(at)
     hand.pull((30.0, 20.0))
     assert looks.pointer.seam is None
@@ -292,7 +309,7 @@ def test_each_joint_that_lights_up_opens(window: Workplace, qtbot: QtBot, name: 
 def test_while_the_bench_changes_nothing_stays_lit(window: Workplace) -> None:
     hand = shown(window, "pictorial")
     looks = window.page.looks
-    hand.move(next(iter(spots(window).values()))[0])
+    hand.move(any_spot(window))
     assert looks.pointer.seam is not None
     assert window.presenter.type_value("length", "1300") == ""
     looks.refresh()
@@ -302,11 +319,11 @@ def test_while_the_bench_changes_nothing_stays_lit(window: Workplace) -> None:
 def test_the_hand_leaves_and_nothing_is_lit(window: Workplace) -> None:
     hand = shown(window, "pictorial")
     looks = window.page.looks
-    hand.move(next(iter(spots(window).values()))[0])
+    hand.move(any_spot(window))
     assert looks.pointer.seam is not None
     QApplication.sendEvent(looks, QEvent(QEvent.Type.Leave))
     assert looks.pointer.seam is None
-    hand.move(next(iter(spots(window).values()))[0])
+    hand.move(any_spot(window))
     assert looks.pointer.seam is not None
     window.commands["apart"].trigger()
     looks.refresh()

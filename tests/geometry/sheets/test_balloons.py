@@ -31,7 +31,7 @@ from geometry.drawing.marks import Arc, Fill, Label, Mark, Sheet, Strokes
 from geometry.sheets.cut_words import cut_lines
 from geometry.sheets.layout import Layout
 from geometry.sheets.part_names import group_title
-from geometry.sheets.part_sheets import part_groups, part_leaves, part_plans
+from geometry.sheets.part_sheets import part_groups, part_leaf, part_plans
 from geometry.sheets.part_words import Called
 from geometry.sheets.title_block import title_block_of
 from geometry.sheets.view_grid import Block
@@ -53,6 +53,7 @@ KNOWN_FAULTS = {
 }
 VIEWS = {view.name: view for view in (PART_FACE, PART_EDGE, PART_END)}
 CROWDED = 20  # cuts of one part: with more, lines may have to run through each other
+NOTHING = 1e-3  # mm³: an arris that a moulding only grazes loses more
 RING = 5.0  # mm: that of a detail is larger
 ON_IT = 0.05  # mm: what the chords of a round stray, and a little air
 
@@ -97,23 +98,27 @@ def balloons_of(marks: tuple[Mark, ...]) -> list[Balloon]:
 
 
 def where(shape: Shape, number: int, view: View) -> shapely.Geometry:
-    """What a cut by itself takes off the blank, as it lies in a view; mm."""
-    blank = shape.blank
+    """What a cut by itself takes off the blank, as it lies in a view; mm.
+
+    Of an end sawn off just where the blank ends, which takes nothing off, the face that it leaves.
+    """
+    blank, cut = shape.blank, shape.cuts[number - 1]
     size = (blank.length, blank.width, blank.thickness)
     whole = trimesh.creation.box(bounds=((0.0, 0.0, 0.0), size))
-    left = solid_of(Shape(blank, (shape.cuts[number - 1],)))
+    left = solid_of(Shape(blank, (cut,)))
     rest = trimesh.Trimesh(left.vertices, left.triangles, process=False)
     gone = trimesh.boolean.difference([whole, rest], engine="manifold", check_volume=False)
     a, b, c = np.moveaxis(gone.vertices[gone.faces], 1, 0)
-    volume = float((a * np.cross(b, c)).sum()) / 6.0
-    at_the_end = abs(volume) < 1.0  # an end sawn off just where the blank ends
-    body = whole if at_the_end else gone
-    flat = body.vertices @ np.array((view.right, view.up), dtype=float).T
-    triangles = shapely.polygons(flat[body.faces])
-    region = shapely.union_all(triangles[shapely.area(triangles) > 1e-9], grid_size=1e-6)
-    cut = shape.cuts[number - 1]
-    facing = isinstance(cut, SawCut) and float(np.dot(cut.outward, view.toward)) > 0.5
-    return region.boundary if at_the_end and not facing else region
+    corners = np.stack([a, b, c], axis=1)
+    if abs(float((a * np.cross(b, c)).sum())) / 6.0 < NOTHING:
+        assert isinstance(cut, SawCut), number
+        off = (whole.triangles - np.array(cut.point)) @ np.array(cut.outward)
+        corners = whole.triangles[(np.abs(off) < 1e-6).all(axis=1)]
+    flat = corners @ np.array((view.right, view.up), dtype=float).T
+    triangles = shapely.polygons(flat)
+    solid = triangles[shapely.area(triangles) > 1e-9]
+    edge_on = shapely.linearrings(flat)
+    return shapely.union_all(solid if len(solid) else edge_on, grid_size=1e-6)
 
 
 def hold_numbered(part: Part, blocks: tuple[Block, ...]) -> None:
@@ -165,9 +170,11 @@ def groups_of(bench: Bench) -> Iterator[tuple[Part, ...]]:
 
 def hold(bench: Bench, layout: Layout) -> None:
     for group in groups_of(bench):
-        plans, _ = part_plans(group, layout, Called(group_title(group)))
+        told = Called(group_title(group))
+        plans, way = part_plans(group, layout, told)
         hold_numbered(group[0], plans[0].blocks)
-        for leaf in part_leaves(group, layout):
+        for number, plan in enumerate(plans, start=1):
+            leaf = part_leaf(plan, group, told, way, number)
             paper = leaf.layout.paper
             sheet = Sheet(leaf.title, paper.width, paper.height, leaf.marks)
             hold_apart(sheet, crowded=len(group[0].shape.cuts) > CROWDED)
