@@ -13,6 +13,9 @@ from geometry.cuts.cut import Blank
 from geometry.cuts.overrun import OVERRUN
 from geometry.cuts.removal import Prism, Removal
 from geometry.primitives.path import HALF_TURN_BULGE, QUARTER_TURN_BULGE, BulgedVertex, Path
+from shared.tolerances import COPLANAR
+
+_HAIR = 0.001  # mm
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,10 +40,10 @@ class StoppedHousing:
     def width(self) -> float:
         return self.x_high - self.x_low
 
-    def path(self, y_open: float = 0.0) -> Path:
-        """The outline, counter-clockwise, opened at ``y_open``."""
+    def path(self, y_open: float = 0.0, beyond: float = 0.0) -> Path:
+        """The outline, counter-clockwise, opened at ``y_open``; ``beyond`` is added to its stop."""
         r = min(self.corner_radius, self.width / 2.0)
-        low, high, stop = self.x_low, self.x_high, self.stop
+        low, high, stop = self.x_low, self.x_high, self.stop + beyond
         vertices: list[BulgedVertex] = [(low, y_open, 0.0), (high, y_open, 0.0)]
         if r <= 0.0:
             vertices += [(high, stop, 0.0), (low, stop, 0.0)]
@@ -56,7 +59,8 @@ class StoppedHousing:
         return Path(tuple(vertices))
 
     def removals(self, blank: Blank) -> tuple[Removal, ...]:
-        path = self.path(-OVERRUN)
+        # One that stops at the joint of a lipping leaves no skin of sheet before that.
+        path = self.path(-OVERRUN, _HAIR if abs(self.stop - blank.width) <= COPLANAR else 0.0)
         if self.face is Face.FACE_SIDE:
             return (Prism(path, -OVERRUN, self.depth),)
         return (Prism(path, blank.thickness - self.depth, blank.thickness + OVERRUN),)

@@ -19,6 +19,7 @@ from geometry.design.part import Part
 from geometry.dimensioning.handholds import handholds
 from geometry.solids.measure import bounding_box, volume_of
 from shared.errors import CannotBuild, MakerError
+from tests.flat_faces import facing, flat_faces
 
 BOARDS = ("top", "bottom", "end_panel_left", "end_panel_right")
 STRAIGHT: dict[str, Value] = {"flare": 0.0, "right_end": "mitred"}
@@ -213,6 +214,19 @@ def test_the_joints_behind_lippings_can_be_taken_hold_of() -> None:
     """In plan: in front and behind of top and bottom, and at both their open ends."""
     held = [one for one in handholds(_bench(OPEN, ALL, ROUND)) if one.pull.parameter == "board_lip"]
     assert len(held) == 8
+
+
+def test_a_housing_up_to_the_lipping_leaves_no_skin_before_it() -> None:
+    """At the limit of 16 the housing, 20.2 wide with rounds of 6.35, ends in the joint: 7.5 by 7
+    of the bottom's front edge is open."""
+    deep = 429.2583154571905  # at which a cut up to the joint itself left one
+    bench = _bench(STRAIGHT, {"depth": deep}, ALL, {"board_lip": 16.0})
+    faces = flat_faces(bench.part("bottom"))
+    front = facing(faces, (0.0, -1.0, 0.0))
+    # The edge is 1200 long outside and, between the mitres, 1160 inside.
+    opened = (1200.0 + 1160.0) / 2.0 * 20.0 - front.area
+    assert opened == pytest.approx((20.2 - 2.0 * 6.35) * 7.0, abs=2.0)
+    assert not [face for face in faces if face.normal[1] > 0.99 and face.offset < -400.0]
 
 
 def test_a_top_with_a_run_out_has_no_lipping() -> None:
