@@ -24,7 +24,7 @@ from geometry.bench.lid import LID, LID_LIPPING, STRIP, lid_end_lip, lid_lip
 from geometry.bench.lid_box import has_lid_box
 from geometry.bench.lid_box_numbers import lid_box
 from geometry.bench.lid_box_parameters import on_strip
-from geometry.bench.lipped import moved_moulding
+from geometry.bench.lipped import mouldings_on
 from geometry.bench.member import Member
 from geometry.bench.rail_runs import told
 from geometry.bench.seat_arrises import FRONT, ROUND
@@ -34,7 +34,6 @@ from geometry.design.part import Part
 from geometry.design.spec import BenchSpec
 from geometry.joints.screw_rows import largest_head
 from geometry.primitives.frame import Frame, Vec3
-from shared.tolerances import COPLANAR
 
 ALL_ROUND = "front, ends and back"
 # Common practice, no source, these:
@@ -136,12 +135,7 @@ def _cuts(spec: BenchSpec, part: Part) -> tuple[EdgeMoulding, ...]:
         return ()
     b = lid_box(spec)
     whole = Frame.of((-b.over_ends, b.lid_back, b.top), (1, 0, 0), (0, -1, 0))
-    reach = _reach(part, whole)
-    return tuple(
-        moved_moulding(edge, whole, part.frame)
-        for edge in _edges(spec, b.lid_length, b.lid_back - b.lid_front)
-        if _reaches(edge, reach)
-    )
+    return mouldings_on(_edges(spec, b.lid_length, b.lid_back - b.lid_front), whole, part)
 
 
 def _edges(spec: BenchSpec, long: float, deep: float) -> Iterator[EdgeMoulding]:
@@ -155,25 +149,6 @@ def _edges(spec: BenchSpec, long: float, deep: float) -> Iterator[EdgeMoulding]:
         yield from _ends(spec, long, deep)
     if _back_too(spec):
         yield _edge(spec, ((0.0, 0.0, 0.0), (long, 0.0, 0.0)), FACE_EDGE, stopped=False)
-
-
-def _reach(part: Part, whole: Frame) -> tuple[Vec3, Vec3]:
-    """The least and the greatest corner of a piece of the lid in the frame of the whole."""
-    blank = part.shape.blank
-    far = (blank.length, blank.width, blank.thickness)
-    corners = [whole.to_local(part.frame.to_bench(one)) for one in ((0.0, 0.0, 0.0), far)]
-    low, high = (tuple(pick(*pair) for pair in zip(*corners, strict=True)) for pick in (min, max))
-    return (low[0], low[1], low[2]), (high[0], high[1], high[2])
-
-
-def _reaches(edge: EdgeMoulding, piece: tuple[Vec3, Vec3]) -> bool:
-    """Whether an edge takes something off a piece: across the upper face it goes in by its size."""
-    low, high = piece
-    across = 0 if abs(edge.on_first[0]) > abs(edge.on_first[1]) else 1
-    arris, inward = edge.start[across], edge.on_first[across]
-    if inward > 0.0:
-        return low[across] < arris + edge.size - COPLANAR
-    return high[across] > arris - edge.size + COPLANAR
 
 
 def _ends(spec: BenchSpec, long: float, deep: float) -> tuple[EdgeMoulding, ...]:
@@ -195,14 +170,14 @@ def _edge(spec: BenchSpec, ends: tuple[Vec3, Vec3], beside: Vec3, *, stopped: bo
 
 
 def _notes(spec: BenchSpec, part: Part) -> tuple[str, ...]:
+    stop = 0.0 if _ends_too(spec) else spec.number("lid_edge_stop")
     if part.kind == LID_LIPPING:
-        return told("upper arris", 0.0, "", "with the lid's", part)
+        return told("upper arris", stop, "the ends", "with the lid's", part)
     if part.name == STRIP:
         return told("upper arrises of both ends", 0.0, "", "with the lid's", part)
     if part.name != LID:
         return ()
     where = "front, ends and back" if _back_too(spec) else "front and ends"
-    stop = 0.0 if _ends_too(spec) else spec.number("lid_edge_stop")
     which = f"upper arris of {where if _ends_too(spec) else 'the front'}"
     return told(which, stop, "the ends", "from end to end", part)
 

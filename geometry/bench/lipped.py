@@ -7,7 +7,7 @@ the back from its reverse.  mm.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from enum import Enum
 
@@ -20,7 +20,8 @@ from geometry.design.joint import Joint, Measure
 from geometry.design.part import Part, Shape
 from geometry.joints.glued_faces import glued_faces
 from geometry.joints.reference_faces import Told, places_of
-from geometry.primitives.frame import Frame, Vec3, dot, opposite
+from geometry.primitives.frame import Frame, Vec3, add, dot, opposite, scale
+from shared.tolerances import COPLANAR
 from shared.units import length_mark
 
 TIMBER, SHEET = "timber", "sheet"
@@ -190,6 +191,26 @@ def moved(cut: Chamfer | EdgeMoulding, old: Frame, new: Frame) -> Chamfer | Edge
         for at in (cut.start, cut.end)
     )
     return Chamfer(start, end, Face.FACE_SIDE)
+
+
+def mouldings_on(
+    cuts: Iterable[EdgeMoulding], whole: Frame, piece: Part
+) -> tuple[EdgeMoulding, ...]:
+    """Of a whole board's mouldings those that take something off a piece of it, in its frame."""
+    found = (moved_moulding(cut, whole, piece.frame) for cut in cuts)
+    return tuple(cut for cut in found if _takes_from(cut, piece.shape.blank))
+
+
+def _takes_from(cut: EdgeMoulding, blank: Blank) -> bool:
+    """Whether it reaches into a blank, as far as the box about it tells."""
+    points = [cut.start, cut.end]
+    points += [
+        add(at, scale(way, cut.size)) for at in points for way in (cut.on_first, cut.on_second)
+    ]
+    return all(
+        min(along) < most - COPLANAR and max(along) > COPLANAR
+        for along, most in zip(zip(*points, strict=True), _far(blank), strict=True)
+    )
 
 
 def moved_moulding(cut: EdgeMoulding, old: Frame, new: Frame) -> EdgeMoulding:

@@ -18,7 +18,7 @@ from geometry.bench.lipped import (
     EdgeOf,
     edge_strip,
     end_strip_measures,
-    moved_moulding,
+    mouldings_on,
     strip_name,
 )
 from geometry.bench.member import Member
@@ -126,23 +126,24 @@ def _cuts(spec: BenchSpec, part: Part) -> tuple[Cut, ...]:
     if part.kind != BOARD_LIPPING:
         return ()
     return tuple(
-        _on_strip(cut, lip.core, part)
+        found
         for lip, side in _open_ends(spec)
         if part.name == strip_name(lip.core.name, _SIDES[side]) and reaches_sheet(spec, lip.core)
         for cut in edges_of(spec, lip.core)
+        for found in _on_strip(cut, lip.core, part)
     )
 
 
-def _on_strip(cut: Chamfer | EdgeMoulding, core: Part, strip: Part) -> Cut:
-    """The same cut across the strip's end; the flat of a chamfer is sawn there."""
+def _on_strip(cut: Chamfer | EdgeMoulding, core: Part, strip: Part) -> tuple[Cut, ...]:
+    """The same cut across the strip's end, if it goes so far; a chamfer's flat is sawn there."""
     if isinstance(cut, EdgeMoulding):
-        return moved_moulding(cut, core.frame, strip.frame)
+        return mouldings_on((cut,), core.frame, strip)
     along = subtract(cut.end.on_face, cut.start.on_face)
     outward = unit(cross(along, subtract(cut.start.on_edge, cut.start.on_face)))
     if dot(outward, subtract(cut.start.arris, cut.start.on_face)) < 0.0:
         outward = scale(outward, -1.0)
     sawn = _turned_cut(core, strip.frame, cut.start.on_face, outward)
-    return replace(sawn, title="chamfer")
+    return (replace(sawn, title="chamfer"),)
 
 
 MEMBER = Member(

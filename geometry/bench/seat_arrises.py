@@ -16,19 +16,18 @@ from geometry.bench.arris_rows import (
     snug_at,
 )
 from geometry.bench.constraint import Constraint, rule
-from geometry.bench.lipped import moved_moulding
+from geometry.bench.lipped import mouldings_on
 from geometry.bench.member import Member
-from geometry.bench.panel_ends_numbers import SIDES, panel_ends, panels_of_sheet
+from geometry.bench.panel_ends_numbers import panel_ends, panels_of_sheet
 from geometry.bench.seat_board import SEAT, has_seat_board
 from geometry.cuts.edge_moulding import EdgeMoulding, along_arris
 from geometry.design.parameter import Parameter, choice
 from geometry.design.part import Part
 from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Frame
-from shared.tolerances import COPLANAR
 
 FRONT, ROUND = "front", "front and ends"
-SEAT_LIPPING = "seat_lipping"  # the part along the front
+SEAT_LIPPING = "seat lipping"  # the kind of part
 _MOST = 0.75  # of the seat's thickness; common practice, no source
 
 PARAMETERS: tuple[Parameter, ...] = (
@@ -76,16 +75,13 @@ def _cuts(spec: BenchSpec, part: Part) -> tuple[EdgeMoulding, ...]:
 
 
 def _on_sheet(spec: BenchSpec, part: Part) -> tuple[EdgeMoulding, ...]:
-    """The front edge of the whole seat, on its lipping and on the sheet behind that."""
-    n = panel_ends(spec)
-    # Behind the front's lipping lie the sheet and the lippings of its ends.
-    reached = (SEAT, *(f"{SEAT}_{side}_lipping" for side in SIDES))
-    through = spec.number("seat_edge_size") > n.lip + COPLANAR
-    if part.name != SEAT_LIPPING and not (through and part.name in reached):
+    """The front edge of the whole seat, on its lipping, and where it reaches so far on the sheet
+    and the lippings of its ends behind that."""
+    if part.kind not in (SEAT, SEAT_LIPPING):
         return ()
+    n = panel_ends(spec)
     whole = Frame.of((0.0, 0.0, n.top), (1, 0, 0), (0, -1, 0))
-    edges = _edges(spec, n.length, n.depth, ends_too=False)
-    return tuple(moved_moulding(edge, whole, part.frame) for edge in edges)
+    return mouldings_on(_edges(spec, n.length, n.depth, ends_too=False), whole, part)
 
 
 def _edges(

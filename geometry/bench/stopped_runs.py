@@ -23,16 +23,16 @@ def between(arris: tuple[Vec2, ...], stop: float, size: float) -> tuple[Vec2, ..
     where the whole is too short.
     """
     last = arris[-1][0]
-    began = _begun(arris, stop, _STRETCH * size)
+    began = _begun(arris, arris[0][0] + stop, _STRETCH * size)
     back = _begun(tuple((last - x, y) for x, y in reversed(began)), stop, _STRETCH * size)
     found = tuple((last - x, y) for x, y in reversed(back))
     return found if found and found[-1][0] - found[0][0] >= _RUN * size else ()
 
 
-def _begun(points: tuple[Vec2, ...], stop: float, least: float) -> tuple[Vec2, ...]:
-    """The points from ``stop`` on, in the first stretch of which there is enough left."""
+def _begun(points: tuple[Vec2, ...], start: float, least: float) -> tuple[Vec2, ...]:
+    """The points from x = ``start`` on, in the first stretch of which there is enough left."""
     for k, (p, q) in enumerate(pairwise(points)):
-        x = max(p[0], stop)
+        x = max(p[0], start)
         if q[0] - x >= least:
             y = p[1] + (q[1] - p[1]) * (x - p[0]) / (q[0] - p[0])
             return ((x, y), *points[k + 1 :])

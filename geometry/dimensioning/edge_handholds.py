@@ -21,6 +21,7 @@ from geometry.dimensioning.pull import Handhold, Pull
 from geometry.primitives.frame import Vec3, add, cross, dot, scale, subtract, unit
 from geometry.views.bench_views import bench_views, end_view
 from geometry.views.view import END_LEFT, FRONT, PLAN, View
+from shared.tolerances import COPLANAR
 
 _FLAT = 0.8  # cosine of the steepest a face may lie in a view to be taken hold of there
 _DOWN: Vec3 = (0.0, 0.0, -1.0)
@@ -166,6 +167,8 @@ def _ends(
 ) -> Iterator[Handhold]:
     """A stopped end moves along the arris by as much as its station along the board."""
     run = subtract(cut.end, cut.start)
+    if abs(run[0]) <= COPLANAR:
+        return  # across a lipping on an end; the one in front of it has the same stops
     board = bench.part(part.name.removesuffix("_lipping")) if part.kind == BOARD_LIPPING else part
     stations = dot(part.frame.turn_to_bench(run), board.frame.x_axis)
     along = scale(run, 1.0 / abs(stations))

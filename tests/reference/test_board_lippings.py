@@ -12,6 +12,7 @@ from geometry.bench.build import build
 from geometry.bench.catalogue import default_spec
 from geometry.bench.limits import limits, set_values
 from geometry.checks.all_checks import slow_findings
+from geometry.cuts.edge_moulding import EdgeMoulding
 from geometry.cuts.rebate import Rebate
 from geometry.cuts.saw import SawCut
 from geometry.design.parameter import Value
@@ -227,6 +228,20 @@ def test_a_housing_up_to_the_lipping_leaves_no_skin_before_it() -> None:
     opened = (1200.0 + 1160.0) / 2.0 * 20.0 - front.area
     assert opened == pytest.approx((20.2 - 2.0 * 6.35) * 7.0, abs=2.0)
     assert not [face for face in faces if face.normal[1] > 0.99 and face.offset < -400.0]
+
+
+def test_stopped_edges_begin_as_far_from_both_open_ends() -> None:
+    """50 from the ends of a bench of 1200, over lippings of 8; those on the ends stay whole."""
+    bench = _bench(OPEN, ALL, ROUND, {"chamfer": 9.0, "edge_stop": 50.0})
+    for board in ("top", "bottom"):
+        for name in (board, f"{board}_lipping"):
+            part = bench.part(name)
+            (cut,) = (cut for cut in part.shape.cuts if isinstance(cut, EdgeMoulding))
+            ends = sorted(part.frame.to_bench(at)[0] for at in (cut.start, cut.end))
+            assert ends == pytest.approx([50.0, bench.spec.number("length") - 50.0]), name
+        for end in ("left", "right"):
+            assert not bench.part(f"{board}_{end}_lipping").shape.cuts
+    assert [one for one in handholds(bench) if one.pull.parameter == "edge_stop"]
 
 
 def test_a_top_with_a_run_out_has_no_lipping() -> None:

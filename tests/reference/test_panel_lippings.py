@@ -193,3 +193,11 @@ def test_turning_back_to_timber_keeps_the_numbers() -> None:
 def test_the_joints_behind_the_lippings_can_be_taken_hold_of() -> None:
     held = [one for one in handholds(bench_of(MIXED)) if one.pull.parameter == "panel_lip"]
     assert sorted(one.start[1] for one in held) == pytest.approx([-354.0, -6.0])
+
+
+def test_stops_that_reach_the_lippings_of_ends_are_pulled_at_the_front() -> None:
+    """A chamfer of 9 from 2 mm in goes over lippings of 6, whose run lies across it."""
+    cut: dict[str, Value] = {"seat_edge": "chamfer", "seat_edge_size": 9.0, "seat_edge_stop": 2.0}
+    bench = bench_of(MIXED, cut)
+    assert any(isinstance(c, EdgeMoulding) for c in bench.part("seat_right_lipping").shape.cuts)
+    assert [one for one in handholds(bench) if one.pull.parameter == "seat_edge_stop"]
