@@ -25,7 +25,7 @@ from geometry.primitives.frame import Vec2
 
 _RINGS = 20  # of spots outside the drawing, 4 mm each
 _FEET = (0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95)  # of a line, where a leader may end
-_FIRST_LOOK = 4  # most dimensions find their place among the first few
+_FIRST_LOOK = 6  # most dimensions find their place among the first few
 _NEAR = 20  # candidates, that lines to come are looked at for: better broken than far away
 
 

@@ -133,8 +133,8 @@ def _outline(drawing: NDArray[np.float64], rows: Sequence[_Wanted]) -> Extent:
     xs = [x for one in rows for x in (one.start[0], one.end[0])]
     ys = [y for one in rows for y in (one.start[1], one.end[1])]
     if len(drawing):
-        low = drawing.min(axis=0)
-        high = drawing.max(axis=0)
+        ends = np.ascontiguousarray(drawing.T)
+        low, high = ends.min(axis=1), ends.max(axis=1)
         xs += (float(min(low[0], low[2])), float(max(high[0], high[2])))
         ys += (float(min(low[1], low[3])), float(max(high[1], high[3])))
     if not xs:

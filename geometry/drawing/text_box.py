@@ -4,7 +4,8 @@ A text box is a rectangle about its middle, turned with the text; all in sheet m
 brackets below the baseline and superscript figures above the capitals.
 
 Method: the separating axis test of a segment against a rectangle, in the rectangle's own axes.
-One plain function for a few lines, one numpy class for a whole drawing.
+One plain function for a few lines, one numpy class for a whole drawing; of that only the lines
+near the boxes are tried.
 """
 
 from __future__ import annotations
@@ -27,8 +28,8 @@ HALF_BOX = (RISE + DESCENT) / 2.0
 _ON_IT = 0.4  # mm from a line, within which another lies on it
 _TOUCH = 1.0  # mm: less of two lines on one another is a touch of their ends
 _SPECK = 0.6  # mm: a shorter piece of a line beside a text looks like dirt
-_AIR = 1e-3  # mm: far more than rounding
 _LARGE = 4.0  # mm: half the height of a box that could hold a text
+_HAIR = 1e-6  # mm: so much farther are lines looked for, as sums are rounded
 MIDDLE = (RISE - DESCENT) / 2.0  # of the capital height: middle of the box above the baseline
 
 
@@ -146,8 +147,7 @@ class Ground:
 
     def __init__(self, lines: NDArray[np.float64]) -> None:
         """``lines`` (n, 4) in sheet mm."""
-        self._middles = (lines[:, :2] + lines[:, 2:]) / 2.0
-        self._halves = (lines[:, 2:] - lines[:, :2]) / 2.0
+        self._lines = _measured(lines)
         self._fresh: list[Line] = []
         self._large: list[TextBox] = []
         self.boxes: list[TextBox] = []
@@ -163,41 +163,43 @@ class Ground:
 
     def clear(self, boxes: Sequence[TextBox], margin: float) -> NDArray[np.bool_]:
         """For each box, whether no line and no text comes within ``margin`` of it."""
-        self._settle()
+        free = np.ones(len(boxes), dtype=bool)
         if not boxes:
-            return np.zeros(0, dtype=bool)
-        x, y, half_w, half_h, cos, sin = np.array(
-            [(b.x, b.y, b.half_width, b.half_height, b.cos, b.sin) for b in boxes]
-        ).T[:, :, None]
-        half_w, half_h = half_w + margin, half_h + margin
-        near = self._near(boxes, margin)
-        mx, my = self._middles[near, 0] - x, self._middles[near, 1] - y
-        hx, hy = self._halves[near, 0], self._halves[near, 1]
-        along, across = mx * cos + my * sin, my * cos - mx * sin
-        step_along, step_across = hx * cos + hy * sin, hy * cos - hx * sin
-        reach_along, reach_across = np.abs(step_along), np.abs(step_across)
-        hit = (
-            (np.abs(along) <= half_w + reach_along)
-            & (np.abs(across) <= half_h + reach_across)
-            & (
-                np.abs(along * step_across - across * step_along)
-                <= half_w * reach_across + half_h * reach_along
+            return free
+        mx, my, hx, hy = self._near(boxes, margin)
+        if len(mx):
+            x, y, half_w, half_h, cos, sin = np.array(
+                [(b.x, b.y, b.half_width, b.half_height, b.cos, b.sin) for b in boxes]
+            ).T[:, :, None]
+            half_w, half_h = half_w + margin, half_h + margin
+            mx, my = mx - x, my - y
+            along, across = mx * cos + my * sin, my * cos - mx * sin
+            step_along, step_across = hx * cos + hy * sin, hy * cos - hx * sin
+            reach_along, reach_across = np.abs(step_along), np.abs(step_across)
+            hit = (
+                (np.abs(along) <= half_w + reach_along)
+                & (np.abs(across) <= half_h + reach_across)
+                & (
+                    np.abs(along * step_across - across * step_along)
+                    <= half_w * reach_across + half_h * reach_along
+                )
             )
-        )
-        free: NDArray[np.bool_] = ~hit.any(axis=1)
+            free = ~hit.any(axis=1)
         for large in self._large:  # a text may lie wholly inside, and meet none of its lines
             free &= np.array([not large.holds((b.x, b.y), margin) for b in boxes])
         return free
 
-    def _near(self, boxes: Sequence[TextBox], margin: float) -> NDArray[np.intp]:
-        """The lines, of a whole drawing a few, that come near the room round some boxes."""
-        reaches = [box.reach() for box in boxes]
-        wide, high = (max(reach[k] for reach in reaches) + margin + _AIR for k in (0, 1))
+    def _near(self, boxes: Sequence[TextBox], margin: float) -> NDArray[np.float64]:
+        """Middles and halves (4, n) of the lines in an upright rectangle around some boxes."""
+        self._settle()
+        reach = max([box.half_width + box.half_height for box in boxes]) + margin + _HAIR
         xs, ys = [box.x for box in boxes], [box.y for box in boxes]
-        (mx, my), (rx, ry) = self._middles.T, np.abs(self._halves.T)
-        aside = (mx + rx < min(xs) - wide) | (mx - rx > max(xs) + wide)
-        aside |= (my + ry < min(ys) - high) | (my - ry > max(ys) + high)
-        return np.flatnonzero(~aside)
+        left, right = min(xs) - reach, max(xs) + reach
+        bottom, top = min(ys) - reach, max(ys) + reach
+        low_x, low_y, high_x, high_y = self._lines[4:]
+        near = (high_x >= left) & (low_x <= right) & (high_y >= bottom) & (low_y <= top)
+        found: NDArray[np.float64] = self._lines[:4].take(np.flatnonzero(near), axis=1)
+        return found
 
     def runs_along(self, line: Line) -> bool:
         """Whether a line lies on one already there for more than a touch, so that the two would be
@@ -205,14 +207,15 @@ class Ground:
         self._settle()
         x0, y0, x1, y1 = line
         length = math.hypot(x1 - x0, y1 - y0)
-        if length < _TOUCH or not len(self._middles):
+        mx, my, hx, hy = self._lines[:4]
+        if length < _TOUCH or not len(mx):
             return False
         cos, sin = (x1 - x0) / length, (y1 - y0) / length
-        across = self._middles @ np.array((-sin, cos))
+        across = my * cos - mx * sin
         across -= (y0 + y1) / 2.0 * cos - (x0 + x1) / 2.0 * sin
         near = np.flatnonzero(np.abs(across) < _ON_IT)  # of a thousand lines a few
-        mx, my = (self._middles[near] - ((x0 + x1) / 2.0, (y0 + y1) / 2.0)).T
-        hx, hy = self._halves[near].T
+        mx, my, hx, hy = self._lines[:4].take(near, axis=1)
+        mx, my = mx - (x0 + x1) / 2.0, my - (y0 + y1) / 2.0
         off = np.abs(across[near]) + np.abs(hy * cos - hx * sin)
         reach = length / 2.0 + np.abs(hx * cos + hy * sin) - np.abs(mx * cos + my * sin)
         return bool(((off < _ON_IT) & (reach > _TOUCH) & (np.hypot(hx, hy) > _TOUCH / 2.0)).any())
@@ -225,6 +228,14 @@ class Ground:
         if not self._fresh:
             return
         fresh = np.array(self._fresh, dtype=np.float64)
-        self._middles = np.concatenate([self._middles, (fresh[:, :2] + fresh[:, 2:]) / 2.0])
-        self._halves = np.concatenate([self._halves, (fresh[:, 2:] - fresh[:, :2]) / 2.0])
+        self._lines = np.concatenate([self._lines, _measured(fresh)], axis=1)
         self._fresh = []
+
+
+def _measured(lines: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Of lines (n, 4) the middles, half of the way from end to end, and the rectangles around
+    them: (8, n), x before y."""
+    start, end = lines[:, :2].T, lines[:, 2:].T
+    return np.concatenate(
+        [(start + end) / 2.0, (end - start) / 2.0, np.minimum(start, end), np.maximum(start, end)]
+    )

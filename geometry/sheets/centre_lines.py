@@ -40,8 +40,8 @@ def centre_lines(
     """
     found: dict[Line, int] = {}
     for place, part in enumerate(parts):
-        for axis in round_axes(part.shape):
-            if 2.0 * axis.radius * scale >= _SMALLEST and _met(axis, part, view, cut_at):
+        for axis in round_axes(part.shape, round(_SMALLEST / (2.0 * scale), 6)):
+            if _met(axis, part, view, cut_at):
                 # A tenon and its hole are one round: the first of them has the line.
                 for line in _lines(axis, part, view, scale):
                     found.setdefault(line, place)

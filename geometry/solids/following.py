@@ -141,7 +141,11 @@ def _of_one_form(one: Pins, other: Pins) -> bool:
     return (
         one.counts == other.counts
         and one.kinds == other.kinds
-        and all(abs(a - b) < _SAME for a, b in zip(one.fixed, other.fixed, strict=True))
+        and len(one.fixed) == len(other.fixed)
+        and (
+            one.fixed == other.fixed
+            or all(abs(a - b) < _SAME for a, b in zip(one.fixed, other.fixed, strict=True))
+        )
     )
 
 

@@ -16,8 +16,8 @@ from functools import lru_cache
 
 from geometry.cuts.cut import Blank
 from geometry.cuts.removal import PART_FRAME, HalfSpace, Hollow, Hull, Prism, Removal
-from geometry.primitives.frame import Vec3, dot
-from geometry.primitives.path import BulgedVertex, Path, arc_centre
+from geometry.primitives.frame import Frame, Vec3, dot
+from geometry.primitives.path import BulgedVertex, arc_centre
 from geometry.solids.kernel.cutters import hull_faces
 
 _SQUARE = 1e-9
@@ -25,6 +25,9 @@ _SQUARE = 1e-9
 
 Stretch = tuple[int, float, float]
 """The axis, from where and to where."""
+
+Round = tuple[float, float, float]
+"""Of an arc the centre (x, y) in its path's plane, and the radius."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,19 +146,44 @@ def _hull_stretches(points: tuple[Vec3, ...]) -> tuple[Stretch, ...]:
 
 
 def _pin_prism(pins: Pins, prism: Prism, size: Vec3) -> None:
-    vertices = prism.path.vertices
+    frame, vertices = prism.frame, prism.path.vertices
     pins.kinds.append(len(vertices))
+    rounds = _rounds(pins.fixed, vertices) if any([bulge for _, _, bulge in vertices]) else ()
     z = (prism.z_low, prism.z_high)
-    if prism.frame is PART_FRAME:
-        pins.points.extend([(x, y, z[k & 1]) for k, (x, y, _) in enumerate(vertices)])
+    # Where its frame is square opposite corners of a box have all its coordinates.
+    corners = [(x, y, z[k & 1]) for k, (x, y, _) in enumerate(vertices)]
+    for x, y, radius in rounds:
+        corners += [(x - radius, y - radius, z[0]), (x + radius, y + radius, z[1])]
+    if frame is PART_FRAME:
+        pins.points.extend(corners)
     else:
-        pins.fixed.extend((*prism.frame.x_axis, *prism.frame.y_axis))
-        pins.points.extend([prism.frame.to_bench((x, y, h)) for x, y, _ in vertices for h in z])
-    for start, end in _arcs(prism.path):
-        pins.fixed.extend((start[2], end[0] - start[0], end[1] - start[1]))
-        pins.points.extend(_box_about(start, end, prism))
+        pins.fixed.extend((*frame.x_axis, *frame.y_axis))
+        if not _is_square(frame):
+            corners = [(x, y, h) for x, y, _ in vertices for h in z]
+            corners += [corner for one in rounds for corner in _box_about(one, z)]
+        pins.points.extend([frame.to_bench(corner) for corner in corners])
     for plane in prism.ends:
         _pin_plane(pins, plane, size)
+
+
+def _is_square(frame: Frame) -> bool:
+    """Whether its axes lie along those of the part."""
+    return all(1.0 in axis or -1.0 in axis for axis in (frame.x_axis, frame.y_axis))
+
+
+def _rounds(fixed: list[float], vertices: Sequence[BulgedVertex]) -> list[Round]:
+    """The rounds that the arcs of a closed path are of, with what must not change of each arc put
+    into ``fixed``."""
+    found: list[Round] = []
+    for start, end in _arcs(vertices):
+        fixed.extend((start[2], end[0] - start[0], end[1] - start[1]))
+        (x, y), radius = arc_centre(start[:2], end[:2], start[2])
+        if found:  # arcs that follow on one another in one round are held by one box
+            u, v, r = found[-1]
+            if abs(u - x) < _SQUARE and abs(v - y) < _SQUARE and abs(r - radius) < _SQUARE:
+                continue
+        found.append((x, y, radius))
+    return found
 
 
 def _prism_stretches(prism: Prism) -> Iterator[Stretch]:
@@ -165,8 +193,8 @@ def _prism_stretches(prism: Prism) -> Iterator[Stretch]:
         corners = [
             frame.to_bench((x, y, z)) for x, y, _ in vertices for z in (prism.z_low, prism.z_high)
         ]
-        for start, end in _arcs(prism.path):
-            corners += _box_about(start, end, prism)
+        for one in _rounds([], vertices):
+            corners += [frame.to_bench(p) for p in _box_about(one, (prism.z_low, prism.z_high))]
         yield from ((axis, *_limits(corners, axis)) for axis in range(3))
         return
     slanting = [
@@ -174,29 +202,30 @@ def _prism_stretches(prism: Prism) -> Iterator[Stretch]:
         for start, end in zip(vertices, vertices[1:] + vertices[:1], strict=True)
         if abs(end[0] - start[0]) > _SQUARE and abs(end[1] - start[1]) > _SQUARE
     ]
-    slanting += [_box_about(start, end, prism) for start, end in _arcs(prism.path)]
+    for one in _rounds([], vertices):
+        box = _box_about(one, (prism.z_low, prism.z_high))
+        slanting.append([frame.to_bench(corner) for corner in box])
     for points in slanting:
         for direction in (frame.x_axis, frame.y_axis):
             (axis,) = _leaning(direction)
             yield (axis, *_limits(points, axis))
 
 
-def _arcs(path: Path) -> Iterator[tuple[BulgedVertex, BulgedVertex]]:
+def _arcs(vertices: Sequence[BulgedVertex]) -> Iterator[tuple[BulgedVertex, BulgedVertex]]:
     """The vertices where each arc of a closed path starts and ends."""
-    vertices = path.vertices
     for k, start in enumerate(vertices):
         if start[2]:
             yield start, vertices[(k + 1) % len(vertices)]
 
 
-def _box_about(start: BulgedVertex, end: BulgedVertex, prism: Prism) -> list[Vec3]:
-    """The corners of a box about the whole round of an arc, as high as its prism."""
-    (x, y), radius = arc_centre(start[:2], end[:2], start[2])
+def _box_about(one: Round, heights: tuple[float, float]) -> list[Vec3]:
+    """The corners of a box about the whole of a round, in its prism's frame."""
+    x, y, radius = one
     return [
-        prism.frame.to_bench((x + across, y + up, z))
+        (x + across, y + up, z)
         for across in (-radius, radius)
         for up in (-radius, radius)
-        for z in (prism.z_low, prism.z_high)
+        for z in heights
     ]
 
 

@@ -24,6 +24,7 @@ from geometry.solids.cutting import removals_by_cut
 _FULL_TURN = 2.0 * math.pi - 1e-3
 _DECIMALS = 4  # of mm, to which two centres are the same
 _LEAST_LENGTH = 1e-3  # mm
+_NEARLY = 1e-3  # mm
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,13 +37,27 @@ class RoundAxis:
 
 
 @lru_cache(maxsize=4096)
-def round_axes(shape: Shape) -> tuple[RoundAxis, ...]:
-    """Those of a shape, in the order of its cuts."""
+def round_axes(shape: Shape, least: float = 0.0) -> tuple[RoundAxis, ...]:
+    """Those of a shape that go out at least so far, in the order of its cuts."""
     found: list[RoundAxis] = []
     for removals in removals_by_cut(shape):
         prisms = [each for each in removals if isinstance(each, Prism)]
-        found += _of_one_cut(prisms, shape.blank)
-    return tuple(found)
+        # Whoever draws asks at each step of a drag, and few of the arcs are so large.
+        if any(_bends_out(each.path, least) for each in prisms):
+            found += _of_one_cut(prisms, shape.blank)
+    return tuple(axis for axis in found if axis.radius >= least)
+
+
+def _bends_out(path: Path, least: float) -> bool:
+    """Whether a path has an arc of such a radius, or nearly."""
+    vertices = path.vertices
+    for k, (x0, y0, bulge) in enumerate(vertices):
+        if bulge:
+            x1, y1, _ = vertices[(k + 1) % len(vertices)]
+            chord = math.hypot(x1 - x0, y1 - y0)
+            if chord * (1.0 + bulge * bulge) / (4.0 * abs(bulge)) >= least - _NEARLY:
+                return True
+    return False
 
 
 def _of_one_cut(prisms: Iterable[Prism], blank: Blank) -> list[RoundAxis]:
