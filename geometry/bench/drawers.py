@@ -7,7 +7,7 @@ made of wood, and a note on the sides says which they need.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
@@ -34,7 +34,8 @@ from geometry.bench.runner_numbers import runner_of
 from geometry.bench.seasons import seasons
 from geometry.cuts.cut import Blank, Cut
 from geometry.cuts.trim import Trim
-from geometry.design.joint import Contact, Joint
+from geometry.design.joint import Contact, Joint, Measure
+from geometry.design.later import Later
 from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
 from geometry.joints.face_to_face import SCREWED, SLIDING, SLOTTED, Corners, face_to_face
@@ -168,7 +169,7 @@ def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
 @lru_cache(maxsize=1024)
 def _box_joints(drawer: Drawer) -> tuple[Joint, ...]:
     """The joints of the box with the drawer's names, where it stands."""
-    name, (x, y, z) = drawer.name, drawer.origin
+    name = drawer.name
     return tuple(
         Joint(
             name=f"{name}_{joint.name}",
@@ -177,21 +178,22 @@ def _box_joints(drawer: Drawer) -> tuple[Joint, ...]:
             fit=joint.fit,
             cuts_first=joint.cuts_first,
             cuts_second=joint.cuts_second,
-            measures=tuple(
-                one if one.at is None else replace(one, at=add(one.at, drawer.origin))
-                for one in joint.measures
-            ),
-            contacts=tuple(
-                Contact(
-                    tuple([(u + x, v + y, w + z) for u, v, w in contact.corners]),
-                    contact.normal,
-                    contact.gap,
-                )
-                for contact in joint.contacts
-            ),
+            measures=Later(_measures_at, drawer.origin, joint),
+            contacts=Later(_contacts_at, drawer.origin, joint),
         )
         for joint in box_joints(drawer.box)
     )
+
+
+def _measures_at(origin: Vec3, joint: Joint) -> Iterator[Measure]:
+    for one in joint.measures:
+        yield one if one.at is None else replace(one, at=add(one.at, origin))
+
+
+def _contacts_at(origin: Vec3, joint: Joint) -> Iterator[Contact]:
+    for one in joint.contacts:
+        corners = tuple([add(corner, origin) for corner in one.corners])
+        yield Contact(corners, one.normal, one.gap)
 
 
 def _screwed_front(spec: BenchSpec, drawer: Drawer, parts: Mapping[str, Part]) -> Joint:

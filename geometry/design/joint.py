@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from geometry.cuts.cut import Cut
@@ -71,6 +72,7 @@ class Joint:
     ``parts`` are part names.  ``fit`` is the clearance in mm.  ``cuts_first`` and
     ``cuts_second`` are in the frames of the first and the second part.  ``screws`` are those that
     hold its two faces together, if any do.
+    What cuts nothing, ``measures`` and ``contacts``, is a tuple or comes ``Later``.
     """
 
     name: str
@@ -79,6 +81,6 @@ class Joint:
     fit: float
     cuts_first: tuple[Cut, ...]
     cuts_second: tuple[Cut, ...]
-    measures: tuple[Measure, ...]
-    contacts: tuple[Contact, ...]
+    measures: Sequence[Measure]
+    contacts: Sequence[Contact]
     screws: Screws | None = None

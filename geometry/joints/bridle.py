@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from geometry.cuts.open_mortise import OpenMortise
 from geometry.cuts.tenon import Tenon
 from geometry.design.joint import FIRST, SECOND, Contact, Joint, Measure
+from geometry.design.later import Later
 from geometry.design.part import Part
 from geometry.joints.marking import saw_cut
 from geometry.primitives.frame import Vec3, add, scale
@@ -120,7 +121,7 @@ def bridle(name: str, stretcher: Part, leg: Part, at: BridleNumbers) -> Joint:
                 *across(leg, 0.0, mortise.z_low),
             ),
         ),
-        contacts=_contacts(at, inner, low, square_out),
+        contacts=Later(_contacts, at, inner, low, square_out),
     )
 
 

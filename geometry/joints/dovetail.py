@@ -14,6 +14,7 @@ from itertools import pairwise
 from geometry.cuts.end_gaps import EndGaps, Gap
 from geometry.cuts.sockets import Socket, Sockets
 from geometry.design.joint import FIRST, SECOND, Contact, Joint, Measure
+from geometry.design.later import Later
 from geometry.design.part import Part
 from geometry.joints.corner import Corner
 from geometry.joints.dovetail_spacing import Spacing, Tail
@@ -41,8 +42,8 @@ def dovetail(name: str, side: Part, end: Part, at: DovetailNumbers) -> Joint:
         fit=corner.fit,
         cuts_first=(_gaps(side, at, tails),),
         cuts_second=(_sockets(end, at, tails),),
-        measures=_measures(at, tails[0]),
-        contacts=_contacts(at, tails[-1]),
+        measures=Later(_measures, at, tails[0]),
+        contacts=Later(_contacts, at, tails[-1]),
     )
 
 

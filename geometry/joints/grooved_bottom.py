@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from geometry.cuts.groove import Groove
 from geometry.design.joint import Contact, Joint, Measure
+from geometry.design.later import Later
 from geometry.design.part import Part
 from geometry.joints.marking import span
 from geometry.joints.reference_faces import start_of
@@ -51,30 +52,20 @@ def grooved_bottom(name: str, piece: Part, bottom: Part, at: BottomNumbers) -> J
         fit=at.fit,
         cuts_first=(groove,),
         cuts_second=(),
-        measures=(
-            Measure(
-                "groove_up",
-                at.up,
-                "mm",
-                "from the lower edge to the groove",
-                (0,),
-                piece.frame.y_axis,
-            ),
-            Measure(
-                "groove_width",
-                at.thickness + at.ease,
-                "mm",
-                "across the groove",
-                (0,),
-                piece.frame.y_axis,
-            ),
-            Measure(
-                "groove_depth", at.depth, "mm", "below the inside face", (0,), piece.frame.z_axis
-            ),
-            Measure("groove_length", x_high - x_low, "mm", "along the piece, stopped at both ends"),
-            *start_of(piece, x_low, x_high, "groove"),
-        ),
-        contacts=_contacts(at),
+        measures=Later(_measures, piece, at, x_low, x_high),
+        contacts=Later(_contacts, at),
+    )
+
+
+def _measures(piece: Part, at: BottomNumbers, x_low: float, x_high: float) -> tuple[Measure, ...]:
+    y_axis, z_axis = piece.frame.y_axis, piece.frame.z_axis
+    wide = at.thickness + at.ease
+    return (
+        Measure("groove_up", at.up, "mm", "from the lower edge to the groove", (0,), y_axis),
+        Measure("groove_width", wide, "mm", "across the groove", (0,), y_axis),
+        Measure("groove_depth", at.depth, "mm", "below the inside face", (0,), z_axis),
+        Measure("groove_length", x_high - x_low, "mm", "along the piece, stopped at both ends"),
+        *start_of(piece, x_low, x_high, "groove"),
     )
 
 

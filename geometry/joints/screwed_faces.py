@@ -18,6 +18,7 @@ from geometry.cuts.end_bore import EndBore
 from geometry.cuts.screw_hole import ScrewHole
 from geometry.cuts.screw_slot import ScrewSlot
 from geometry.design.joint import Contact, Joint, Measure, Screws
+from geometry.design.later import Later
 from geometry.design.part import Part
 from geometry.joints.face_to_face import Corners, face_to_face
 from geometry.joints.reference_faces import Told, places_of
@@ -120,8 +121,8 @@ def screwed_faces(name: str, kind: str, first: Part, second: Part, at: ScrewedFa
         fit=0.0,
         cuts_first=cuts[0],
         cuts_second=cuts[1],
-        measures=tuple(_measures(head, holder, at)),
-        contacts=tuple(Contact(face, at.normal, 0.0) for face in _meeting(at)),
+        measures=Later(_measures, head, holder, at),
+        contacts=Later(_contacts, at),
         screws=at.driven,
     )
 
@@ -224,6 +225,10 @@ def _of_holes(at: ScrewedFaces) -> Iterator[Measure]:
         yield Measure("land", at.land, "mm", "of wood under a screw's head", which, at.into)
         yield Measure("head", at.screw.head, "mm", "diameter of the room for a head", which)
     yield Measure("screw_length", at.land + at.bite, "mm", f"{gauge}, from head to point", ())
+
+
+def _contacts(at: ScrewedFaces) -> Iterator[Contact]:
+    return (Contact(face, at.normal, 0.0) for face in _meeting(at))
 
 
 def _meeting(at: ScrewedFaces) -> tuple[tuple[Vec3, ...], ...]:

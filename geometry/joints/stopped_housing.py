@@ -14,6 +14,7 @@ from geometry.cuts.contour import Face
 from geometry.cuts.housing import StoppedHousing
 from geometry.cuts.notch import Notch
 from geometry.design.joint import FIRST, SECOND, Contact, Joint, Measure
+from geometry.design.later import Later
 from geometry.design.part import Part
 from geometry.joints.marking import span
 from geometry.primitives.frame import Y_AXIS, Vec3, add, scale
@@ -87,8 +88,8 @@ def stopped_housing(name: str, board: Part, piece: Part, at: HousingNumbers) -> 
         fit=at.fit,
         cuts_first=(housing,),
         cuts_second=(notch,),
-        measures=_measures(at, housing.width),
-        contacts=_contacts(at),
+        measures=Later(_measures, at, housing.width),
+        contacts=Later(_contacts, at),
     )
 
 

@@ -148,7 +148,7 @@ def _hull_stretches(points: tuple[Vec3, ...]) -> tuple[Stretch, ...]:
 def _pin_prism(pins: Pins, prism: Prism, size: Vec3) -> None:
     frame, vertices = prism.frame, prism.path.vertices
     pins.kinds.append(len(vertices))
-    rounds = _rounds(pins.fixed, vertices) if any([bulge for _, _, bulge in vertices]) else ()
+    rounds = _rounds(pins.fixed, vertices) if any(bulge for _, _, bulge in vertices) else ()
     z = (prism.z_low, prism.z_high)
     # Where its frame is square opposite corners of a box have all its coordinates.
     corners = [(x, y, z[k & 1]) for k, (x, y, _) in enumerate(vertices)]
