@@ -50,10 +50,12 @@ class Start(QObject):
     def furnish(self) -> None:
         """Load the engine, fill the window, open the file."""
         from app.document.keeping import Keeper
+        from app.memory import keep_memory
         from app.trouble import TroubleLog
         from app.window.settings import read_preferences
         from app.window.workplace import Workplace
 
+        keep_memory()
         state = state_folder()
         log = self._log = TroubleLog(state, self.trouble.emit)
         log.install()

@@ -88,15 +88,10 @@ def stretches_of(scene: Scene) -> Stretches:
     at, panel = lines_behind_panels(scene.panels, trying, row.take(left), over.take(left))
     by_panels = _behind_panels(lines, scene.panels, trying.line.take(at), panel)
 
-    closed = np.flatnonzero(~lines.open | gone.take(lines.place))
-    found = (
-        _Hidden(closed, np.zeros(len(closed)), np.ones(len(closed))),
-        by_covers,
-        by_largest,
-        by_panels,
-    )
+    found = (by_covers, by_largest, by_panels)
     return _cut(
         MERGE / np.hypot(*(lines.b - lines.a)[:2]),
+        trying.line,
         np.concatenate([hidden.line for hidden in found]),
         np.concatenate([hidden.start for hidden in found]),
         np.concatenate([hidden.end for hidden in found]),
@@ -165,14 +160,17 @@ def _narrowed(start: Floats, end: Floats, at_a: Floats, at_b: Floats) -> tuple[F
     return start, end
 
 
-def _cut(least: Floats, line: Indices, start: Floats, end: Floats) -> Stretches:
-    """Lines cut by the union of their hidden intervals; what is shorter than ``least`` goes."""
+def _cut(least: Floats, trying: Indices, line: Indices, start: Floats, end: Floats) -> Stretches:
+    """Lines cut by the union of their hidden intervals; what is shorter than ``least`` goes.
+
+    Those that are not among ``trying`` are hidden from end to end.
+    """
     count = len(least)
     every = np.arange(count)
-    # An empty interval at the end of every line makes the gap before it an ordinary one.
-    at = np.concatenate((line, every))
-    opening = np.concatenate((start, np.ones(count)))
-    closing = np.concatenate((end, np.ones(count)))
+    # An empty interval at the end of a line makes the gap before it an ordinary one.
+    at = np.concatenate((line, trying))
+    opening = np.concatenate((start, np.ones(len(trying))))
+    closing = np.concatenate((end, np.ones(len(trying))))
     order = np.argsort(2.0 * at + opening)
     at, opening, closing = at[order], opening[order], closing[order]
     # Line i is moved to [2 i, 2 i + 1], so that one running maximum serves all lines.

@@ -57,13 +57,13 @@ def merged(lines: Lines, stretches: Stretches, solids: int) -> Pieces:
     row, rank = spread(last - first)
     cell = first[row] + rank
 
-    best_first = _best_first(lines, stretches)
-    standing = np.empty(count, dtype=np.intp)
-    standing[best_first] = np.arange(count)
-    winner = np.full(len(of_end), count, dtype=np.intp)
-    np.minimum.at(winner, cell, standing[row])
-    won = winner < count
-    stretch = best_first[np.where(won, winner, 0)]
+    standing = _standing(lines, stretches)
+    nobody = standing.max(initial=0) + 1
+    winner = np.full(len(of_end), nobody, dtype=np.intp)
+    np.minimum.at(winner, cell, standing.take(row))
+    won = winner < nobody
+    stretch = winner % max(count, 1)
+    stretch[~won] = 0
     place = np.where(won, lines.place[line[stretch]], -1)
     visible = stretches.visible[stretch]
 
@@ -135,11 +135,16 @@ def _runs(group: Indices, value: Floats, reach: float) -> tuple[Indices, Flags]:
     return order, new
 
 
-def _best_first(lines: Lines, stretches: Stretches) -> Indices:
-    """Stretches in the order in which they win: seen, then nearer, then as they come."""
+def _standing(lines: Lines, stretches: Stretches) -> Indices:
+    """A number for each stretch, least for the one that wins: seen, then nearer, then as they come.
+
+    Its remainder by the count of all is the stretch's own.
+    """
     line = stretches.line
     halfway = (stretches.start + stretches.end) / 2.0
     near, far = lines.a[2].take(line), lines.b[2].take(line)
-    steps = np.round((near + (far - near) * halfway) / MERGE)
-    last = steps.max(initial=0.0) - steps.min(initial=0.0) + 1.0
-    return np.argsort(np.where(stretches.visible, -steps, last - steps), kind="stable")
+    steps = np.round((near + (far - near) * halfway) / MERGE).astype(np.intp)
+    last = steps.max(initial=0) - steps.min(initial=0) + 1
+    found: Indices = np.where(stretches.visible, -steps, last - steps) * len(line)
+    found += np.arange(len(line))
+    return found

@@ -108,37 +108,29 @@ def _lines_and_rims(
     normals = np.concatenate([placed.edge_normals for placed in solids])
     smooth = np.concatenate([placed.solid.smooth for placed in solids])
     owner = np.repeat(np.arange(len(solids)), counts)
-    # (views, 2, edges): how far the two faces beside each edge lean toward the viewer.
-    toward = (axes[:, 2] @ normals.reshape(-1, 3).T).reshape(len(axes), -1, 2)
-    facing, away = toward > EDGE_ON, toward < -EDGE_ON
-    opens = facing[..., 0] | facing[..., 1]
+    # (2, views * edges): how far the two faces beside each edge lean toward the viewer.
+    toward = (axes[:, 2] @ normals.reshape(-1, 3).T).reshape(-1, 2).T
+    facing, away = np.ascontiguousarray(toward > EDGE_ON), np.ascontiguousarray(toward < -EDGE_ON)
     # A smooth edge shows where the surface turns away: its two faces differ in facing.
-    shown = (facing[..., 0] != facing[..., 1]) | (away[..., 0] != away[..., 1]) | ~smooth
+    turns = (facing[0] != facing[1]) | (away[0] != away[1])
 
-    view, edge = np.nonzero(shown)
+    view, edge = np.nonzero(turns.reshape(len(axes), -1) | ~smooth)
     ends = edges.take(edge, axis=1) + view * stride
     a, b = seen.take(ends[0], axis=1), seen.take(ends[1], axis=1)
     drawn = np.flatnonzero((np.abs(b[0] - a[0]) > MERGE) | (np.abs(b[1] - a[1]) > MERGE))
+    a, b = a.take(drawn, axis=1), b.take(drawn, axis=1)
+    view, edge = view.take(drawn), edge.take(drawn)
     place = view * len(solids) + owner.take(edge)
-    rim, swap = _rims(
-        place.take(drawn),
-        facing[view, edge].take(drawn, axis=0),
-        away[view, edge].take(drawn, axis=0),
-    )
-    rim_place = place.take(drawn).take(rim)
-    rim = drawn.take(rim)
+    at = view * len(owner) + edge
+    facing, away = facing.take(at, axis=1), away.take(at, axis=1)
+    rim, swap = _rims(place, facing, away)
     rim_a, rim_b = a[:2].take(rim, axis=1), b[:2].take(rim, axis=1)
     return (
-        Lines(
-            a=a.take(drawn, axis=1),
-            b=b.take(drawn, axis=1),
-            place=place.take(drawn),
-            open=opens[view, edge].take(drawn),
-        ),
+        Lines(a=a, b=b, place=place, open=facing[0] | facing[1]),
         Rims(
             a=np.where(swap, rim_b, rim_a),
             b=np.where(swap, rim_a, rim_b),
-            place=rim_place,
+            place=place.take(rim),
         ),
     )
 
@@ -146,20 +138,20 @@ def _lines_and_rims(
 def _rims(place: Indices, facing: Flags, away: Flags) -> tuple[Indices, Flags]:
     """Which edges are rims, and which of them run with the solid on their right.
 
-    ``facing`` and ``away`` (n, 2) tell of the two faces beside each edge.  Faces seen edge-on
+    ``facing`` and ``away`` (2, n) tell of the two faces beside each edge.  Faces seen edge-on
     have no extent, so they may be counted with those toward the viewer or with those away: the
     first leaves no rims round a pocket in front, the second none round one behind.  Each solid
     is given what leaves it fewer.
     """
-    with_front = away[:, 0] != away[:, 1]
-    with_rear = facing[:, 0] != facing[:, 1]
+    with_front = away[0] != away[1]
+    with_rear = facing[0] != facing[1]
     places = int(place.max(initial=-1)) + 1
     fewer_rear = np.bincount(place[with_rear], minlength=places) < np.bincount(
         place[with_front], minlength=places
     )
     rear = fewer_rear.take(place)
     rim = np.flatnonzero(np.where(rear, with_rear, with_front))
-    return rim, np.where(rear, ~facing[:, 0], away[:, 0]).take(rim)
+    return rim, np.where(rear, ~facing[0], away[0]).take(rim)
 
 
 def _panels(

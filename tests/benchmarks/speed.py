@@ -17,6 +17,7 @@ from datetime import date
 from pathlib import Path
 
 from app.collecting import collect_rarely, the_hand_is_off, wait_for_the_hand
+from app.memory import keep_memory
 from app.scene.laying_out import lay_out
 from app.scene.model import build_model
 from app.scene.preferences import Preferences
@@ -177,7 +178,8 @@ def main() -> None:
     parser.add_argument("--quick", action="store_true", help="fewer runs, rougher numbers")
     quick = parser.parse_args().quick
     name, project = largest_sample()
-    collect_rarely()  # as the program does
+    keep_memory()  # as the program does
+    collect_rarely()
     for title, spec in ((f"Largest sample, {name}", project.spec), ("Long bench", long_bench())):
         print(f"{title}: {len(build(spec).parts)} parts")
         cold(spec, 2 if quick else 5)
