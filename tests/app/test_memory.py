@@ -28,7 +28,7 @@ print(without, faults())
 @pytest.mark.skipif(sys.platform != "linux", reason="elsewhere nothing is promised")
 def test_pages_are_asked_for_once() -> None:
     """2 MB are some 490 pages of 4 KiB; counted by the system itself (getrusage(2))."""
-    done = subprocess.run(  # noqa: S603
+    done = subprocess.run(
         [sys.executable, "-c", FAULTS], capture_output=True, text=True, check=True
     )
     without, with_it = map(int, done.stdout.split())
