@@ -30,16 +30,16 @@ _NEAR = 20  # candidates, that lines to come are looked at for: better broken th
 
 
 def place_free(
-    wanted: FreeDimension, ground: Ground, ahead: Ground, outline: Extent, style: DimensionStyle
+    wanted: FreeDimension, ground: Ground, outline: Extent, style: DimensionStyle
 ) -> PlacedDimension | None:
     """The dimension in the first place where its text touches nothing; put on the ground.
 
-    ``ahead`` holds lines that are yet to come, and will be interrupted at it if they must.  None
-    for one that must keep within its room, and has none.
+    Lines that are yet to come will be interrupted at it if they must.  None for one that must keep
+    within its room, and has none.
     """
     if wanted.room is not None and not _text_between(wanted):
         return None
-    found = _first_clear(_candidates(wanted, outline, style), ground, ahead, style)
+    found = _first_clear(_candidates(wanted, outline, style), ground, style)
     if found is None:
         if wanted.room is not None:
             return None
@@ -47,7 +47,7 @@ def place_free(
     kept: list[Line] = []
     for line in found.lines:
         kept += broken_around(line, ground.boxes, style.clearance)
-    placed = replace(found, lines=tuple(kept))
+    placed = replace(found, lines=tuple(kept)) if kept != list(found.lines) else found
     ground.add([*placed.lines, *chords(placed.sweeps)], [placed.box])
     return placed
 
@@ -59,20 +59,21 @@ def _text_between(wanted: FreeDimension) -> bool:
 
 
 def _first_clear(
-    candidates: Iterator[PlacedDimension], ground: Ground, ahead: Ground, style: DimensionStyle
+    candidates: Iterator[PlacedDimension], ground: Ground, style: DimensionStyle
 ) -> PlacedDimension | None:
     broken: PlacedDimension | None = None
     second: PlacedDimension | None = None
     looked_at = 0
     some = list(islice(candidates, _FIRST_LOOK))
     while some:
-        free = ground.clear([one.box for one in some], style.clearance)
-        for one, is_free in zip(some, free.tolist(), strict=True):
+        boxes = [one.box for one in some]
+        free, unbroken = ground.clear_now_and_later(boxes, style.clearance)
+        for one, is_free, stays in zip(some, free.tolist(), unbroken.tolist(), strict=True):
             looked_at += 1
             if is_free and _fits(one, ground, style):
                 if not one.sweeps and ground.runs_along(one.line):
                     second = second or one
-                elif ahead.clear([one.box], style.clearance)[0]:
+                elif stays:
                     return one
                 else:
                     broken = broken or one

@@ -80,9 +80,9 @@ def place(
     placed: list[PlacedDimension] = []
     base = outline
     if free:
-        ground, ahead = Ground(drawing), Ground(_extensions(rows, outline))
+        ground = Ground(drawing, _extensions(rows, outline))
         for one in free:
-            found = place_free(_free(one, scale), ground, ahead, outline, style)
+            found = place_free(_free(one, scale), ground, outline, style)
             if found is None:
                 continue
             placed.append(found)
@@ -204,7 +204,8 @@ def _interrupted(
     pieces: list[Line] = [one.lines[0]]
     for line in one.lines[1:]:
         pieces += broken_around(line, boxes, clearance)
-    return replace(one, lines=tuple(pieces))
+    lines = tuple(pieces)
+    return one if lines == one.lines else replace(one, lines=lines)
 
 
 def _overhanging(one: PlacedDimension, base: Extent) -> list[Rectangle]:

@@ -29,7 +29,9 @@ _ON_IT = 0.4  # mm from a line, within which another lies on it
 _TOUCH = 1.0  # mm: less of two lines on one another is a touch of their ends
 _SPECK = 0.6  # mm: a shorter piece of a line beside a text looks like dirt
 _LARGE = 4.0  # mm: half the height of a box that could hold a text
+_SPARE = 256  # lines that are made room for at once
 _HAIR = 1e-6  # mm: so much farther are lines looked for, as sums are rounded
+NO_LINES = np.zeros((0, 4))
 MIDDLE = (RISE - DESCENT) / 2.0  # of the capital height: middle of the box above the baseline
 
 
@@ -145,9 +147,12 @@ def _outside(line: Line, hidden: tuple[float, float]) -> list[Line]:
 class Ground:
     """What text must keep clear of: lines as arrays, and the boxes of the texts already there."""
 
-    def __init__(self, lines: NDArray[np.float64]) -> None:
-        """``lines`` (n, 4) in sheet mm."""
-        self._lines = _measured(lines)
+    def __init__(self, lines: NDArray[np.float64], ahead: NDArray[np.float64] = NO_LINES) -> None:
+        """``lines`` (n, 4) in sheet mm; ``ahead`` are those that are yet to come."""
+        self._ahead, self._count = len(ahead), len(ahead) + len(lines)
+        self._measured = np.empty((8, self._count + _SPARE))
+        self._measured[:, : self._ahead] = _measured(ahead)
+        self._measured[:, self._ahead : self._count] = _measured(lines)
         self._fresh: list[Line] = []
         self._large: list[TextBox] = []
         self.boxes: list[TextBox] = []
@@ -163,43 +168,59 @@ class Ground:
 
     def clear(self, boxes: Sequence[TextBox], margin: float) -> NDArray[np.bool_]:
         """For each box, whether no line and no text comes within ``margin`` of it."""
-        free = np.ones(len(boxes), dtype=bool)
-        if not boxes:
-            return free
-        mx, my, hx, hy = self._near(boxes, margin)
-        if len(mx):
-            x, y, half_w, half_h, cos, sin = np.array(
-                [(b.x, b.y, b.half_width, b.half_height, b.cos, b.sin) for b in boxes]
-            ).T[:, :, None]
-            half_w, half_h = half_w + margin, half_h + margin
-            mx, my = mx - x, my - y
-            along, across = mx * cos + my * sin, my * cos - mx * sin
-            step_along, step_across = hx * cos + hy * sin, hy * cos - hx * sin
-            reach_along, reach_across = np.abs(step_along), np.abs(step_across)
-            hit = (
-                (np.abs(along) <= half_w + reach_along)
-                & (np.abs(across) <= half_h + reach_across)
-                & (
-                    np.abs(along * step_across - across * step_along)
-                    <= half_w * reach_across + half_h * reach_along
-                )
-            )
-            free = ~hit.any(axis=1)
-        for large in self._large:  # a text may lie wholly inside, and meet none of its lines
-            free &= np.array([not large.holds((b.x, b.y), margin) for b in boxes])
-        return free
+        return self.clear_now_and_later(boxes, margin)[0]
 
-    def _near(self, boxes: Sequence[TextBox], margin: float) -> NDArray[np.float64]:
-        """Middles and halves (4, n) of the lines in an upright rectangle around some boxes."""
+    def clear_now_and_later(
+        self, boxes: Sequence[TextBox], margin: float
+    ) -> tuple[NDArray[np.bool_], NDArray[np.bool_]]:
+        """The same, and whether none of the lines will that are yet to come."""
+        free = later = np.ones(len(boxes), dtype=bool)
+        if not boxes:
+            return free, later
+        near = self._near(boxes, margin)
+        if len(near):
+            hit = self._hits(near, boxes, margin)
+            ahead = np.searchsorted(near, self._ahead)
+            free = np.asarray(~hit[:, ahead:].any(axis=1))
+            later = np.asarray(~hit[:, :ahead].any(axis=1))
+        for large in self._large:  # a text may lie wholly inside, and meet none of its lines
+            free = free & np.array([not large.holds((b.x, b.y), margin) for b in boxes])
+        return free, later
+
+    def _hits(
+        self, near: NDArray[np.intp], boxes: Sequence[TextBox], margin: float
+    ) -> NDArray[np.bool_]:
+        """Which boxes which of some lines meet, (boxes, lines)."""
+        x, y, half_w, half_h, cos, sin = np.array(
+            [(b.x, b.y, b.half_width, b.half_height, b.cos, b.sin) for b in boxes]
+        ).T[:, :, None]
+        half_w, half_h = half_w + margin, half_h + margin
+        mx, my, hx, hy = self._measured[:4].take(near, axis=1)
+        mx, my = mx - x, my - y
+        along, across = mx * cos + my * sin, my * cos - mx * sin
+        step_along, step_across = hx * cos + hy * sin, hy * cos - hx * sin
+        reach_along, reach_across = np.abs(step_along), np.abs(step_across)
+        found: NDArray[np.bool_] = (
+            (np.abs(along) <= half_w + reach_along)
+            & (np.abs(across) <= half_h + reach_across)
+            & (
+                np.abs(along * step_across - across * step_along)
+                <= half_w * reach_across + half_h * reach_along
+            )
+        )
+        return found
+
+    def _near(self, boxes: Sequence[TextBox], margin: float) -> NDArray[np.intp]:
+        """The lines in an upright rectangle around some boxes, those yet to come first."""
         self._settle()
         reach = max([box.half_width + box.half_height for box in boxes]) + margin + _HAIR
         xs, ys = [box.x for box in boxes], [box.y for box in boxes]
         left, right = min(xs) - reach, max(xs) + reach
         bottom, top = min(ys) - reach, max(ys) + reach
-        low_x, low_y, high_x, high_y = self._lines[4:]
-        near = (high_x >= left) & (low_x <= right) & (high_y >= bottom) & (low_y <= top)
-        found: NDArray[np.float64] = self._lines[:4].take(np.flatnonzero(near), axis=1)
-        return found
+        low_x, low_y, high_x, high_y = self._measured[4:, : self._count]
+        return np.flatnonzero(
+            (high_x >= left) & (low_x <= right) & (high_y >= bottom) & (low_y <= top)
+        )
 
     def runs_along(self, line: Line) -> bool:
         """Whether a line lies on one already there for more than a touch, so that the two would be
@@ -207,14 +228,15 @@ class Ground:
         self._settle()
         x0, y0, x1, y1 = line
         length = math.hypot(x1 - x0, y1 - y0)
-        mx, my, hx, hy = self._lines[:4]
+        there = self._measured[:4, self._ahead : self._count]
+        mx, my, _, _ = there
         if length < _TOUCH or not len(mx):
             return False
         cos, sin = (x1 - x0) / length, (y1 - y0) / length
         across = my * cos - mx * sin
         across -= (y0 + y1) / 2.0 * cos - (x0 + x1) / 2.0 * sin
         near = np.flatnonzero(np.abs(across) < _ON_IT)  # of a thousand lines a few
-        mx, my, hx, hy = self._lines[:4].take(near, axis=1)
+        mx, my, hx, hy = there.take(near, axis=1)
         mx, my = mx - (x0 + x1) / 2.0, my - (y0 + y1) / 2.0
         off = np.abs(across[near]) + np.abs(hy * cos - hx * sin)
         reach = length / 2.0 + np.abs(hx * cos + hy * sin) - np.abs(mx * cos + my * sin)
@@ -227,8 +249,11 @@ class Ground:
     def _settle(self) -> None:
         if not self._fresh:
             return
-        fresh = np.array(self._fresh, dtype=np.float64)
-        self._lines = np.concatenate([self._lines, _measured(fresh)], axis=1)
+        start, self._count = self._count, self._count + len(self._fresh)
+        if self._count > self._measured.shape[1]:
+            spare = np.empty((8, self._count + _SPARE))
+            self._measured = np.concatenate([self._measured[:, :start], spare], axis=1)
+        self._measured[:, start : self._count] = _measured(np.array(self._fresh, dtype=np.float64))
         self._fresh = []
 
 

@@ -30,7 +30,7 @@ class Path:
         """A closed path of straight lines, turned counter-clockwise if it was not."""
         if signed_area(points) < 0.0:
             points = points[::-1]
-        return Path(tuple((x, y, 0.0) for x, y in points))
+        return Path(tuple([(x, y, 0.0) for x, y in points]))
 
     @staticmethod
     def line(start: Vec2, end: Vec2) -> Path:
@@ -61,9 +61,12 @@ class Path:
 def signed_area(points: tuple[Vec2, ...]) -> float:
     """Shoelace area in mm², positive for a counter-clockwise polygon."""
     total = 0.0
-    for (x0, y0), (x1, y1) in zip(points, points[1:] + points[:1], strict=True):
+    x0, y0 = points[0]
+    for x1, y1 in points[1:]:
         total += x0 * y1 - x1 * y0
-    return total / 2.0
+        x0, y0 = x1, y1
+    x1, y1 = points[0]
+    return (total + (x0 * y1 - x1 * y0)) / 2.0
 
 
 def arc_centre(start: Vec2, end: Vec2, bulge: float) -> tuple[Vec2, float]:

@@ -12,9 +12,9 @@ import numpy as np
 
 from geometry.dimensioning.angle_places import chords
 from geometry.drawing.marks import Arc, Role
-from geometry.drawing.text_box import Ground, TextBox
+from geometry.drawing.text_box import NO_LINES, Ground, TextBox
 from geometry.primitives.frame import Vec2
-from geometry.sheets.view_grid import NO_LINES, Block
+from geometry.sheets.view_grid import Block
 
 CLEAR = 0.8  # mm between what is put down and what is there
 _CHORDS = 72  # of a ring

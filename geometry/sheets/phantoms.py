@@ -17,8 +17,9 @@ from geometry.bench.lid_clear import open_corners
 from geometry.bench.lid_stay import on_lid, stay_numbers
 from geometry.bench.lid_swing import turned
 from geometry.bench.members import has
+from geometry.drawing.text_box import NO_LINES
 from geometry.primitives.frame import Vec2
-from geometry.sheets.view_grid import NO_LINES, Floats
+from geometry.sheets.view_grid import Floats
 from geometry.views.bench_views import end_view
 from geometry.views.view import View
 

@@ -19,6 +19,7 @@ from geometry.dimensioning.dimension import Dimension
 from geometry.dimensioning.placed import DimensionStyle, Placed
 from geometry.dimensioning.placement import place
 from geometry.drawing.marks import Anchor, Label, Mark, Role
+from geometry.drawing.text_box import NO_LINES
 from geometry.primitives.frame import Vec2
 from geometry.views.linework import Linework
 from geometry.views.view import END_LEFT, END_RIGHT, FRONT, PART_EDGE, PART_END, PART_FACE, PLAN
@@ -26,7 +27,6 @@ from shared.lettering import text_width
 
 Room = tuple[float, float, float, float]  # left, bottom, right, top
 Floats = NDArray[np.float64]
-NO_LINES: Floats = np.empty((0, 4))
 GAP = 8.0  # mm of air between two views with their dimensions and captions
 _CAPTION_AIR = 4.0  # mm between a view's lowest mark and its caption
 

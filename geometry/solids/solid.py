@@ -7,6 +7,7 @@ solid kernel; it is what the rest of the program holds on to.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any, TypeVar
 
 import numpy as np
@@ -45,19 +46,24 @@ class Solid:
     volume: float
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class PlacedSolid:
-    """A solid where it stands: its vertices and normals in another frame, usually the bench's.
-
-    ``low`` and ``high`` (3,) are the corners of its bounding box there.
-    """
+    """A solid where it stands: its vertices and normals in another frame, usually the bench's."""
 
     solid: Solid
     vertices: Floats
     edge_normals: Floats
     panel_normals: Floats
-    low: Floats
-    high: Floats
+
+    @cached_property
+    def low(self) -> Floats:
+        """The least corner of its bounding box there, (3,)."""
+        return frozen(self.vertices.min(axis=0))
+
+    @cached_property
+    def high(self) -> Floats:
+        """The greatest corner of its bounding box, (3,)."""
+        return frozen(self.vertices.max(axis=0))
 
 
 def place(solid: Solid, frame: Frame) -> PlacedSolid:
@@ -68,10 +74,8 @@ def place(solid: Solid, frame: Frame) -> PlacedSolid:
     return PlacedSolid(
         solid,
         frozen(vertices),
-        frozen(solid.edge_normals @ turn),
+        frozen((solid.edge_normals.reshape(-1, 3) @ turn).reshape(-1, 2, 3)),
         frozen(solid.panel_normals @ turn),
-        frozen(vertices.min(axis=0)),
-        frozen(vertices.max(axis=0)),
     )
 
 
