@@ -98,7 +98,7 @@ class Seams:
             sides, owners = self._in(view)
             mine, name = sides[owners == place], self._joints[place].name
             if self._tell_hidden:
-                seam = Seam(name, view.name, *seen_and_hidden(mine, self._foremost_in(view)))
+                seam = Seam(name, view.name, *seen_and_hidden(mine, self.foremost_in(view)))
             else:
                 seam = Seam(name, view.name, mine[:, :, :2].reshape(-1, 4))
             self._told[view.name, place] = seam
@@ -110,10 +110,11 @@ class Seams:
         rings = np.concatenate([[0.0], np.repeat((0.5 * around, around), len(_RING))])
         turns = np.concatenate([[0.0], _RING, _RING])
         points = np.column_stack([u + rings * np.cos(turns), v + rings * np.sin(turns)])
-        places, _ = self._foremost_in(view).at(points)
+        places, _ = self.foremost_in(view).at(points)
         return {self._parts[place].name for place in places.tolist() if place != NOTHING}
 
-    def _foremost_in(self, view: View) -> Foremost:
+    def foremost_in(self, view: View) -> Foremost:
+        """What is seen in a view, gathered when a pointer first comes over it."""
         if view.name not in self._foremost:
             self._foremost[view.name] = Foremost(self._parts, view)
         return self._foremost[view.name]

@@ -26,7 +26,6 @@ from geometry.drawing.marks import Mark
 from geometry.drawing.text_box import TextBox
 from geometry.primitives.frame import Vec2
 from geometry.sheets.pencil_marks import pencil_marks
-from geometry.views.look import part_under
 
 SMALLEST_SHARE = 0.22  # of the room, however much the dimensions want for themselves
 FAIR_SHARE = 0.55  # of the room: rows of dimensions close up before the views come out smaller
@@ -211,8 +210,8 @@ class SheetView:
         spot = self.laid_out.view_at(self.place.to_sheet(at))
         if spot is None:
             return ""
-        view, (u, v) = spot
-        place = part_under(self.model.bench.parts, view, u, v)
+        view, point = spot
+        place = self.model.seams.foremost_in(view).under(point)
         return "" if place is None else self.model.bench.parts[place].name
 
     def joint_at(self, at: Vec2) -> str:

@@ -13,6 +13,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from geometry.design.part import Part
+from geometry.primitives.frame import Vec2
 from geometry.solids.cutting import placed
 from geometry.solids.solid import Floats, Indices
 from geometry.views.scene import scene_of
@@ -27,6 +28,11 @@ class Foremost:
 
     def __init__(self, parts: Sequence[Part], view: View) -> None:
         self._panels = scene_of([placed(part) for part in parts], (view,)).panels
+
+    def under(self, point: Vec2) -> int | None:
+        """The place of the part that is seen at a point, None beside the bench."""
+        (place,), _ = self.at(np.array([point]))
+        return None if place == NOTHING else int(place)
 
     def at(self, points: Floats) -> tuple[Indices, Floats]:
         """At points (n, 2) near each other: the places of the parts, NOTHING beside the bench, and

@@ -1,4 +1,4 @@
-"""Looking at solids: the lines of a view, and which part is under a point.
+"""Looking at solids: the lines of a view.
 
 Frame and units: (u, v) of the view, mm.
 """
@@ -12,8 +12,7 @@ import numpy as np
 from geometry.design.part import Part
 from geometry.primitives.frame import BENCH_FRAME
 from geometry.solids.cutting import placed, placed_shape
-from geometry.solids.solid import Floats, PlacedSolid
-from geometry.views.foremost import NOTHING, Foremost
+from geometry.solids.solid import PlacedSolid
 from geometry.views.hidden_lines import stretches_of
 from geometry.views.linework import Linework
 from geometry.views.merging import merged
@@ -59,16 +58,3 @@ def look_all(parts: Sequence[Part], views: Sequence[View]) -> tuple[Linework, ..
 def look_at_part(part: Part, view: View) -> Linework:
     """The part alone, in its own frame."""
     return look((placed_shape(part.shape, BENCH_FRAME),), view)
-
-
-def part_under(parts: Sequence[Part], view: View, u: float, v: float) -> int | None:
-    """The index of the part that is seen at a point of a view, None beside the bench."""
-    return parts_under(parts, view, np.array([(u, v)]))[0]
-
-
-def parts_under(parts: Sequence[Part], view: View, points: Floats) -> list[int | None]:
-    """The same for some points (n, 2) near each other."""
-    if not parts:
-        return [None] * len(points)
-    places, _ = Foremost(parts, view).at(points)
-    return [place if place != NOTHING else None for place in places.tolist()]

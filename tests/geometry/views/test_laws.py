@@ -12,7 +12,8 @@ import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from geometry.views.look import look_all, part_under
+from geometry.views.foremost import Foremost
+from geometry.views.look import look_all
 from geometry.views.view import END_LEFT, END_RIGHT, FRONT, PLAN, View
 from shared.tolerances import MERGE
 from tests.judges.rays import RayJudge, mesh_as_seen
@@ -135,10 +136,11 @@ def test_the_part_under_a_point_is_the_one_that_a_ray_meets_first(seed):
     for view in VIEWS:
         judge = RayJudge(parts, view)
         low, high = judge.all.bounds
+        foremost = Foremost(parts, view)
         for u, v in dice.uniform(low[:2] - 5, high[:2] + 5, (20, 2)):
             heights = [RayJudge([piece], view).heights(np.array([[u, v]]))[0] for piece in parts]
             expected = int(np.argmax(heights)) if np.isfinite(max(heights)) else None
-            assert part_under(parts, view, u, v) == expected
+            assert foremost.under((u, v)) == expected
 
 
 @pytest.mark.parametrize("seed", range(30, 36))

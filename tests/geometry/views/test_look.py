@@ -11,7 +11,8 @@ from geometry.cuts.removal import Prism
 from geometry.primitives.frame import Frame
 from geometry.primitives.path import HALF_TURN_BULGE, Path
 from geometry.solids.cutting import placed
-from geometry.views.look import look, look_all, look_at_part, part_under, parts_under
+from geometry.views.foremost import NOTHING, Foremost
+from geometry.views.look import look, look_all, look_at_part
 from geometry.views.view import END_LEFT, END_RIGHT, FRONT, PART_FACE, PLAN
 from shared.errors import CannotBuild
 from tests.random_assemblies import box, part
@@ -163,14 +164,13 @@ def test_the_part_under_a_point_is_the_one_in_front():
         box("below", (0, 0, -20), (80, 40, -10)),
         box("above", (60, 0, 50), (80, 40, 60)),
     ]
-    assert part_under(parts, PLAN, 10, 20) == 0
-    assert part_under(parts, PLAN, 35, 20) == 1  # through the mortise
-    assert part_under(parts, PLAN, 70, 20) == 2
-    assert part_under(parts, PLAN, 81, 20) is None
-    assert part_under([], PLAN, 0, 0) is None
+    foremost = Foremost(parts, PLAN)
+    assert foremost.under((10, 20)) == 0
+    assert foremost.under((35, 20)) == 1  # through the mortise
+    assert foremost.under((70, 20)) == 2
+    assert foremost.under((81, 20)) is None
     some = np.array([(10.0, 20.0), (35.0, 20.0), (70.0, 20.0), (81.0, 20.0)])
-    assert parts_under(parts, PLAN, some) == [0, 1, 2, None]
-    assert parts_under([], PLAN, some) == [None] * 4
+    assert foremost.at(some)[0].tolist() == [0, 1, 2, NOTHING]
 
 
 def test_the_part_whose_cuts_leave_nothing_is_named():
