@@ -50,6 +50,28 @@ def test_clear_ground_is_what_shapely_finds_apart(box, drawn):
         assert not ground.clear([box], 0.0)[0]
 
 
+@given(st.lists(boxes, min_size=1, max_size=4), st.lists(lines), st.lists(lines))
+def test_lines_to_come_are_told_apart_from_those_there(texts, drawn, ahead):
+    def of(some):
+        return np.array(some).reshape(-1, 4)
+
+    now, later = Ground(of(drawn), of(ahead)).clear_now_and_later(texts, 0.5)
+    for box, is_free, stays in zip(texts, now, later, strict=True):
+        assert is_free == Ground(of(drawn)).clear([box], 0.5)[0]
+        assert stays == Ground(of(ahead)).clear([box], 0.5)[0]
+
+
+def test_lines_are_made_room_for():
+    """A thousand level lines, 1 mm apart from 0 on: none comes near a text below the first."""
+    ground = Ground(np.zeros((0, 4)))
+    for k in range(1000):
+        ground.add([(0.0, float(k), 50.0, float(k))], [])
+        assert not ground.clear([TextBox.about((25.0, float(k)), 10.0, 2.5)], 0.0)[0]
+    assert ground.clear([TextBox.about((25.0, -5.0), 10.0, 2.5)], 0.0)[0]
+    assert not ground.runs_along((0.0, 999.6, 50.0, 999.6))
+    assert ground.runs_along((0.0, 998.9, 50.0, 998.9))
+
+
 @given(boxes, boxes)
 def test_a_text_on_a_text_is_seen(one, other):
     ground = Ground(np.zeros((0, 4)))

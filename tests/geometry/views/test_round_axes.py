@@ -61,6 +61,20 @@ def test_round_ends_of_a_slot_are_no_round() -> None:
     assert axes_of(slot) == ()
 
 
+@pytest.mark.parametrize("least", [0.0, 2.0, 4.0, 6.0, 12.5, 12.6])
+def test_those_that_go_out_so_far_are_the_same_whoever_asks(least: float) -> None:
+    """A hole 4.5 wide and 9 for its head, bores of 8 and 25: a narrow part goes with the wide."""
+    cuts = (
+        ScrewHole((300.0, 50.0, 0.0), (0.0, 0.0, 1.0), (1.0, 0.0, 0.0), 4.5, 20.0, 9.0, 30.0),
+        Bore(120.0, 40.0, 25.0, 12.0),
+        Bore(50.0, 60.0, 8.0, 10.0),
+    )
+    every = axes_of(*cuts)
+    assert sorted(axis.radius for axis in every) == [4.0, 4.5, 12.5]
+    shape = Shape(BLANK, cuts)
+    assert round_axes(shape, least) == tuple(axis for axis in every if axis.radius >= least)
+
+
 @pytest.mark.parametrize("name", ["kiln_yard_bench", "apiary_bench"])
 def test_a_round_tenon_and_its_hole_lie_on_one_axis(name: str) -> None:
     """Every leg's tenon, in the bench, is on the line of a bore of the board above it."""
