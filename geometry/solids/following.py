@@ -99,6 +99,12 @@ def follow(cut: Sequence[Shape], shapes: Sequence[Shape]) -> list[Solid | None]:
     return found
 
 
+def differently_made(one: Shape, other: Shape) -> bool:
+    """Whether something is taken away from one of them that is not from the other."""
+    before, after = _pins(one), _pins(other)
+    return before.counts != after.counts or before.kinds != after.kinds
+
+
 def make_ready(shape: Shape) -> None:
     """Do now what the first ``follow`` from ``shape`` would have to do."""
     _pinned(shape)

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from geometry.design.part import Part, Shape
 from geometry.solids.cutting import placed
-from geometry.solids.following import follow, make_ready
+from geometry.solids.following import differently_made, follow, make_ready
 from geometry.solids.solid import PlacedSolid, place
 
 _TRIED_IN_VAIN = 2
@@ -58,9 +58,12 @@ def stand(parts: Sequence[Part], before: Standing | None = None) -> Standing:
         for k, solid in zip(trying, followed, strict=True)
         if solid is not None
     }
+    tried = set(trying)
     for k in changed:
         name = parts[k].name
-        in_vain[name] = 0 if k in found else in_vain.get(name, 0) + 1
+        # What has another tail than before was no trial: from now on it may follow again.
+        new = k in tried and differently_made(cut[name], parts[k].shape)
+        in_vain[name] = 0 if k in found or new else in_vain.get(name, 0) + 1
     solids = []
     for k, part in enumerate(parts):
         if k not in found:

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import replace
 
 import pytest
 
+from geometry.cuts.bore import Bore
 from geometry.cuts.cut import Blank
 from geometry.cuts.removal import HalfSpace
 from geometry.design.part import Part, Shape
@@ -69,4 +71,23 @@ def test_it_follows_again_after_a_while() -> None:
     cut = [each.cut["board"].blank.length for each in found[len(turning) :]]
     # 9 in vain, so the 7 next are cut too; then one is tried, and all after it follow.
     assert cut == [405.0, 410.0, 415.0, 420.0, 425.0, 430.0, 435.0] + 12 * [435.0]
+    assert found[-1].in_vain["board"] == 0
+
+
+def test_one_more_hole_is_no_trial_in_vain() -> None:
+    """Holes come at two steps running; at the next the board follows the one with all of them."""
+
+    def bored(length: float, holes: int) -> Part:
+        square = board(length, 0.0)
+        bores = tuple(Bore(100.0 + 60.0 * k, 50.0, 8.0, 30.0) for k in range(holes))
+        return replace(square, shape=Shape(square.shape.blank, (*square.shape.cuts, *bores)))
+
+    steps = [bored(*each) for each in ((500.0, 1), (505.0, 2), (510.0, 3), (515.0, 3), (520.0, 3))]
+    found = [stand([steps[0]])]
+    for part in steps[1:]:
+        found.append(stand([part], found[-1]))
+        (solid,) = found[-1].solids
+        assert volume_apart(solid.solid, solid_of(part.shape)) < 1e-3
+    cut = [each.cut["board"].blank.length for each in found]
+    assert cut == [500.0, 505.0, 510.0, 510.0, 510.0]
     assert found[-1].in_vain["board"] == 0
