@@ -1,16 +1,20 @@
-"""Arrises that may be eased: how their form, size and run are asked for.  mm."""
+"""Arrises that may be eased: how their form, size and run are asked for, and told.  mm."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 
-from geometry.cuts.edge_moulding import FORMS
+from geometry.cuts.edge_moulding import FORMS, EdgeMoulding
 from geometry.design.parameter import Parameter, choice, length
+from geometry.design.part import Part
 from geometry.design.spec import BenchSpec
 from geometry.primitives.frame import Vec3
+from shared.units import length_mark
 
 SHARP = "sharp"
-SHARE = 3.0  # a moulding takes at most one part in so many; common practice, no source
+# Common practice, no source, these:
+SHARE = 3.0  # a moulding takes at most one part in so many
+LEAST_RUN = 4.0  # sizes that a run is long at the least; a shorter one is left sharp
 
 FACE_SIDE: Vec3 = (0.0, 0.0, -1.0)
 REVERSE: Vec3 = (0.0, 0.0, 1.0)
@@ -61,3 +65,12 @@ def run_row(
 
 def snug_at(**values: float) -> Callable[[BenchSpec], tuple[dict[str, float], ...]]:
     return lambda _spec: (dict(values),)
+
+
+def told(which: str, stop: float, before: str, through: str, part: Part) -> tuple[str, ...]:
+    """What the page of a part that has mouldings says of them: ``which`` arrises, and how far
+    ``before`` what they stop, or where they go ``through``."""
+    if not any(isinstance(cut, EdgeMoulding) for cut in part.shape.cuts):
+        return ()
+    run = f", stopped {length_mark(stop)} before {before}" if stop > 0.0 else f" {through}"
+    return (f"{which} eased{run}",)

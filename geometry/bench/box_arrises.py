@@ -7,7 +7,7 @@ it, or hinges are let into its upper arris.  A stretch too short for its size is
 
 from __future__ import annotations
 
-from geometry.bench.arris_rows import form_row, formed, run_row, size_row, snug_at
+from geometry.bench.arris_rows import form_row, formed, run_row, size_row, snug_at, told
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.lid_box import FRONT, LEFT, RIGHT, has_lid_box
 from geometry.bench.lid_box_numbers import LidBox, lid_box
@@ -19,7 +19,6 @@ from geometry.bench.rail_runs import (
     Stretch,
     along_stretches,
     reverse_arrises,
-    told,
 )
 from geometry.cuts.edge_moulding import EdgeMoulding
 from geometry.design.parameter import Parameter, choice

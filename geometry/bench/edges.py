@@ -13,18 +13,18 @@ from __future__ import annotations
 import math
 from itertools import pairwise
 
+from geometry.bench.arris_rows import told
 from geometry.bench.case import has_case, top_front
 from geometry.bench.case_numbers import LEFT, RIGHT, CaseNumbers, case_numbers
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.derived import Derived, derived_length
 from geometry.bench.member import Member
-from geometry.bench.rail_runs import told
 from geometry.bench.stopped_runs import between, square_ends
 from geometry.cuts.chamfer import Chamfer, ChamferEnd
 from geometry.cuts.contour import Face
 from geometry.cuts.cut import Cut
 from geometry.cuts.edge_moulding import CHAMFER, FORMS, EdgeMoulding, along_arris
-from geometry.cuts.overrun import OVERRUN
+from geometry.cuts.overrun import LAP, OVERRUN
 from geometry.cuts.removal import HalfSpace
 from geometry.design.parameter import Parameter, choice, length
 from geometry.design.part import Part
@@ -39,7 +39,6 @@ ON_BOARDS = {  # by choice, the kinds of parts
     TOP_ALONE: ("top",),
 }
 _LEAST = 0.01  # mm: no edge tool takes off less, and no drawing shows it
-_LAP = 1e-5  # mm: ten times what counts as one plane, a tenth of what a drawing tells apart
 
 
 def _moulded(spec: BenchSpec) -> bool:
@@ -206,10 +205,10 @@ def _mouldings(
             outward = scale(outward, -1.0)
         planes = list(square_ends(p, q, t, stops))
         if k > 0:
-            on = (p[0] - _LAP * knees[k - 1][0], p[1] - _LAP * knees[k - 1][1], 0.0)
+            on = (p[0] - LAP * knees[k - 1][0], p[1] - LAP * knees[k - 1][1], 0.0)
             planes.append(HalfSpace(on, scale(knees[k - 1], -1.0)))
         if k < len(knees):
-            on = (q[0] + _LAP * knees[k][0], q[1] + _LAP * knees[k][1], 0.0)
+            on = (q[0] + LAP * knees[k][0], q[1] + LAP * knees[k][1], 0.0)
             planes.append(HalfSpace(on, knees[k]))
         found.append(
             along_arris(
@@ -258,7 +257,7 @@ def _along(c: CaseNumbers, part: Part, arris: tuple[Vec2, ...]) -> tuple[Chamfer
         run = math.dist(p, q)
         dx, dy = (q[0] - p[0]) / run, (q[1] - p[1]) / run
         # A leaning flat carried on would bite into the square edge beyond its knee.
-        farthest = math.inf if shift == 0.0 else _LAP
+        farthest = math.inf if shift == 0.0 else LAP
         before, after = min(past[at], farthest), min(past[at + 1], farthest)
         ends = tuple(
             ChamferEnd((x, y, t), (u, v, t), (x, y + shift, t - leg))
@@ -283,7 +282,7 @@ def _past_knees(points: tuple[Vec2, ...]) -> list[float]:
     for k in range(1, len(points) - 1):
         a, b, c = points[k - 1], points[k], points[k + 1]
         turn = (b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0])
-        past[k] = reach if turn < 0.0 else _LAP
+        past[k] = reach if turn < 0.0 else LAP
     return past
 
 

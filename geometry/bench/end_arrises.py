@@ -7,7 +7,7 @@ they reach so far.  A run that is too short for its size is left sharp.
 
 from __future__ import annotations
 
-from geometry.bench.arris_rows import form_row, formed, run_row, size_row, snug_at
+from geometry.bench.arris_rows import LEAST_RUN, form_row, formed, run_row, size_row, snug_at
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.lipped import moved_moulding
 from geometry.bench.member import Member
@@ -21,6 +21,7 @@ from geometry.bench.panel_ends_numbers import (
 )
 from geometry.bench.seat_rail_numbers import PLAIN, WEDGED, seat_rail
 from geometry.cuts.edge_moulding import EdgeMoulding, along_arris
+from geometry.cuts.overrun import LAP
 from geometry.cuts.removal import HalfSpace
 from geometry.design.parameter import Parameter
 from geometry.design.part import Part
@@ -31,7 +32,6 @@ from shared.tolerances import COPLANAR
 # Common practice, no source, these:
 _MOST = 0.5  # of an end's thickness
 _CLEAR = 2.0  # mm of a pad, or beside a mortise
-_LAP = 1e-5  # mm: two cuts run into one another by no more, so that no skin stays between
 _FORWARD: Vec3 = (0.0, -1.0, 0.0)
 
 PARAMETERS: tuple[Parameter, ...] = (
@@ -103,12 +103,12 @@ def _edge(spec: BenchSpec, n: PanelEnds, end: PanelEnd, part: Part) -> tuple[Edg
     size, stop = spec.number("end_edge_size"), spec.number("end_edge_stop")
     through = end.joint == MITRED and stop <= 0.0
     low, high = stop, n.top if through else n.underside - stop
-    if n.underside - 2.0 * stop < 4.0 * size:
+    if n.underside - 2.0 * stop < LEAST_RUN * size:
         return ()
     outside: Vec3 = (-1.0 if end.side == LEFT else 1.0, 0.0, 0.0)
     x, y = end.outside, 0.0 - end.front
     # What stands in the seat, or in its tails, stays whole.
-    planes = (HalfSpace((x, y, n.underside + _LAP), (0.0, 0.0, 1.0)),)
+    planes = (HalfSpace((x, y, n.underside + LAP), (0.0, 0.0, 1.0)),)
     found = along_arris(
         spec.word("end_edge"),
         size,

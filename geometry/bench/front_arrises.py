@@ -10,18 +10,19 @@ from geometry.bench.arris_rows import (
     FACE_EDGE,
     FACE_SIDE,
     FAR_EDGE,
+    LEAST_RUN,
     form_row,
     formed,
     size_row,
     snug_at,
     taken_by,
+    told,
 )
 from geometry.bench.carving_numbers import chosen_fronts, finished_edges, groove_of
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.drawer_numbers import Drawer, drawers, fronts_of
 from geometry.bench.drawers import has_drawers
 from geometry.bench.member import Member
-from geometry.bench.rail_runs import told
 from geometry.cuts.edge_moulding import EdgeMoulding, along_arris
 from geometry.design.parameter import Parameter, choice
 from geometry.design.part import Part
@@ -32,7 +33,6 @@ ALL_ROUND, TOP_AND_BOTTOM = "all round", "top and bottom"
 # Common practice, no source, these:
 _MOST = 0.5  # of the front's thickness
 _LEAST_WOOD = 1.0  # mm between the edge and a finger groove behind it
-LEAST_RUN = 4.0  # sizes that a front is high and wide at the least
 
 PARAMETERS: tuple[Parameter, ...] = (
     form_row(

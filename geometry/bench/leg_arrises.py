@@ -10,13 +10,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from geometry.bench.arris_rows import LEAST_RUN
 from geometry.cuts.edge_moulding import EdgeMoulding, along_arris
 from geometry.cuts.saw import SawCut
 from geometry.design.part import Part
 from geometry.primitives.frame import Vec3, dot, subtract
 
 _FLAT = 1e-9
-_SHORTEST = 4.0  # sizes that a moulded run is long at the least
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +62,7 @@ def long_mouldings(part: Part, form: str, size: float, start: float) -> tuple[Ed
     for first, second in _pairs(part):
         begins = max(start, first.begins, second.begins)
         end = _foot_on(part, first, second)
-        if end[0] - begins < _SHORTEST * size:
+        if end[0] - begins < LEAST_RUN * size:
             continue
         last = part.shape.blank.length
         ends = (_on(first, second, begins), _on(first, second, last))

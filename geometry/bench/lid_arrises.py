@@ -13,11 +13,13 @@ from geometry.bench.arris_rows import (
     FACE_EDGE,
     FACE_SIDE,
     FAR_EDGE,
+    LEAST_RUN,
     form_row,
     formed,
     run_row,
     size_row,
     snug_at,
+    told,
 )
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.lid import LID, LID_LIPPING, STRIP, lid_end_lip, lid_lip
@@ -26,7 +28,6 @@ from geometry.bench.lid_box_numbers import lid_box
 from geometry.bench.lid_box_parameters import on_strip
 from geometry.bench.lipped import mouldings_on
 from geometry.bench.member import Member
-from geometry.bench.rail_runs import told
 from geometry.bench.seat_arrises import FRONT, ROUND
 from geometry.cuts.edge_moulding import EdgeMoulding, along_arris
 from geometry.design.parameter import Parameter, choice
@@ -38,7 +39,6 @@ from geometry.primitives.frame import Frame, Vec3
 ALL_ROUND = "front, ends and back"
 # Common practice, no source, these:
 _MOST = 0.75  # of the lid's thickness
-_LEAST_RUN = 4.0  # sizes that the front's is long at the least
 _BESIDE_HEAD = 1.0  # mm of wood beside a screw's head
 _CLEAR = 2.0  # mm of wood beside or over a hinge's leaf
 
@@ -142,7 +142,7 @@ def _edges(spec: BenchSpec, long: float, deep: float) -> Iterator[EdgeMoulding]:
     """Of a whole lid so long and deep, in its frame."""
     ends_too = _ends_too(spec)
     stop = 0.0 if ends_too else spec.number("lid_edge_stop")
-    if long - 2.0 * stop >= _LEAST_RUN * spec.number("lid_edge_size"):
+    if long - 2.0 * stop >= LEAST_RUN * spec.number("lid_edge_size"):
         ends = ((stop, deep, 0.0), (long - stop, deep, 0.0))
         yield _edge(spec, ends, FAR_EDGE, stopped=stop > 0.0)
     if ends_too:

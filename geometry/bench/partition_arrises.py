@@ -5,30 +5,16 @@ A run that is too short for its size is left sharp.
 
 from __future__ import annotations
 
-from geometry.bench.arris_rows import (
-    FACE_EDGE,
-    FACE_SIDE,
-    FAR_EDGE,
-    REVERSE,
-    SHARE,
-    form_row,
-    formed,
-    run_row,
-    size_row,
-    snug_at,
-)
+from geometry.bench.arris_rows import SHARE, form_row, formed, run_row, size_row, snug_at
 from geometry.bench.case import has_case
 from geometry.bench.constraint import Constraint, rule
+from geometry.bench.front_runs import on_board, on_lipping
 from geometry.bench.member import Member
 from geometry.bench.partitions import PARTITION_LIPPING, partition_lip
-from geometry.cuts.edge_moulding import EdgeMoulding, along_arris
-from geometry.cuts.removal import HalfSpace
+from geometry.cuts.edge_moulding import EdgeMoulding
 from geometry.design.parameter import Parameter
 from geometry.design.part import Part
 from geometry.design.spec import BenchSpec
-from shared.tolerances import COPLANAR
-
-_LAP = 1e-5  # mm: two cuts run into one another by no more, so that no skin stays between
 
 PARAMETERS: tuple[Parameter, ...] = (
     form_row("partition_edge", "Partition fronts", "The two front arrises of every partition."),
@@ -57,38 +43,12 @@ def _has_edges(spec: BenchSpec) -> bool:
 
 
 def _cuts(spec: BenchSpec, part: Part) -> tuple[EdgeMoulding, ...]:
-    """On a partition, or on its lipping, and behind that on the sheet where it reaches so far."""
-    if part.kind not in ("partition", PARTITION_LIPPING):
+    if part.kind == PARTITION_LIPPING:
+        return on_lipping(spec, "partition_edge", part)
+    if part.kind != "partition":
         return ()
-    blank, lip = part.shape.blank, partition_lip(spec)
-    size, stop = spec.number("partition_edge_size"), spec.number("partition_edge_stop")
-    strip = part.kind == PARTITION_LIPPING
-    low = stop if strip else spec.number("housing_depth") + stop
-    high = blank.length - low
-    if high - low < 4.0 * size or (not strip and size <= lip + COPLANAR):
-        return ()
-    planes = (
-        HalfSpace((low - _LAP, 0.0, 0.0), (-1.0, 0.0, 0.0)),
-        HalfSpace((high + _LAP, 0.0, 0.0), (1.0, 0.0, 0.0)),
-    )
-    if strip:
-        arrises = ((0.0, 0.0, FACE_EDGE), (blank.width, 0.0, FAR_EDGE))
-        front = FACE_SIDE
-    else:
-        y = blank.width + lip
-        arrises = ((y, 0.0, FACE_SIDE), (y, blank.thickness, REVERSE))
-        front = FAR_EDGE
-    return tuple(
-        along_arris(
-            spec.word("partition_edge"),
-            size,
-            ((low, y, z), (high, y, z)),
-            (face, front),
-            stopped=(stop > 0.0, stop > 0.0),
-            planes=() if stop > 0.0 or strip else planes,
-        )
-        for y, z, face in arrises
-    )
+    lip, into = partition_lip(spec), spec.number("housing_depth")
+    return on_board(spec, "partition_edge", part, lip, into)
 
 
 CHOICE_MEMBER = Member("partition fronts", PARAMETERS, present=has_case)

@@ -7,11 +7,11 @@ one ends before the end of each board; one that is too short for its size is lef
 
 from __future__ import annotations
 
-from geometry.bench.arris_rows import SHARE, form_row, formed, run_row, size_row, snug_at
+from geometry.bench.arris_rows import SHARE, form_row, formed, run_row, size_row, snug_at, told
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.member import Member
 from geometry.bench.plinth import has_plinth, plinth_numbers
-from geometry.bench.rail_runs import Arris, Shoulder, along_stretches, face_side_arrises, told
+from geometry.bench.rail_runs import Arris, Shoulder, along_stretches, face_side_arrises
 from geometry.cuts.edge_moulding import EdgeMoulding, along_arris
 from geometry.design.parameter import Parameter, choice
 from geometry.design.part import Part

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from functools import partial
 
-from geometry.bench.arris_rows import SHARE, form_row, formed, run_row, size_row, snug_at
+from geometry.bench.arris_rows import SHARE, form_row, formed, run_row, size_row, snug_at, told
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.corner_block_numbers import has_corner_blocks
 from geometry.bench.member import Member
@@ -22,7 +22,7 @@ from geometry.bench.rail_forms import (
     behind_blocks,
     has_rails,
 )
-from geometry.bench.rail_runs import CLEAR, LEAST_STOP, along_stretches, told
+from geometry.bench.rail_runs import CLEAR, LEAST_STOP, along_stretches
 from geometry.bench.trestles import has_trestles
 from geometry.cuts.edge_moulding import EdgeMoulding
 from geometry.design.parameter import Parameter, choice

@@ -10,19 +10,17 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from geometry.bench.arris_rows import FACE_EDGE, FACE_SIDE, FAR_EDGE, REVERSE
+from geometry.bench.arris_rows import FACE_EDGE, FACE_SIDE, FAR_EDGE, LEAST_RUN, REVERSE
 from geometry.cuts.cut import Blank
 from geometry.cuts.edge_moulding import EdgeMoulding, along_arris
 from geometry.cuts.overrun import OVERRUN
 from geometry.design.part import Part
 from geometry.joints.leaning_tenon import LeaningTenon
 from geometry.primitives.frame import Vec3
-from shared.units import length_mark
 
 # Common practice, no source, these:
 LEAST_STOP = 3.0  # mm before a joint that a moulding must not reach
 CLEAR = 2.0  # mm of shoulder between a moulding that runs through and the mortise
-_SHORTEST = 4.0  # sizes that a moulded run is long at the least
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,7 +110,7 @@ def _run(
         near += [(arris.y + inward[0], arris.z), (arris.y, arris.z + inward[1])]
     low = max(start.at(*point) for point in near) + stop
     high = min(end.at(*point) for point in near) - stop
-    return (low, high) if high - low >= _SHORTEST * size else None
+    return (low, high) if high - low >= LEAST_RUN * size else None
 
 
 def _moulding(
@@ -127,12 +125,3 @@ def _moulding(
         stopped=(stopped, stopped),
         past=size * slant + OVERRUN,
     )
-
-
-def told(which: str, stop: float, before: str, through: str, part: Part) -> tuple[str, ...]:
-    """What the page of a part that has mouldings says of them: ``which`` arrises, and how far
-    ``before`` what they stop, or where they go ``through``."""
-    if not any(isinstance(cut, EdgeMoulding) for cut in part.shape.cuts):
-        return ()
-    run = f", stopped {length_mark(stop)} before {before}" if stop > 0.0 else f" {through}"
-    return (f"{which} eased{run}",)

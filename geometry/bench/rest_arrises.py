@@ -6,7 +6,7 @@ stretch that is too short for its size is left sharp.
 
 from __future__ import annotations
 
-from geometry.bench.arris_rows import SHARE, form_row, formed, run_row, size_row, snug_at
+from geometry.bench.arris_rows import SHARE, form_row, formed, run_row, size_row, snug_at, told
 from geometry.bench.constraint import Constraint, rule
 from geometry.bench.member import Member
 from geometry.bench.rail_runs import (
@@ -19,7 +19,6 @@ from geometry.bench.rail_runs import (
     face_side_arrises,
     far_edge_arrises,
     tenon_shoulder,
-    told,
 )
 from geometry.bench.rest_numbers import rest_numbers
 from geometry.bench.rest_parameters import has_rest

@@ -9,6 +9,7 @@ from __future__ import annotations
 from geometry.bench.arris_rows import (
     FACE_SIDE,
     FAR_EDGE,
+    LEAST_RUN,
     form_row,
     formed,
     run_row,
@@ -95,7 +96,7 @@ def _edges(
     )
     if ends_too:
         stop = 0.0
-    if long - 2.0 * stop < 4.0 * size:
+    if long - 2.0 * stop < LEAST_RUN * size:
         return ()
     ends = ((stop, deep, 0.0), (long - stop, deep, 0.0))
     stops = (stop > 0.0, stop > 0.0)

@@ -8,12 +8,11 @@ from __future__ import annotations
 import math
 from itertools import pairwise
 
+from geometry.bench.arris_rows import LEAST_RUN
 from geometry.cuts.removal import HalfSpace
 from geometry.primitives.frame import Vec2
 
-# Common practice, no source, these:
-_RUN = 4.0  # sizes that a stopped run is long at the least
-_STRETCH = 2.0  # sizes that are left of the stretch in which it begins
+_STRETCH = 2.0  # sizes left of the stretch in which it begins; common practice, no source
 
 
 def between(arris: tuple[Vec2, ...], stop: float, size: float) -> tuple[Vec2, ...]:
@@ -26,7 +25,7 @@ def between(arris: tuple[Vec2, ...], stop: float, size: float) -> tuple[Vec2, ..
     began = _begun(arris, arris[0][0] + stop, _STRETCH * size)
     back = _begun(tuple((last - x, y) for x, y in reversed(began)), stop, _STRETCH * size)
     found = tuple((last - x, y) for x, y in reversed(back))
-    return found if found and found[-1][0] - found[0][0] >= _RUN * size else ()
+    return found if found and found[-1][0] - found[0][0] >= LEAST_RUN * size else ()
 
 
 def _begun(points: tuple[Vec2, ...], start: float, least: float) -> tuple[Vec2, ...]:

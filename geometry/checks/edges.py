@@ -6,14 +6,14 @@ import math
 from collections.abc import Container, Iterable, Iterator
 from dataclasses import dataclass
 
-from geometry.bench.arris_rows import SHARP, formed
+from geometry.bench.arris_rows import LEAST_RUN, SHARP, formed
 from geometry.bench.bench import Bench
 from geometry.bench.carving_numbers import chosen_fronts
 from geometry.bench.case import has_case
 from geometry.bench.case_numbers import case_numbers
 from geometry.bench.drawer_numbers import drawers
 from geometry.bench.edges import ON_BOARDS, size_name
-from geometry.bench.front_arrises import LEAST_RUN, eased_by
+from geometry.bench.front_arrises import eased_by
 from geometry.bench.lipped import strip_name
 from geometry.bench.rail_runs import LEAST_STOP
 from geometry.checks.check import Check

@@ -6,6 +6,9 @@ from geometry.primitives.frame import Vec2
 from shared.tolerances import COPLANAR
 
 OVERRUN = 2.0  # mm beyond a face or edge; only ever in air
+# mm by which two cuts run into one another, so that no skin stays between them: ten times what
+# counts as one plane, a tenth of what a drawing tells apart.
+LAP = 1e-5
 
 
 def past(value: float, low: float, high: float) -> float:
