@@ -13,14 +13,12 @@ import numpy as np
 import pytest
 
 from geometry.bench.bench import Bench
-from geometry.cuts.screw_hole import ScrewHole
-from geometry.cuts.screw_slot import ScrewSlot
 from geometry.design.parameter import Value
-from geometry.design.part import Shape
 from geometry.solids.measure import volume_of
 from tests.flat_faces import FlatFace, Floats, all_facing, between_deg, facing, flat_faces
 from tests.reference.benches import bench_with
 from tests.reference.tables import PRINTED, rows
+from tests.unbored import unbored
 
 RAKE, SPLAY = "rake_deg_side_view", "splay_deg_front_view"
 ROWS = [row for row in rows("rake_and_splay.csv") if 0 < row[RAKE] <= 25 and 0 < row[SPLAY] <= 15]
@@ -155,10 +153,9 @@ def test_volumes_of_a_plain_rest_by_hand() -> None:
     run = 420.0 / math.cos(math.radians(12.0))
     strip = 35.0 * (300.0 + run - 35.0 * math.tan(math.radians(6.0)))
     post = 45.0 * strip - 8.2 * 26.0 * (64.0 + 39.0 + 39.0)
-    shape = bench.part("post_1").shape
-    unbored = tuple(cut for cut in shape.cuts if not isinstance(cut, ScrewHole | ScrewSlot))
-    assert len(unbored) < len(shape.cuts)
-    assert volume_of(Shape(shape.blank, unbored)) == pytest.approx(post, rel=1e-9)
+    shape = unbored(bench, "post_1").shape
+    assert len(shape.cuts) < len(bench.part("post_1").shape.cuts)
+    assert volume_of(shape) == pytest.approx(post, rel=1e-9)
     top = 930.0 * 80.0 * 22.0 + 2.0 * 25.0 * 64.0 * 8.0
     other = 930.0 * 55.0 * 22.0 + 2.0 * 25.0 * 39.0 * 8.0
     assert volume_of(bench.part("top_rail").shape) == pytest.approx(top, rel=1e-9)

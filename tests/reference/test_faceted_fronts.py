@@ -11,7 +11,6 @@ from __future__ import annotations
 
 import io
 import math
-from dataclasses import replace
 
 import pytest
 import trimesh
@@ -23,10 +22,10 @@ from geometry.bench.catalogue import default_spec
 from geometry.bench.drawer_numbers import drawers
 from geometry.bench.limits import set_values
 from geometry.bench.relief_surface import spots_of
-from geometry.cuts.bore import Bore
-from geometry.design.part import Part, Shape
+from geometry.design.part import Part
 from geometry.design.spec import BenchSpec
 from shared.tolerances import CHORD_ERROR
+from tests.unbored import unbored
 
 ONE = set_values(
     set_values(default_spec(), {"partition_count": 0.0, "opening_1_fill": "drawers"}),
@@ -37,9 +36,7 @@ TWO = set_values(ONE, {"opening_1_drawers": 2.0, "carving_points": 24.0})
 
 def front(spec: BenchSpec, name: str) -> Part:
     """Before it is bored for its screws."""
-    part = build(spec).part(f"{name}_front")
-    unbored = tuple(cut for cut in part.shape.cuts if not isinstance(cut, Bore))
-    return replace(part, shape=Shape(part.shape.blank, unbored))
+    return unbored(build(spec), f"{name}_front")
 
 
 def exported(part: Part) -> trimesh.Trimesh:

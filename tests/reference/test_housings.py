@@ -8,18 +8,15 @@ in) and straight-line interpolation of the top's front edge between its stations
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import numpy as np
 import pytest
 
 from geometry.bench.bench import Bench
-from geometry.cuts.bore import Bore
 from geometry.design.joint import Joint
-from geometry.design.part import Shape
 from shared.tolerances import CHORD_ERROR
 from tests.flat_faces import FlatFace, all_facing, facing, flat_faces
 from tests.reference.benches import ALL, bench_with
+from tests.unbored import unbored
 
 WITHIN = 1e-6  # mm
 UP, DOWN = (0.0, 0.0, 1.0), (0.0, 0.0, -1.0)
@@ -207,10 +204,7 @@ def test_notch_clears_the_round_and_the_front_hides_it(bench: Bench) -> None:
     round_from = stop - s.number("cutter_diameter") / 2.0
     for joint, _, upright, _ in housings(bench):
         # Before it is bored for runners: the round of a hole has faces every way.
-        piece = bench.part(upright)
-        kept = tuple(cut for cut in piece.shape.cuts if not isinstance(cut, Bore))
-        unbored = replace(piece, shape=Shape(piece.shape.blank, kept))
-        fronts = all_facing(flat_faces(unbored), FORWARD)
+        fronts = all_facing(flat_faces(unbored(bench, upright)), FORWARD)
         tongue, front = sorted(face.offset for face in fronts)
         assert tongue <= round_from + WITHIN
         assert tongue >= round_from - s.number("housing_fit") - WITHIN

@@ -49,13 +49,14 @@ def test_volumes_by_hand() -> None:
     bottom lies 9 in rebates at each side and has 1 of room: 1160 + 18 - 1 by 320 + 18 - 1.  Screws
     go down through the strip: 6 no more than 250 apart along the 1160 between the ends, one in the
     50 on each of those, in holes of 4.766.  Two stays have a screw each in the lid, in pilots of
-    2.692, 12 deep.  The solid has flattened what is round a little."""
+    2.692, 12 deep.  The solid has flattened what is round to chords 0.1 off at most: a hole 4.766
+    wide to 11 or more of them, which take up to 6 % of it less."""
     screws = 8.0 * math.pi / 4.0 * 4.766**2 * 22.0
     leaves = 2.0 * 50.0 * 14.0 * 0.85
     pilots = 2.0 * math.pi / 4.0 * 2.692**2 * 12.0
     assert volume({}, "lid") == pytest.approx(1200.0 * 306.5 * 22.0 - leaves - pilots, abs=10.0)
     strip = 1200.0 * 70.0 * 22.0 - leaves - screws
-    assert volume({}, "hinge_strip") == pytest.approx(strip, rel=1e-4)
+    assert volume({}, "hinge_strip") == pytest.approx(strip, abs=0.06 * screws)
     assert volume({}, "box_bottom") == pytest.approx(1177.0 * 337.0 * 15.0, rel=1e-9)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from itertools import product
 
@@ -30,7 +31,13 @@ def test_beside_inches_it_is_what_a_shop_would_say() -> None:
     assert spec == plain_spec(SHOWN_IN64)
 
 
+# Below so many inches a shop rule is read at a glance to so much of one; common practice, no
+# source.
+READ = ((0.5, 1 / 16), (1.0, 1 / 8), (2.0, 1 / 4), (12.0, 1 / 2), (30.0, 1.0), (math.inf, 2.0))
+
+
 def test_no_size_of_it_is_far_from_its_own_nor_between_two_marks_of_a_rule() -> None:
+    """It is the nearest mark: no more than half a step from the metric size."""
     spec = plain_spec(SHOWN_IN16)
     for row in PARAMETERS:
         value = spec.value(row.name)
@@ -40,7 +47,8 @@ def test_no_size_of_it_is_far_from_its_own_nor_between_two_marks_of_a_rule() -> 
         assert isinstance(value, float)
         assert isinstance(row.default, int | float)
         assert value * 16.0 / 25.4 == pytest.approx(round(value * 16.0 / 25.4)), row.name
-        assert value == pytest.approx(row.default, rel=0.25, abs=0.8), row.name
+        step = next(mark for below, mark in READ if abs(row.default) < 25.4 * below)
+        assert abs(value - row.default) <= 25.4 * step / 2.0 + 1e-9, row.name
         assert row.minimum <= value <= row.maximum, row.name
 
 
