@@ -16,6 +16,31 @@ SHARP = "sharp"
 SHARE = 3.0  # a moulding takes at most one part in so many
 LEAST_RUN = 4.0  # sizes that a run is long at the least; a shorter one is left sharp
 
+# By kind of part, the name of the edge along it; a leg has others, and the case's boards that of
+# their fronts.
+EDGE_ON = {
+    "partition": "partition_edge",
+    "partition lipping": "partition_edge",
+    "shelf": "shelf_edge",
+    "lipping": "shelf_edge",
+    "drawer front": "drawer_edge",
+    "seat": "seat_edge",
+    "seat lipping": "seat_edge",
+    "end": "end_edge",
+    "end lipping": "end_edge",
+    "lid": "lid_edge",
+    "lid lipping": "lid_edge",
+    "hinge strip": "lid_edge",
+    "stretcher": "rail_edge",
+    "rail": "rail_edge",
+    "apron": "rail_edge",
+    "rest rail": "rest_edge",
+    "slat": "rest_edge",
+    "plinth": "plinth_edge",
+    "box front": "box_edge",
+    "box end": "box_edge",
+}
+
 FACE_SIDE: Vec3 = (0.0, 0.0, -1.0)
 REVERSE: Vec3 = (0.0, 0.0, 1.0)
 FACE_EDGE: Vec3 = (0.0, -1.0, 0.0)

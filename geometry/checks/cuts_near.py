@@ -10,6 +10,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from geometry.bench.arris_rows import EDGE_ON
 from geometry.bench.bench import Bench
 from geometry.bench.case_numbers import case_numbers
 from geometry.bench.edges import size_name
@@ -48,26 +49,6 @@ _RUNNER = ("runner_hole", "a hole for a runner's pin")
 
 # Those beside the tenons of aprons and of a rest's rails have checks of their own, bridles' too.
 _WALLED = ("apron tenon", "rail tenon")
-
-# By kind of part: the size of the mouldings along it; the case's boards have those of the front.
-_EDGES = {
-    "leg": "leg_edge_size",
-    "partition": "partition_edge_size",
-    "shelf": "shelf_edge_size",
-    "drawer front": "drawer_edge_size",
-    "seat": "seat_edge_size",
-    "end": "end_edge_size",
-    "lid": "lid_edge_size",
-    "hinge strip": "lid_edge_size",
-    "stretcher": "rail_edge_size",
-    "rail": "rail_edge_size",
-    "apron": "rail_edge_size",
-    "rest rail": "rest_edge_size",
-    "slat": "rest_edge_size",
-    "plinth": "plinth_edge_size",
-    "box front": "box_edge_size",
-    "box end": "box_edge_size",
-}
 
 # Joints that carry people: their walls are thin below the limit for walls beside mortises.
 _CARRYING = (
@@ -215,7 +196,8 @@ def _shallower(bench: Bench, group: list[_Met], least: float) -> Mend | None:
 
 def _smaller_edge(bench: Bench, holder: Part, lacking: float) -> Mend | None:
     """An edge is as large along both faces: square to its flat it gives way by less."""
-    name = _EDGES.get(holder.kind) or size_name(bench.spec)
+    edges = {"leg": "leg_edge", **EDGE_ON}
+    name = f"{edges[holder.kind]}_size" if holder.kind in edges else size_name(bench.spec)
     return _less(bench, name, lacking * math.sqrt(2.0), "Make the edge {}.")
 
 

@@ -9,6 +9,7 @@ import math
 from collections.abc import Iterator
 from itertools import chain
 
+from geometry.bench.arris_rows import EDGE_ON
 from geometry.bench.bench import Bench
 from geometry.bench.board_lippings import BOARD_LIPPING, Lip, lips
 from geometry.bench.case_numbers import case_numbers
@@ -26,33 +27,9 @@ from shared.tolerances import COPLANAR
 _FLAT = 0.8  # cosine of the steepest a face may lie in a view to be taken hold of there
 _DOWN: Vec3 = (0.0, 0.0, -1.0)
 
-# By kind of part: the size of the mouldings along it, and how far in they are stopped.
+# The size of mouldings, and how far in they are stopped.
 _LEGS = ("leg_edge_size", "leg_edge_down")
 _LEG_ENDS = ("foot_edge_size", "")
-_REST, _BOX = ("rest_edge_size", "rest_edge_stop"), ("box_edge_size", "box_edge_stop")
-_RAILS = ("rail_edge_size", "rail_edge_stop")
-_NAMES = {
-    "stretcher": _RAILS,
-    "rail": _RAILS,
-    "apron": _RAILS,
-    "rest rail": _REST,
-    "slat": _REST,
-    "plinth": ("plinth_edge_size", "plinth_edge_stop"),
-    "box front": _BOX,
-    "box end": _BOX,
-    "partition": ("partition_edge_size", "partition_edge_stop"),
-    "partition lipping": ("partition_edge_size", "partition_edge_stop"),
-    "seat": ("seat_edge_size", "seat_edge_stop"),
-    "seat lipping": ("seat_edge_size", "seat_edge_stop"),
-    "lid": ("lid_edge_size", "lid_edge_stop"),
-    "lid lipping": ("lid_edge_size", "lid_edge_stop"),
-    "hinge strip": ("lid_edge_size", ""),
-    "shelf": ("shelf_edge_size", "shelf_edge_stop"),
-    "lipping": ("shelf_edge_size", "shelf_edge_stop"),
-    "drawer front": ("drawer_edge_size", ""),
-    "end": ("end_edge_size", "end_edge_stop"),
-    "end lipping": ("end_edge_size", "end_edge_stop"),
-}
 _CASE = ("top", "bottom", "end panel", BOARD_LIPPING)
 
 
@@ -144,7 +121,7 @@ def _names(bench: Bench, part: Part, cut: EdgeMoulding) -> tuple[str, str]:
         return size_name(bench.spec), "edge_stop"
     if part.kind == "leg":
         return _LEGS if cut.stopped_start else _LEG_ENDS
-    return _NAMES[part.kind]
+    return f"{EDGE_ON[part.kind]}_size", f"{EDGE_ON[part.kind]}_stop"
 
 
 def _faces(cut: EdgeMoulding) -> tuple[tuple[Vec3, Vec3], tuple[Vec3, Vec3]]:
