@@ -49,7 +49,7 @@ def test_no_skin_is_left_where_chamfers_meet() -> None:
 
 def test_cutters_that_only_touch_do_leave_skins(monkeypatch: pytest.MonkeyPatch) -> None:
     """What the test above is there for: without the lap some tops fall into two."""
-    monkeypatch.setattr(edges, "_LAP", 0.0)
+    monkeypatch.setattr(edges, "LAP", 0.0)
     build.cache_clear()
     shapes = [top_of(seed).shape for seed in range(SEEDS)]
     build.cache_clear()
