@@ -24,7 +24,7 @@ from geometry.sheets.section_marks import visible_lines
 from geometry.solids.cutting import placed
 from geometry.solids.solid import Floats
 from geometry.views.breaks import Broken, at_break, broken
-from geometry.views.clearing import first_clear, outline, overlap
+from geometry.views.clearing import first_clear, outline, overlaps, standing
 from geometry.views.joint_scene import (
     BreakPlane,
     JointPart,
@@ -188,10 +188,8 @@ def _distance(scene: JointScene, way: Vec3, view: View, least: float) -> float:
     step = flat @ np.array(way)
     if math.hypot(*step.tolist()) < _SEEN:
         return least
-    taken = overlap(
-        outline(scene.second.part, flat), outline(scene.first.part, flat), step, _LEAST_AIR / 2.0
-    )
-    clear = first_clear([taken] if taken else [], least)
+    first, second = (outline(one.part, flat) for one in scene.both)
+    clear = first_clear(overlaps(second, standing([first]), step, _LEAST_AIR / 2.0), least)
     return min(clear, _TOO_FAR * least)
 
 

@@ -24,7 +24,7 @@ from geometry.primitives.frame import X_AXIS, Y_AXIS, Z_AXIS, Vec3, add, dot, sc
 from geometry.solids.cutting import placed
 from geometry.solids.measure import volume_of
 from geometry.solids.solid import Floats
-from geometry.views.clearing import first_clear, outline, overlap
+from geometry.views.clearing import first_clear, outline, overlaps, standing
 from geometry.views.parting import way_apart, ways_out
 from geometry.views.view import View
 
@@ -201,15 +201,17 @@ class _Taking:
     ) -> float:
         """How far along ``way`` from ``base`` the parts must go to be clear of all placed ones."""
         step = self._flat @ np.array(way)
+        there = standing(
+            [
+                self._outlines[other].moved(self._flat @ np.array(offset))
+                for other, offset in self._offsets.items()
+            ]
+        )
         taken: list[tuple[float, float]] = []
         for index in moving:
             start = add(base, own[index]) if own else base
             going = self._outlines[index].moved(self._flat @ np.array(start))
-            for other, offset in self._offsets.items():
-                standing = self._outlines[other].moved(self._flat @ np.array(offset))
-                interval = overlap(going, standing, step, self._air)
-                if interval is not None:
-                    taken.append(interval)
+            taken += overlaps(going, there, step, self._air)
         return first_clear(taken, self._air / math.hypot(*step.tolist()))
 
 

@@ -13,6 +13,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from itertools import pairwise
 
 from geometry.design.joint import Joint
@@ -79,9 +80,15 @@ def ways_out(joints: Sequence[Joint], part: Part, parts: Mapping[str, Part]) -> 
     holds = [holds_of(joint, part.name) for joint in joints]
     others = [parts[name] for joint in joints for name in joint.parts if name != part.name]
     for direction in _ranked(holds, [part, *others]):
-        aside = [moved(part, scale(direction, distance)) for distance in _TRIED]
-        if all(shared_volume(one, other) < _TOUCH for one in aside for other in others):
+        if all(_goes_free(part, other, direction) for other in others):
             yield direction
+
+
+@lru_cache(maxsize=2048)  # of a bench: one taken apart is looked at from several sides
+def _goes_free(part: Part, other: Part, direction: Vec3) -> bool:
+    """Whether a part does not run into another when it leaves that way."""
+    aside = (moved(part, scale(direction, distance)) for distance in _TRIED)
+    return all(shared_volume(one, other) < _TOUCH for one in aside)
 
 
 def way_apart(joint: Joint, parts: Mapping[str, Part]) -> Vec3:
