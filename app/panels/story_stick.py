@@ -7,6 +7,8 @@ types.
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QEvent, QItemSelectionModel, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import (
@@ -22,6 +24,7 @@ from app.look.flat_field import FlatField
 from app.look.thin_scroll_bar import quiet_scrolling
 from app.panels.stick_delegate import StickDelegate, value_rect
 from app.panels.stick_model import Index, StickModel, TypeValue
+from app.scene.absent_sizes import NOTHING
 from app.scene.stick_rows import StickRow
 
 BIG = 10
@@ -100,10 +103,14 @@ class StickList(QListView):
 
 
 class StoryStick(QWidget):
-    """A field to filter with, the list, and a note on the row at hand."""
+    """A field to filter with, the list, and a note on the row at hand.
+
+    ``absent`` says what there is to say of words by which no size goes.
+    """
 
     def __init__(self, type_value: TypeValue, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self.absent: Callable[[str], str] = lambda _sought: NOTHING
         self.filter = FlatField(self)
         self.filter.setPlaceholderText("Find a size")
         self.filter.setAccessibleName("Find a size")
@@ -115,7 +122,8 @@ class StoryStick(QWidget):
         self.note.setContentsMargins(10, 6, 10, 8)
         self.note.setMinimumHeight(self.fontMetrics().height() * 3 + 14)
         self.note.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
-        self.nothing = QLabel("No size goes by that name.", self)
+        self.nothing = QLabel(self)
+        self.nothing.setWordWrap(True)
         self.nothing.setContentsMargins(10, 8, 10, 8)
         self.nothing.hide()
         column = QVBoxLayout(self)
@@ -128,6 +136,7 @@ class StoryStick(QWidget):
 
     def show_rows(self, rows: tuple[StickRow, ...]) -> None:
         self.list.stick.show_rows(rows)
+        self._tell_of_nothing()
 
     def light(self, name: str, *, scroll: bool = False) -> None:
         """Light the row of a value; ``scroll`` brings it into sight."""
@@ -179,4 +188,11 @@ class StoryStick(QWidget):
 
     def _seek(self, sought: str) -> None:
         self.list.stick.seek(sought)
-        self.nothing.setVisible(self.list.stick.rowCount() == 0)
+        self._tell_of_nothing()
+
+    def _tell_of_nothing(self) -> None:
+        sought = self.filter.text()
+        nothing = bool(sought) and self.list.stick.rowCount() == 0
+        if nothing:
+            self.nothing.setText(self.absent(sought))
+        self.nothing.setVisible(nothing)

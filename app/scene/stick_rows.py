@@ -104,16 +104,29 @@ def _derived(row: Derived, preferences: Preferences) -> StickRow:
 
 
 def entries(rows: tuple[StickRow, ...], sought: str) -> tuple[Entry, ...]:
-    """The rows that hold every word of ``sought``, each group under its heading."""
+    """The rows whose names hold every word of ``sought``, or if there are none, whose choices or
+    notes do; each group under its heading."""
     words = sought.casefold().split()
-    found: list[Entry] = []
+    found = [row for row in rows if _holds(_called(row), words)]
+    found = found or [row for row in rows if _holds(f"{_called(row)} {_told(row)}", words)]
+    under: list[Entry] = []
     group = None
-    for row in rows:
-        text = f"{row.title} {row.group} {row.name} {row.standing.value}".casefold()
-        if not all(word in text for word in words):
-            continue
+    for row in found:
         if row.group != group:
             group = row.group
-            found.append(Heading(group))
-        found.append(row)
-    return tuple(found)
+            under.append(Heading(group))
+        under.append(row)
+    return tuple(under)
+
+
+def _called(row: StickRow) -> str:
+    return f"{row.title} {row.group} {row.name} {row.standing.value}"
+
+
+def _told(row: StickRow) -> str:
+    return f"{' '.join(row.choices)} {row.note}"
+
+
+def _holds(text: str, words: list[str]) -> bool:
+    text = text.casefold()
+    return all(word in text for word in words)

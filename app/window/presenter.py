@@ -7,6 +7,7 @@ from PySide6.QtCore import QObject
 from app.document.desk import Desk
 from app.panels.findings_foot import FindingsFoot
 from app.panels.job_strip import JobStrip
+from app.scene.absent_sizes import absent_words
 from app.scene.finding_words import count_text
 from app.scene.notes import joint_note, row_note
 from app.scene.parts_notes import part_rows
@@ -171,6 +172,7 @@ class Presenter(QObject):
 
     def _join_panels(self) -> None:
         stick, parts = self._page.stick, self._page.parts
+        stick.absent = lambda sought: absent_words(self._desk.spec, sought, self.preferences)
         stick.list.pointed.connect(self._row_pointed)
         stick.list.stepped.connect(self._step_row)
         parts.list.pointed.connect(self._page.canvas.sight.light_part)

@@ -185,6 +185,31 @@ def test_the_filter_finds_sizes(window: Workplace, qtbot: QtBot) -> None:
     assert "leg_top_width" in names
     qtbot.keyClicks(window.page.stick.filter, "zzz")
     assert window.page.stick.nothing.isVisible()
+    assert window.page.stick.nothing.text() == "No size goes by that name."
+
+
+def test_the_filter_tells_what_a_choice_would_bring(window: Workplace, qtbot: QtBot) -> None:
+    stick = window.page.stick
+    qtbot.keyClicks(stick.filter, "shelf housing depth")
+    assert "With “Opening 1: shelf”: Shelf housing depth" in stick.nothing.text()
+    window.desk.set_values({"opening_1_fill": "shelf"})
+    assert not stick.nothing.isVisible(), "it has come in"
+    assert stick.list.stick.place_of("shelf_housing_depth") >= 0
+
+
+def test_undo_in_an_empty_field_is_the_benchs(window: Workplace, qtbot: QtBot) -> None:
+    window.desk.set_values({"depth": 400.0})
+    field = window.page.stick.filter
+    field.setFocus()
+    qtbot.keyClick(field, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    assert window.desk.undo_count == 0
+
+
+def test_the_filter_finds_by_a_choice_where_no_name_holds_it(
+    window: Workplace, qtbot: QtBot
+) -> None:
+    qtbot.keyClicks(window.page.stick.filter, "panel bench")
+    assert window.page.stick.list.stick.place_of("seat") >= 0
 
 
 def test_findings_come_after_the_frame_and_can_be_mended(window: Workplace, qtbot: QtBot) -> None:
