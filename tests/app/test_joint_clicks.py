@@ -8,7 +8,6 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from app.look.value_field import ValueField
 from app.panels.job_strip import DRAWING, STAGES
 from app.panels.stick_delegate import value_rect
 from app.window.workplace import Workplace
@@ -16,6 +15,7 @@ from geometry.drawing.marks import Label
 from geometry.primitives.frame import Vec2
 from geometry.views.view import FRONT, PLAN, View
 from tests.app.hand import MouseHand, Spot
+from tests.app.opened import open_field, opened
 from tests.samples import sample
 
 HAND = Qt.CursorShape.PointingHandCursor
@@ -27,11 +27,6 @@ def seam(window: Workplace, joint: str, view: View) -> Spot:
     points = np.array([view.project(corner) for one in contacts for corner in one.corners])
     u, v = ((points.min(axis=0) + points.max(axis=0)) / 2.0).tolist()
     return window.page.canvas.view.window_point(view.name, (u, v))
-
-
-def opened(window: Workplace) -> str:
-    joints = window.stages.joints
-    return joints.picked if joints is not None and joints.page.isVisible() else ""
 
 
 def lit(window: Workplace) -> tuple[tuple[float, float, float, float], ...]:
@@ -168,8 +163,7 @@ def test_a_number_typed_in_the_detail_changes_the_bench(
     row = stick.visualRect(stick.stick.index(stick.stick.place_of("housing_depth")))
     spot = value_rect(row, stick.fontMetrics()).center()
     qtbot.mouseClick(stick.viewport(), Qt.MouseButton.LeftButton, pos=spot)
-    field = QApplication.focusWidget()
-    assert isinstance(field, ValueField)
+    field = open_field()
     qtbot.keyClicks(field, "8.5")
     qtbot.keyClick(field, Qt.Key.Key_Return)
     bench = window.desk.model.bench

@@ -13,7 +13,6 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from app.look.value_field import ValueField
 from app.panels.job_strip import DRAWING, JOINTS, STAGES
 from app.panels.stick_delegate import value_rect
 from app.scene.looks import Look
@@ -21,6 +20,7 @@ from app.window.workplace import Workplace
 from geometry.design.cutting_plane import Plane, Way
 from geometry.primitives.frame import Vec3
 from tests.app.hand import MouseHand, Spot
+from tests.app.opened import open_field, opened
 from tests.samples import sample
 
 HAND = Qt.CursorShape.PointingHandCursor
@@ -34,11 +34,6 @@ def shown(window: Workplace, name: str) -> MouseHand:
     looks = window.page.looks
     looks.refresh()
     return MouseHand(looks)
-
-
-def opened(window: Workplace) -> str:
-    joints = window.stages.joints
-    return joints.picked if joints is not None and joints.page.isVisible() else ""
 
 
 def pixel(window: Workplace, point: Vec3) -> Spot:
@@ -149,8 +144,7 @@ def test_escape_in_a_field_gives_the_typing_up_and_goes_nowhere(
     row = stick.visualRect(stick.stick.index(stick.stick.place_of("housing_depth")))
     spot = value_rect(row, stick.fontMetrics()).center()
     qtbot.mouseClick(stick.viewport(), Qt.MouseButton.LeftButton, pos=spot)
-    field = QApplication.focusWidget()
-    assert isinstance(field, ValueField)
+    field = open_field()
     qtbot.keyClicks(field, "9")
     qtbot.keyClick(field, Qt.Key.Key_Escape)
     assert page.isVisible()
@@ -175,8 +169,7 @@ def test_a_number_typed_in_the_detail_changes_the_bench_that_one_comes_back_to(
     row = stick.visualRect(stick.stick.index(place))
     spot = value_rect(row, stick.fontMetrics()).center()
     qtbot.mouseClick(stick.viewport(), Qt.MouseButton.LeftButton, pos=spot)
-    field = QApplication.focusWidget()
-    assert isinstance(field, ValueField)
+    field = open_field()
     field.selectAll()
     qtbot.keyClicks(field, "9")
     qtbot.keyClick(field, Qt.Key.Key_Return)
