@@ -26,6 +26,7 @@ from geometry.cuts.hinge_mortise import HingeMortise
 from geometry.cuts.mortise import Mortise
 from geometry.design.finding import Finding, Level, Mend
 from geometry.design.part import Part
+from geometry.joints.face_to_face import SCREWED, SLOTTED
 from geometry.solids.cavities import Bored, Sunk
 from geometry.solids.nearness import Near, nearby, walls
 from shared.units import length_mark
@@ -43,6 +44,8 @@ _CALLED: dict[str, tuple[str, str]] = {
     "screwed button": (_SCREW, "a screw's hole"),
     "levelling foot": ("insert", "the boring for a foot's insert"),
     "round tenon": ("round_mortise", "the hole for a round tenon"),
+    SCREWED: ("joint_mortise", "a screw's hole"),
+    SLOTTED: ("joint_mortise", "a screw's hole"),
 }
 _PILOT = (_SCREW, "a screw's hole")
 _RUNNER = ("runner_hole", "a hole for a runner's pin")

@@ -132,3 +132,13 @@ def test_a_drawer_front_too_low_for_its_edge_is_caught() -> None:
     assert found.mend is not None
     assert found.mend.values == (("drawer_edge_size", pytest.approx(15.6)),)
     assert not [one for one in _found(spoiled | dict(found.mend.values)) if one.check == sharp]
+
+
+def test_a_boxs_edge_that_opens_the_screws_of_its_strip_is_caught() -> None:
+    """They stand in the middles of ends of 20, and an edge of 10 goes in to there."""
+    box: dict[str, Value] = {"box_edge": "chamfer", "box_edge_size": 10.0}
+    spec = set_values(set_values(default_spec(), {"seat": "box with a lid"}), box)
+    told = [one for one in findings(build(spec)) if one.level is Level.DO_NOT_CUT]
+    assert [one.message for one in told] == [
+        f"The chamfer opens a screw's hole in “Box end, {side}”." for side in ("left", "right")
+    ]
