@@ -151,7 +151,7 @@ def _sharp(bench: Bench, eased: _Eased, pieces: Iterable[Part]) -> Iterator[Find
     yield Finding(
         check="arris_left_sharp",
         level=Level.THINK_AGAIN,
-        message=f"{stopped if stop > 0.0 else an_edge.capitalize()}: they stay sharp.",
+        message=f"{stopped if stop > 0.0 else an_edge.capitalize()}: it is left off there.",
         parts=tuple(part.name for part in lacking),
         place=middle_of(lacking[0]),
         amount=stop,
@@ -176,8 +176,8 @@ def _low_fronts(bench: Bench) -> Iterator[Finding]:
         check="drawer_front_left_sharp",
         level=Level.THINK_AGAIN,
         message=(
-            f"{len(sharp)} drawer fronts are only {length_mark(least)} high or wide, too little "
-            f"for an edge of {length_mark(size)}: they stay sharp."
+            f"An edge of {length_mark(size)} has no room on {len(sharp)} of the drawer fronts, the "
+            f"least {length_mark(least)} high or wide: it is left off there."
         ),
         parts=tuple(f"{one.name}_front" for one in sharp),
         place=middle_of(bench.part(f"{sharp[0].name}_front")),
