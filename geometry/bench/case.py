@@ -43,7 +43,7 @@ def has_mitred_end(spec: BenchSpec) -> bool:
     return MITRED in (spec.word("left_end"), spec.word("right_end"))
 
 
-_OF_SHEET = "Timber, or the back's sheet material with a lipping on the front edge."
+_OF_SHEET = "Timber, or the back's sheet material with lippings on its edges."
 
 PARAMETERS: tuple[Parameter, ...] = (
     length("case_height", "Case height", "Case", 300, 90, 800, "Outside height of the case."),

@@ -331,7 +331,7 @@ _OF: tuple[Parameter, ...] = (
         "Lid",
         TIMBER,
         (TIMBER, SHEET),
-        "Timber, or the bottom's sheet material with a lipping on the front edge.",
+        "Timber, or the bottom's sheet material with lippings on its edges.",
     ),
 )
 
