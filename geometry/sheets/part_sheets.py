@@ -18,7 +18,7 @@ from geometry.design.part import Part
 from geometry.dimensioning.dimension_marks import dimension_marks
 from geometry.drawing.marks import Anchor, Arc, Label, Mark, Role, Strokes
 from geometry.drawing.shifting import shifted
-from geometry.drawing.text_box import broken_around
+from geometry.drawing.text_box import MIDDLE, TextBox, broken_around
 from geometry.sheets.arrangement import linework_marks
 from geometry.sheets.cut_table import cut_table
 from geometry.sheets.details import Detail
@@ -36,6 +36,7 @@ from geometry.sheets.view_notes import axes_of_rounds, with_notes
 from geometry.solids.alike import made_alike
 from geometry.views.look import look_at_part
 from geometry.views.view import PART_EDGE, PART_END, PART_FACE
+from shared.lettering import text_width
 from shared.words import in_words
 
 _AIR = 0.4  # mm between a text and a line that is interrupted at it
@@ -133,8 +134,13 @@ def _view_marks(block: Block, part: Part) -> list[Mark]:
 
 
 def _proud_marks(part: Part, block: Block) -> list[Mark]:
-    """What is left proud, its outline interrupted where it would run through a text."""
+    """What is left proud, its outline interrupted where it would run through a text or a number."""
     texts = [one.box for one in block.placed.dimensions]
+    for note in block.notes:
+        if isinstance(note, Label):  # about its middle, as all notes are
+            middle = (note.at[0], note.at[1] + MIDDLE * note.height)
+            wide = text_width(note.text, note.height, note.bold)
+            texts.append(TextBox.about(middle, wide, note.height))
     marks: list[Mark] = []
     for region in proud_regions(part):
         for ring in shapely.get_parts(region):

@@ -17,6 +17,7 @@ import numpy as np
 from geometry.cuts.relief import Relief
 from geometry.cuts.trim import Trim
 from geometry.design.part import Shape
+from geometry.dimensioning.placed import Extent
 from geometry.drawing.marks import Anchor, Label, Mark, Role, Strokes
 from geometry.drawing.text_box import Ground, TextBox
 from geometry.primitives.facets import trimmed
@@ -125,9 +126,11 @@ def _stacked(upper: TextBlock, lower: TextBlock) -> TextBlock:
 
 
 def point_labels(block: Block, ground: Ground, shape: Shape) -> list[Mark]:
-    """The number of each point beside it, or led to it from where there is room."""
+    """The number of each point beside it, or led to it from where there is room, within the view if
+    there is any, else beside it among the dimensions."""
     marks: list[Mark] = []
     left, bottom, right, top = (c * block.scale for c in block.linework.bounds())
+    view, around = (left, bottom, right, top), block.placed.extent
     for point in _crowded_first(relief_points(shape)):
         text = str(point.number)
         half = text_width(text, _LABEL) / 2.0 + 0.2
@@ -142,9 +145,9 @@ def point_labels(block: Block, ground: Ground, shape: Shape) -> list[Mark]:
             for away in (*_AWAY, *_FAR)
             for turn in (math.radians(30.0 + 360.0 * k / _TURNS) for k in range(_TURNS))
         ]
-        inside = [s for s in spots if left < s.x - half and s.x + half < right]
-        inside = [s for s in inside if bottom < s.y - _LABEL / 2 and s.y + _LABEL / 2 < top]
-        spot = _spot((x, y), inside, ground)
+        inside = [one for one in spots if _is_within(one, view)]
+        beside = [one for one in spots if _is_within(one, around) and not _is_within(one, view)]
+        spot = _spot((x, y), [*inside, *beside], ground)
         if spot is None:
             continue
         marks.append(Label(Role.TEXT, text, (spot.x, spot.y - _LABEL / 2.0), _LABEL, Anchor.MIDDLE))
@@ -177,6 +180,16 @@ def _spot(point: Vec2, spots: Sequence[TextBox], ground: Ground) -> TextBox | No
             ground.add([], [spot])
             return spot
     return None
+
+
+def _is_within(spot: TextBox, extent: Extent) -> bool:
+    left, bottom, right, top = extent
+    return (
+        left < spot.x - spot.half_width
+        and spot.x + spot.half_width < right
+        and bottom < spot.y - _LABEL / 2
+        and spot.y + _LABEL / 2 < top
+    )
 
 
 def _is_led(point: Vec2, spot: TextBox) -> bool:

@@ -101,7 +101,7 @@ def test_any_corner(spec: BenchSpec) -> None:
 
 
 @pytest.mark.sweep
-@settings(max_examples=1500)
+@settings(max_examples=1000)
 @given(specs(most_changes=30))
 def test_any_corner_at_length(spec: BenchSpec) -> None:
     sound(build(spec))

@@ -45,11 +45,6 @@ from tests.random_benches import random_spec
 from tests.samples import NAMES, sample
 
 QUICK_SEEDS, MORE_SEEDS = range(8), range(20, 40)
-# What is known to fail still; each goes from here as soon as it passes.
-KNOWN_FAULTS = {
-    38: "the numbers of a carved front's points are struck by the line that it is trimmed to",
-    39: "the number of a carved front's point is struck by a line of its facets",
-}
 VIEWS = {view.name: view for view in (PART_FACE, PART_EDGE, PART_END)}
 CROWDED = 20  # cuts of one part: with more, lines may have to run through each other
 NOTHING = 1e-3  # mm³: an arris that a moulding only grazes loses more
@@ -154,6 +149,7 @@ def hold_apart(sheet: Sheet, *, crowded: bool) -> None:
     assert overlapping_texts(sheet) == [], sheet.title
     assert crowded or struck_texts(sheet) == [], sheet.title
     labels = [m for m in sheet.marks if isinstance(m, Label) and m.text.strip()]
+    assert [m.text for m in labels if m.text.endswith("…")] == [], sheet.title
     for one in balloons_of(sheet.marks):
         own = [m for m in labels if math.dist(m.at, one.ring.centre) < 1.5]
         assert [m.text for m in own] == [one.number], sheet.title
@@ -197,13 +193,9 @@ def test_so_it_has_in_inches_on_other_paper(name):
     hold(build(project.spec), layout)
 
 
-def _swept(seed: int) -> object:
-    reason = KNOWN_FAULTS.get(seed)
-    known = [pytest.mark.xfail(reason=reason, raises=AssertionError, strict=True)] if reason else []
-    return pytest.param(seed, marks=[pytest.mark.sweep, *known])
-
-
-@pytest.mark.parametrize("seed", [*QUICK_SEEDS, *map(_swept, MORE_SEEDS)])
+@pytest.mark.parametrize(
+    "seed", [*QUICK_SEEDS, *(pytest.param(k, marks=pytest.mark.sweep) for k in MORE_SEEDS)]
+)
 def test_every_cut_of_an_odd_bench_has_its_number(seed, project):
     layout = Layout(
         PAPERS["A4" if seed % 2 else "A3"],

@@ -25,7 +25,7 @@ from geometry.views.joint_scene import joint_scene
 from shared.paper import PAPERS
 from shared.units import SHOWN_IN32, format_angle, format_length
 from shared.words import Words
-from tests.geometry.sheets.on_sheet import bounds, ink, overlapping_texts
+from tests.geometry.sheets.on_sheet import bounds, ink, overlapping_texts, struck_texts, words
 from tests.random_benches import random_spec
 
 SAMPLES = sorted((Path(__file__).parents[3] / "sample_projects").glob("*.settle"))
@@ -107,7 +107,10 @@ def test_every_joint_has_a_page_that_keeps_inside_its_frame(sample):
     leaves = leaves_of(sample)
     assert len(leaves) == len(groups)
     for leaf in leaves:
-        assert overlapping_texts(sheet_of(leaf)) == [], leaf.title
+        sheet = sheet_of(leaf)
+        assert overlapping_texts(sheet) == [], leaf.title
+        assert struck_texts(sheet) == [], leaf.title
+        assert [text for text in words(sheet) if text.endswith("…")] == [], leaf.title
         assert out_of_frame(leaf) == [], leaf.title
         assert on_the_title_block(leaf) == [], leaf.title
 

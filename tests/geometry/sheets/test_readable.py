@@ -22,12 +22,15 @@ from tests.geometry.sheets.on_sheet import off_the_sheet, overlapping_texts, str
 SAMPLES = sorted((Path(__file__).parents[3] / "sample_projects").glob("*.settle"))
 # One with raking legs and short aprons, whose details stand close to their dimensions.
 QUICK = ("apiary_bench", "choir_loft_bench")
+# The pages of parts, of joints and of the whole are held for every sample in files of their own.
+SWEPT = [path for path in SAMPLES if path.stem not in QUICK][::3]
 
 
 def samples() -> list[object]:
     return [
         pytest.param(path, id=path.stem, marks=() if path.stem in QUICK else pytest.mark.sweep)
         for path in SAMPLES
+        if path.stem in QUICK or path in SWEPT
     ]
 
 
