@@ -17,6 +17,7 @@ from geometry.cuts.cut import Blank
 from geometry.cuts.edge_moulding import EdgeMoulding
 from geometry.cuts.removal import HalfSpace
 from geometry.design.joint import Joint, Measure
+from geometry.design.later import Later
 from geometry.design.part import Part, Shape
 from geometry.joints.glued_faces import glued_faces
 from geometry.joints.reference_faces import Told, places_of
@@ -135,7 +136,8 @@ def glued_strip(core: Part, strip: Part, whole: float) -> Joint:
     )
     into = strip.frame.z_axis
     across = abs(dot(into, core.frame.y_axis)) > 0.5
-    measures = (strip_measures if across else end_strip_measures)(core, strip, corners, whole)
+    measured = strip_measures if across else end_strip_measures
+    measures = Later(measured, core, strip, corners, whole)
     return glued_faces(strip.name, LIPPED, strip, core, corners, into, measures)
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part
 from geometry.joints.reference_faces import Told, places_of
@@ -17,7 +19,7 @@ def glued_faces(
     second: Part,
     corners: tuple[Vec3, ...],
     normal: Vec3,
-    measures: tuple[Measure, ...] = (),
+    measures: Sequence[Measure] = (),
 ) -> Joint:
     """The face of ``first`` with these ``corners`` lies on ``second``.
 

@@ -12,6 +12,7 @@ from geometry.cuts.contour import Face
 from geometry.cuts.groove import Groove
 from geometry.cuts.rebate import Rebate
 from geometry.design.joint import FIRST, SECOND, Contact, Joint, Measure
+from geometry.design.later import Later
 from geometry.design.part import Part
 from geometry.joints.corner import Corner
 
@@ -44,45 +45,48 @@ def rebate_groove(name: str, side: Part, end: Part, at: TongueNumbers) -> Joint:
         cuts_second=(
             Rebate(min(tip, shoulder), max(tip, shoulder), 0.0, c.height, start, face=Face.REVERSE),
         ),
-        measures=(
-            Measure(
-                "tongue_thickness",
-                at.thickness,
-                "mm",
-                "of the tongue, from inside the box",
-                SECOND,
-                c.along_side,
-            ),
-            Measure("tongue_length", at.length, "mm", "of the tongue", SECOND, c.along_end),
-            Measure(
-                "groove_depth", at.length, "mm", "from the inside of the side", FIRST, c.along_end
-            ),
-            Measure(
-                "groove_width",
-                at.thickness + c.fit,
-                "mm",
-                "across the groove",
-                FIRST,
-                c.along_side,
-            ),
-            Measure(
-                "groove_from_end",
-                start - c.fit / 2.0,
-                "mm",
-                "groove from the side's end",
-                FIRST,
-                c.along_side,
-            ),
-            Measure(
-                "rebate_depth",
-                start,
-                "mm",
-                "cut from the outside of the end piece",
-                SECOND,
-                c.along_side,
-            ),
+        measures=Later(_measures, at, start),
+        contacts=Later(_contacts, at, start),
+    )
+
+
+def _measures(at: TongueNumbers, start: float) -> tuple[Measure, ...]:
+    c = at.corner
+    return (
+        Measure(
+            "tongue_thickness",
+            at.thickness,
+            "mm",
+            "of the tongue, from inside the box",
+            SECOND,
+            c.along_side,
         ),
-        contacts=_contacts(at, start),
+        Measure("tongue_length", at.length, "mm", "of the tongue", SECOND, c.along_end),
+        Measure("groove_depth", at.length, "mm", "from the inside of the side", FIRST, c.along_end),
+        Measure(
+            "groove_width",
+            at.thickness + c.fit,
+            "mm",
+            "across the groove",
+            FIRST,
+            c.along_side,
+        ),
+        Measure(
+            "groove_from_end",
+            start - c.fit / 2.0,
+            "mm",
+            "groove from the side's end",
+            FIRST,
+            c.along_side,
+        ),
+        Measure(
+            "rebate_depth",
+            start,
+            "mm",
+            "cut from the outside of the end piece",
+            SECOND,
+            c.along_side,
+        ),
     )
 
 
