@@ -120,14 +120,17 @@ def _rounded(_cut: RoundedEdges, blank: Blank) -> str:
 
 
 def _moulding(cut: EdgeMoulding, blank: Blank) -> str:
-    radius = "" if cut.form == CHAMFER else f", R {_mm(cut.radius)}"
+    size = f"{_mm(cut.size)} in on each face"
+    if cut.form != CHAMFER:
+        square = math.isclose(cut.radius, cut.size)
+        size = f"R {_mm(cut.radius)}" if square else f"R {_mm(cut.radius)}, {size}"
     stops = cut.stopped_start + cut.stopped_end
     how = ("through", "stopped at one end", "stopped at both ends")[stops]
     if abs(cut.end[0] - cut.start[0]) > 0.5 * cut.length:
         where = "along the piece"
     else:
         where = f"across the {_end(cut.start[0], blank)}"
-    words = f"{_mm(cut.size)} on both faces{radius}, {where}, {how}"
+    words = f"{size}, {where}, {how}"
     return f"{words}, {_mm(cut.length)} long" if cut.stopped else words
 
 

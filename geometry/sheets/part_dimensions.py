@@ -22,6 +22,8 @@ from itertools import pairwise
 
 import numpy as np
 
+from geometry.cuts.cut import Cut
+from geometry.cuts.edge_moulding import CHAMFER, EdgeMoulding
 from geometry.cuts.screw_hole import ScrewHole
 from geometry.cuts.screw_slot import ScrewSlot
 from geometry.design.part import Shape
@@ -45,6 +47,7 @@ def part_dimensions(shape: Shape) -> tuple[Dimension, ...]:
     part = marked_part(shape)
     sizes = PartSizes(part)
     gaps = Counter(waste.number for waste in part.cuts)
+    curved = {number for number, cut in enumerate(shape.cuts, start=1) if _is_curved(cut)}
     _overall(sizes)
     for waste in part.cuts:
         if waste.middle is not None:
@@ -53,7 +56,8 @@ def part_dimensions(shape: Shape) -> tuple[Dimension, ...]:
             _on_the_face(sizes, waste, gaps[waste.number])
             _depths(sizes, waste)
         else:
-            _tilted(sizes, waste, across=gaps[waste.number] <= _MANY)
+            few = gaps[waste.number] <= _MANY
+            _tilted(sizes, waste, across=few, curved=waste.number in curved)
     for cut in shape.cuts:
         if isinstance(cut, ScrewHole | ScrewSlot):
             _for_a_screw(sizes, cut)
@@ -245,7 +249,12 @@ def _taper_widths(sizes: PartSizes, wall: Wall, *, at_the_end: bool) -> None:
 # --- walls that lean through the thickness -------------------------------------------------------
 
 
-def _tilted(sizes: PartSizes, waste: Waste, *, across: bool) -> None:
+def _is_curved(cut: Cut) -> bool:
+    """Whether its wall is an arc, of which the table tells the radius: it has no slope."""
+    return isinstance(cut, EdgeMoulding) and cut.form != CHAMFER
+
+
+def _tilted(sizes: PartSizes, waste: Waste, *, across: bool, curved: bool) -> None:
     """A cut whose walls lean: marked on both faces, its slope where it is seen."""
     part = sizes.part
     faces = [part.walls(waste.low, waste.z_low), part.walls(waste.high, waste.z_high)]
@@ -263,7 +272,8 @@ def _tilted(sizes: PartSizes, waste: Waste, *, across: bool) -> None:
     if levels[0] != levels[1]:
         if across:
             _leaning_edge(sizes, waste, levels)
-        _slope(sizes, waste, 1, PART_END)
+        if not curved:
+            _slope(sizes, waste, 1, PART_END)
     elif levels[0]:
         limits = (part.low[1], part.high[1])
         for a, b in _spans(levels[0], [y for _, y in waste.low], limits, part.blank.width):

@@ -10,6 +10,7 @@ import pytest
 from exporters.project_file import load
 from geometry.bench.build import build
 from geometry.cuts.cut import Blank
+from geometry.cuts.edge_moulding import CHAMFER, FORMS, along_arris
 from geometry.cuts.mortise import Mortise
 from geometry.cuts.screw_hole import ScrewHole
 from geometry.cuts.screw_slot import ScrewSlot
@@ -182,3 +183,15 @@ def test_an_angle_lies_along_an_edge_of_the_piece(sample):
             size = np.hypot(*(edges[:, 1] - edges[:, 0]).T)
             on_it = (off < 0.05) & (size > 0.5) & (shared > 0.3 * np.minimum(size, far))
             assert on_it.any(), (one.view, one.value, one.apex)
+
+
+@pytest.mark.parametrize("form", FORMS)
+def test_a_chamfer_has_a_slope_and_what_is_round_or_hollow_has_none(form):
+    """5 on an arris of a lipping 6 thick, too much of it to be left to the table; that tells the
+    radius of the others."""
+    ends, normals = ((0, 0, 0), (200, 0, 0)), ((0, -1, 0), (0, 0, -1))
+    part = piece("lipping", Blank(200, 22, 6), along_arris(form, 5.0, ends, normals))
+    assert angles(part, "end") == ([45.0] if form == CHAMFER else [])
+    (line,) = cut_lines(part.shape)
+    size = "{5 mm} in on each face" if form == CHAMFER else "R {5 mm}"
+    assert line.words == f"{size}, along the piece, through"
