@@ -36,6 +36,7 @@ from tests.judges.labels import PageJudge, crossing, struck
 SAMPLES = sorted((Path(__file__).parents[3] / "sample_projects").glob("*.settle"))
 # Many slats, many drawers, a carved front with lippings, sections full of wedges and tenons.
 QUICK = ("bowling_green_bench", "boat_club_bench", "lamp_room_bench", "stitching_room_bench")
+TURNS = (0.0, 30.0)  # degrees, of a cutting plane
 PAGES = ("pictorial", "exploded", "sections")
 TOLD = re.compile(r"Not seen here: ([^.]*)\.")
 
@@ -178,8 +179,22 @@ def test_of_very_many_parts_those_made_alike_share_a_number(page):
         assert labelled <= listed
 
 
-@pytest.mark.parametrize("turn", [0.0, 30.0])
-@pytest.mark.parametrize("path", samples())
+def turned() -> list[object]:
+    """The quick samples with a plane as it comes and a turned one, all others with one of them."""
+    both = [pytest.param(path, turn) for path in SAMPLES if path.stem in QUICK for turn in TURNS]
+    others = [path for path in SAMPLES if path.stem not in QUICK]
+    return [
+        *both,
+        *(
+            pytest.param(path, TURNS[place % 2], marks=pytest.mark.sweep)
+            for place, path in enumerate(others)
+        ),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("path", "turn"), turned(), ids=lambda one: one.stem if isinstance(one, Path) else str(one)
+)
 def test_in_a_section_that_a_hand_has_moved(path, turn):
     """As in a window; what it does not show is told beside the small view."""
     bench = build(load(path).spec)
