@@ -47,8 +47,9 @@ def taken_apart(bench, view):
 
 
 @pytest.mark.parametrize("sample", SAMPLES, ids=lambda path: path.stem)
-@pytest.mark.parametrize("view", [FROM_RIGHT, FROM_LEFT], ids=lambda view: view.name)
-def test_no_part_of_a_sample_covers_another(sample, view):
+def test_no_part_of_a_sample_covers_another(sample):
+    """Every other sample from the left."""
+    view = (FROM_RIGHT, FROM_LEFT)[SAMPLES.index(sample) % 2]
     parts, _ = taken_apart(build(load(sample).spec), view)
     assert_apart(parts, view)
 
