@@ -71,7 +71,7 @@ CONSTRAINTS: tuple[Constraint, ...] = (
         "top_lip_straight",
         "top_made_of flare flare_right deep_end",
         lambda s: -case_numbers(s).greatest_flare if case_numbers(s).lips[0] > 0.0 else 0.0,
-        "a lipping on the top needs a front that is straight from end to end",
+        "a lipping on the top needs a front that is straight from end to end, without flare",
     ),
     rule(
         "bottom_lip_straight",
