@@ -40,6 +40,7 @@ from geometry.joints.marking import span
 from geometry.joints.mitred_strips import mitred_strips
 from geometry.primitives.frame import Vec3
 from shared.tolerances import COPLANAR
+from shared.units import length_mark
 
 _ROOT = math.sqrt(0.5)
 _FIRST = "glued on before its board is rebated and housed"
@@ -74,9 +75,17 @@ def _parts(spec: BenchSpec) -> tuple[Part, ...]:
 def _strip(spec: BenchSpec, lip: Lip) -> Part:
     """Its y runs from the outside face in."""
     strip = edge_strip(lip.core, EdgeOf.BACK, lip.thickness, lip.run, spec.word("timber"))
-    wide = strip.shape.blank.width - _narrowed(case_numbers(spec), lip.core.name)
+    less = _narrowed(case_numbers(spec), lip.core.name)
+    wide = strip.shape.blank.width - less
     shape = Shape(replace(strip.shape.blank, width=round(wide, 9)), ())
-    return replace(strip, kind=BOARD_LIPPING, shape=shape, notes=(_FIRST,))
+    return replace(strip, kind=BOARD_LIPPING, shape=shape, notes=(_note(less),))
+
+
+def _note(less: float) -> str:
+    if less <= 0.0:
+        return _FIRST
+    left = length_mark(round(less, 9))
+    return f"glued on flush with the outside before its board is housed, {left} left for the rebate"
 
 
 def _narrowed(c: CaseNumbers, name: str) -> float:

@@ -43,6 +43,8 @@ def has_mitred_end(spec: BenchSpec) -> bool:
     return MITRED in (spec.word("left_end"), spec.word("right_end"))
 
 
+# Where a housing or a rebate is cut through sheet and lipping, and its page draws the sheet.
+_ON_SHEET = "cut with these on, places here are on the sheet without them"
 _OF_SHEET = "Timber, or the back's sheet material with lippings on its edges."
 
 PARAMETERS: tuple[Parameter, ...] = (
@@ -153,8 +155,8 @@ def _finished(c: CaseNumbers, part: Part) -> str:
     back, blank = c.back_lip(part.name), part.shape.blank
     wide = blank.width + c.behind(part.name) + back
     if part.kind != "end panel" and blank.length < c.length - COPLANAR:
-        return with_strips(wide, "lippings", c.length)
-    return with_strips(wide, "lippings" if back > 0.0 else "lipping")
+        return f"{with_strips(wide, 'lippings', c.length)}; {_ON_SHEET}"
+    return f"{with_strips(wide, 'lippings')}; {_ON_SHEET}" if back > 0.0 else with_strips(wide)
 
 
 def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:

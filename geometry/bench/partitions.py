@@ -22,7 +22,7 @@ from geometry.design.joint import Joint, Measure
 from geometry.design.parameter import Parameter, Value, choice, count, length
 from geometry.design.part import Part, Shape
 from geometry.design.spec import BenchSpec
-from geometry.joints.stopped_housing import BEFORE_LIPPED, HousingNumbers, stopped_housing
+from geometry.joints.stopped_housing import LIPPING_ON, HousingNumbers, stopped_housing
 from geometry.primitives.frame import X_AXIS, Frame
 
 MOST_PARTITIONS = 12
@@ -198,11 +198,12 @@ def _housed(c: CaseNumbers, at: Upright, parts: Mapping[str, Part], *, up: bool)
         sides=(LEFT, RIGHT),
         place=Measure(
             "from_left_end",
-            at.x_left - end_lip,
+            at.x_left,
             "mm",
-            "upright's left face from the left end" + (BEFORE_LIPPED if end_lip else ""),
+            "upright's left face from the left end" + (LIPPING_ON if end_lip else ""),
         ),
         board_back=c.back_lip(where),
+        lipped_first=c.back_lip(where) > 0.0,
     )
     return stopped_housing(f"housing_{where}_{at.name}", parts[where], parts[at.name], numbers)
 

@@ -173,6 +173,10 @@ def _joints(spec: BenchSpec, parts: Mapping[str, Part]) -> tuple[Joint, ...]:
     )
 
 
+def _lipped_behind(c: CaseNumbers, upright: str) -> float:
+    return c.back_lip(upright) if upright.startswith("end_panel") else 0.0
+
+
 def _housed(spec: BenchSpec, at: Opening, parts: Mapping[str, Part]) -> tuple[Joint, Joint]:
     c = case_numbers(spec)
     shelf = parts[_name(at)]
@@ -205,7 +209,8 @@ def _housed(spec: BenchSpec, at: Opening, parts: Mapping[str, Part]) -> tuple[Jo
                 inside_front=board_front(c, upright, middle),
                 sides=("lower", "upper"),
                 place=_marked(c, upright, low),
-                board_back=c.back_lip(upright) if upright.startswith("end_panel") else 0.0,
+                board_back=_lipped_behind(c, upright),
+                lipped_first=_lipped_behind(c, upright) > 0.0,
             ),
         )
         for upright, x, into in sides

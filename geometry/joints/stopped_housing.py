@@ -19,7 +19,7 @@ from geometry.design.part import Part
 from geometry.joints.marking import span
 from geometry.primitives.frame import Y_AXIS, Vec3, add, scale
 
-BEFORE_LIPPED = ", before it is lipped"  # of what is measured on a board of sheet
+LIPPING_ON = ", its lipping on"  # of what is measured on a board of sheet
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,7 +35,8 @@ class HousingNumbers:
     piece's low face, middle and high face; ``inside_front`` the same for the arris of the housed
     face, at the middle.  ``board_back`` is how far its back edge lies in front of y = 0, of sheet
     before that is lipped.  ``sides`` are the words for the low and the high side; ``place`` tells
-    where along the board the piece is marked.
+    where along the board the piece is marked.  ``lipped_first`` when the lipping behind is on
+    before the housing is cut, which then counts from the lipping's edge.
     """
 
     low: float
@@ -54,6 +55,7 @@ class HousingNumbers:
     sides: tuple[str, str]
     place: Measure
     board_back: float = 0.0
+    lipped_first: bool = False
 
     @property
     def stop(self) -> float:
@@ -125,7 +127,7 @@ def _measures(at: HousingNumbers, width: float) -> tuple[Measure, ...]:
             FIRST,
             Y_AXIS,
         ),
-        Measure("stop_from_back", at.stop - at.board_back, "mm", _from_back(at), FIRST, Y_AXIS),
+        _from_back(at),
         Measure("housing_width", width, "mm", "across the housing", FIRST, at.across),
         Measure("housing_depth", at.depth, "mm", "below the inside face", FIRST, at.into),
         replace(at.place, found_on=FIRST, along=at.across),
@@ -141,8 +143,11 @@ def _measures(at: HousingNumbers, width: float) -> tuple[Measure, ...]:
     )
 
 
-def _from_back(at: HousingNumbers) -> str:
-    return "stop from the back edge" + (BEFORE_LIPPED if at.board_back else "")
+def _from_back(at: HousingNumbers) -> Measure:
+    counted, when = at.stop - at.board_back, ", before it is lipped" if at.board_back else ""
+    if at.lipped_first:
+        counted, when = at.stop, LIPPING_ON
+    return Measure("stop_from_back", counted, "mm", f"stop from the back edge{when}", FIRST, Y_AXIS)
 
 
 def _contacts(at: HousingNumbers) -> tuple[Contact, ...]:

@@ -154,11 +154,11 @@ def test_sizes_of_a_case_lipped_all_round() -> None:
         assert f"{name}_right_lipping" not in {part.name for part in bench.parts}
     panel = bench.part("end_panel_right").shape.blank
     assert (panel.length, panel.width) == pytest.approx((300.0, 344.0))
-    # Marked from the sheet's own end and back edge: 60 in from the end, stopped 344 from the back.
+    # Marked from the lipped end and back edge, as they are on by then: 60 in, stopped 344.
     (housed,) = (one for one in bench.joints if one.name == "housing_bottom_partition_left")
     told = {measure.name: measure.value for measure in housed.measures}
-    assert told["from_left_end"] == pytest.approx(52.0)
-    assert told["stop_from_back"] == pytest.approx(360.0 - 12.0 - 4.0 - 8.0)
+    assert told["from_left_end"] == pytest.approx(60.0)
+    assert told["stop_from_back"] == pytest.approx(360.0 - 12.0 - 4.0)
 
 
 def test_the_back_lies_in_the_lipping_or_in_the_sheet_behind_it() -> None:
