@@ -12,7 +12,7 @@ from geometry.cuts.hinge_mortise import HingeMortise
 from geometry.design.joint import Contact, Joint, Measure
 from geometry.design.part import Part
 from geometry.joints.marking import span
-from geometry.joints.reference_faces import Told, places_of
+from geometry.joints.reference_faces import Told, on_its_sheet, places_of
 from geometry.primitives.frame import Vec2, Vec3, add, scale
 from shared.tolerances import COPLANAR
 
@@ -67,7 +67,7 @@ def hinged(name: str, lid: Part, holder: Part, at: HingedNumbers) -> Joint:
                 along=at.leafward,
             ),
             Measure("hinge_mortise_depth", at.deep, "mm", "of each leaf", along=at.into),
-            *_places(lid, at, 0),
+            *on_its_sheet(lid, _places(lid, at, 0)),
             *_places(holder, at, 1),
         ),
         contacts=(_between(at),),

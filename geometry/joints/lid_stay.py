@@ -13,7 +13,7 @@ from geometry.cuts.contour import Face
 from geometry.design.joint import BOTH, FIRST, SECOND, Contact, Joint, Measure
 from geometry.design.part import Part
 from geometry.joints.face_to_face import Corners
-from geometry.joints.reference_faces import Told, places_of
+from geometry.joints.reference_faces import Told, on_its_sheet, places_of
 from geometry.primitives.frame import Vec3, rounded
 from shared.fixings import WoodScrew
 
@@ -56,7 +56,7 @@ def lid_stay(name: str, end: Part, lid: Part, at: LidStay) -> Joint:
         measures=(
             *_places(end, at.on_end, _LENGTHWISE, "box_screw", FIRST[0]),
             Measure("box_screw_down", at.down, "mm", f"from the rim to {_SCREW}", FIRST, _UP),
-            *_places(lid, at.on_lid, _UP, "lid_screw", SECOND[0]),
+            *on_its_sheet(lid, _places(lid, at.on_lid, _UP, "lid_screw", SECOND[0])),
             Measure("pilot", at.screw.root, "mm", f"diameter, for a {gauge} screw", BOTH),
             Measure("pilot_depth", at.end_bite, "mm", f"in the {end.kind}", FIRST, _LENGTHWISE),
             Measure("lid_pilot_depth", at.lid_bite, "mm", f"in the {lid.kind}", SECOND, _UP),

@@ -9,7 +9,7 @@ from the face side; not along the direction in which it goes in or lies.  What i
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from geometry.design.faces import FACES
 from geometry.design.joint import Measure
@@ -56,6 +56,13 @@ def places_of(
             at = local.index(min(local, key=lambda p: -p[axis] if face == far_face else p[axis]))
             found.append(Measure(name, value, "mm", meaning, (which,), axes[axis], points[at]))
     return tuple(found)
+
+
+def on_its_sheet(part: Part, measures: Sequence[Measure]) -> tuple[Measure, ...]:
+    """The same; of a board of sheet they say that they leave out its lippings, which stand out."""
+    if part.solid_timber:
+        return tuple(measures)
+    return tuple(replace(one, meaning=f"{one.meaning}, without lippings") for one in measures)
 
 
 def start_of(part: Part, low: float, high: float, name: str, which: int = 0) -> tuple[Measure, ...]:
