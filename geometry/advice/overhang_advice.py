@@ -76,7 +76,7 @@ def overhang_advice(bench: Bench, brief: Brief) -> tuple[Advice, ...]:
         )
         source = f"{TIPPING_SOURCE}; moments of the bench's own weight"
         if low is not None:
-            why += f", and heels need {length_mark(HEEL_ROOM)} in front of a plinth to stand up"
+            why += f", and heels need {length_mark(HEEL_ROOM)} of room in front of a plinth to stand up"
             source += f"; {PRACTICE}"
         wanted = min(now, high - _SPARE)
         if low is not None:
