@@ -76,7 +76,8 @@ def overhang_advice(bench: Bench, brief: Brief) -> tuple[Advice, ...]:
         )
         source = f"{TIPPING_SOURCE}; moments of the bench's own weight"
         if low is not None:
-            why += f", and heels need {length_mark(HEEL_ROOM)} of room in front of a plinth to stand up"
+            room = length_mark(HEEL_ROOM)
+            why += f", and heels need {room} of room in front of a plinth to stand up"
             source += f"; {PRACTICE}"
         wanted = min(now, high - _SPARE)
         if low is not None:

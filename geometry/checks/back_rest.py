@@ -154,10 +154,10 @@ CHECKS: tuple[Check, ...] = (
         "tips_back",
         "Bench tipping backward",
         "Somebody sits in front of the back rest, {175 mm} from it, with {600 N} (ISO 7174-1:1988, "
-        "7.1.2, in a page that quotes it) and pushes back {300 mm} above the seat with 0.2857 (1000 − seat "
-        "height in mm) N (EN 1022, from memory). The bench's own weight helps. Where the push "
-        "turns the bench about its rear feet, it tips; a bench that is fixed to the wall or the "
-        "floor does not.",
+        "7.1.2, in a page that quotes it) and pushes back {300 mm} above the seat with 0.2857 "
+        "(1000 − seat height in mm) N (EN 1022, from memory). The bench's own weight helps. Where "
+        "the push turns the bench about its rear feet, it tips; a bench that is fixed to the wall "
+        "or the floor does not.",
         _tips,
         ("back rest",),
         limits=(SITTER, SITTER_BEFORE_BACK, PUSHED_UP),
