@@ -41,7 +41,12 @@ def set_values(spec: BenchSpec, changes: Mapping[str, Value]) -> BenchSpec:
     ValueOutOfRange with the nearest limit, CannotBuild when the values do not go together.
     """
     for name, value in changes.items():
-        _check_alone(parameter(name), value)
+        try:
+            _check_alone(parameter(name), value)
+        except ValueOutOfRange as refused:
+            if len(changes) > 1 or broken_rules(spec):
+                raise
+            raise _for_this_bench(spec, name, refused) from None
     wanted = changed(spec, changes)
     broken = broken_rules(wanted)
     if not broken:
@@ -53,6 +58,18 @@ def set_values(spec: BenchSpec, changes: Mapping[str, Value]) -> BenchSpec:
         f"These numbers make no bench together: {broken[0].because}.",
         where=", ".join(parameter(name).title for name in sorted(broken[0].reads & set(changes))),
         remedy="Change one of them, or set the values they depend on as well.",
+    )
+
+
+def _for_this_bench(spec: BenchSpec, name: str, refused: ValueOutOfRange) -> ValueOutOfRange:
+    """The same refusal of what no bench has, with the limit that this one has."""
+    row, allowed = parameter(name), limits(spec, name)
+    low, high = _written(row, allowed.minimum), _written(row, allowed.maximum)
+    return ValueOutOfRange(
+        refused.what,
+        where=refused.where,
+        remedy=f"On this bench it goes from {low} to {high}.",
+        limit=allowed.minimum if refused.limit == row.minimum else allowed.maximum,
     )
 
 

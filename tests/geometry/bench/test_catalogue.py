@@ -64,9 +64,13 @@ def test_values_that_are_no_numbers(value: float | str) -> None:
 def test_absurd_lengths_name_the_nearest_that_can_be(value: float) -> None:
     with pytest.raises(ValueOutOfRange) as refused:
         set_values(default_spec(), {"length": value})
-    row = parameter("length")
-    assert refused.value.limit in (row.minimum, row.maximum)
-    assert refused.value.where == row.title
+    assert refused.value.where == parameter("length").title
+    limit = refused.value.limit
+    assert limit is not None
+    beyond = -0.01 if value < limit else 0.01
+    set_values(default_spec(), {"length": limit})
+    with pytest.raises(ValueOutOfRange):
+        set_values(default_spec(), {"length": limit + beyond})
 
 
 def test_half_a_partition_and_a_word_that_is_no_choice() -> None:

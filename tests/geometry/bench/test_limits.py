@@ -47,3 +47,17 @@ def test_straight_rules_end_exactly() -> None:
     assert limits(spec, "housing_depth").maximum == 17.0
     assert limits(spec, "flare").maximum == spec.number("case_height")
     assert limits(spec, "length").minimum == pytest.approx(730.0)
+
+
+def test_what_no_bench_has_is_refused_with_what_this_one_may_have() -> None:
+    """Boards of 20 leave far less for a housing than the 25 that thick ones allow."""
+    spec = default_spec()
+    with pytest.raises(ValueOutOfRange) as refused:
+        set_values(spec, {"housing_depth": 300.0})
+    most = refused.value.limit
+    assert most is not None
+    assert most < 20.0
+    assert f"to {{{most:.6g} mm}}" in refused.value.remedy
+    set_values(spec, {"housing_depth": most})
+    with pytest.raises(ValueOutOfRange):
+        set_values(spec, {"housing_depth": most + 0.01})
