@@ -143,6 +143,7 @@ def main() -> None:
             window.frame.show()
             QApplication.processEvents()
             window.presenter.look_for_findings()
+            QApplication.processEvents()  # the list takes its room, and the drawing gives way
             hand = MouseHand(window.page.canvas)
             step, till, mended = arrival(window, hand, 4.0)
             print(f"{path.stem}: {len(window.desk.model.bench.parts)} parts")
