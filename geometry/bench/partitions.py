@@ -200,7 +200,7 @@ def _housed(c: CaseNumbers, at: Upright, parts: Mapping[str, Part], *, up: bool)
             "from_left_end",
             at.x_left,
             "mm",
-            "upright's left face from the left end" + (LIPPING_ON if end_lip else ""),
+            "upright's left face from the case's left end" + (LIPPING_ON if end_lip else ""),
         ),
         board_back=c.back_lip(where),
         lipped_first=c.back_lip(where) > 0.0,

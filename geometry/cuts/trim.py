@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from geometry.cuts.contour import Contour
-from geometry.cuts.cut import Blank
+from geometry.cuts.cut import Blank, Cut
 from geometry.cuts.removal import HalfSpace, Removal
 
 
@@ -34,3 +35,9 @@ class Trim:
     def contours(self, blank: Blank) -> tuple[Contour, ...]:  # noqa: ARG002
         """None: a machine cuts the blank, the maker trims it."""
         return ()
+
+
+def finished(blank: Blank, cuts: Iterable[Cut]) -> Trim:
+    """The rectangle that sizes and places count from: that of the piece once it is fitted."""
+    whole = Trim(0.0, blank.length, 0.0, blank.width)
+    return next((cut for cut in cuts if isinstance(cut, Trim)), whole)

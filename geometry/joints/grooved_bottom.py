@@ -16,6 +16,7 @@ from geometry.design.part import Part
 from geometry.joints.marking import span
 from geometry.joints.reference_faces import start_of
 from geometry.primitives.frame import Vec3, add, scale, subtract, unit
+from shared.tolerances import COPLANAR
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,11 +61,13 @@ def grooved_bottom(name: str, piece: Part, bottom: Part, at: BottomNumbers) -> J
 def _measures(piece: Part, at: BottomNumbers, x_low: float, x_high: float) -> tuple[Measure, ...]:
     y_axis, z_axis = piece.frame.y_axis, piece.frame.z_axis
     wide = at.thickness + at.ease
+    through = x_high - x_low > piece.shape.blank.length - COPLANAR
+    stopped = "through" if through else "stopped at both ends"
     return (
         Measure("groove_up", at.up, "mm", "from the lower edge to the groove", (0,), y_axis),
         Measure("groove_width", wide, "mm", "across the groove", (0,), y_axis),
         Measure("groove_depth", at.depth, "mm", "below the inside face", (0,), z_axis),
-        Measure("groove_length", x_high - x_low, "mm", "along the piece, stopped at both ends"),
+        Measure("groove_length", x_high - x_low, "mm", f"along the piece, {stopped}"),
         *start_of(piece, x_low, x_high, "groove"),
     )
 

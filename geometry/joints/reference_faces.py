@@ -4,6 +4,7 @@ Frame and units: points and directions in bench coordinates, mm.
 
 Method: along the grain from the nearer end, across it from the face edge, through the thickness
 from the face side; not along the direction in which it goes in or lies.  What is flush has none.
+A piece that is left larger until it is fitted is measured from its finished ends and edges.
 """
 
 from __future__ import annotations
@@ -11,6 +12,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from geometry.cuts.trim import finished
 from geometry.design.faces import FACES
 from geometry.design.joint import Measure
 from geometry.design.part import Part
@@ -43,10 +45,13 @@ def places_of(
     axes = (part.frame.x_axis, part.frame.y_axis, part.frame.z_axis)
     faces = (part.ends, *FACES[1:])
     found: list[Measure] = []
+    sizes = finished(part.shape.blank, part.shape.cuts)
+    starts = (sizes.x_low, sizes.y_low, 0.0)
     for axis in (axis for axis in range(3) if axis != way.index(max(way))):
-        low, high = min(p[axis] for p in local), max(p[axis] for p in local)
+        low = min(p[axis] for p in local) - starts[axis]
+        high = max(p[axis] for p in local) - starts[axis]
         (face, far_face), value = faces[axis], low
-        beyond = part.shape.blank.length - high
+        beyond = sizes.x_high - sizes.x_low - high
         if axis == 0 and round(beyond, 6) < round(low, 6):
             face, value = far_face, beyond
         if value > FLUSH:

@@ -7,7 +7,7 @@ Frame: bench coordinates, mm.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
@@ -17,6 +17,7 @@ from geometry.cuts.cut import Cut
 from geometry.cuts.end_bore import EndBore
 from geometry.cuts.screw_hole import ScrewHole
 from geometry.cuts.screw_slot import ScrewSlot
+from geometry.cuts.trim import finished
 from geometry.design.joint import Contact, Joint, Measure, Screws
 from geometry.design.later import Later
 from geometry.design.part import Part
@@ -200,8 +201,39 @@ def _measures(head: Part, holder: Part, at: ScrewedFaces) -> Iterator[Measure]:
     yield Measure("pilot", at.screw.root, "mm", f"diameter, in the {holder.kind}", (other,))
     deep = f"into the {holder.kind}, bored through the {head.kind}'s holes"
     yield Measure("pilot_depth", at.bite, "mm", deep, (other,), at.into)
-    for place in places_of(holder, at.laid, at.into, _laid_words(head), other):
-        yield place
+    laid = _laid(head, holder, at)
+    for place in places_of(holder, laid, at.into, _laid_words(head), other):
+        yield replace(place, at=_where_seen(place, at.laid))
+
+
+def _laid(head: Part, holder: Part, at: ScrewedFaces) -> Sequence[Vec3]:
+    """What tells where the piece with the heads lies: its own ends and edges, which may reach
+    beyond the faces that touch; of one that leans, only those."""
+    square = all(
+        max(abs(dot(one, other)) for other in _axes(holder)) > _SQUARE for one in _axes(head)
+    )
+    if not square:
+        return at.laid
+    sizes, deep = finished(head.shape.blank, head.shape.cuts), head.shape.blank.thickness
+    return tuple(
+        head.frame.to_bench((x, y, z))
+        for x in (sizes.x_low, sizes.x_high)
+        for y in (sizes.y_low, sizes.y_high)
+        for z in (0.0, deep)
+    )
+
+
+def _where_seen(place: Measure, laid: Sequence[Vec3]) -> Vec3 | None:
+    """Where what is measured to also bounds the faces that meet, and so is seen on the other
+    piece; None where it lies beyond those."""
+    at, along = place.at, place.along
+    if at is None or along is None:
+        return None
+    return next((one for one in laid if abs(dot(subtract(one, at), along)) < _NEAR), None)
+
+
+def _axes(part: Part) -> tuple[Vec3, Vec3, Vec3]:
+    return part.frame.x_axis, part.frame.y_axis, part.frame.z_axis
 
 
 def _laid_words(head: Part) -> Told:

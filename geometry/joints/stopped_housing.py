@@ -90,12 +90,12 @@ def stopped_housing(name: str, board: Part, piece: Part, at: HousingNumbers) -> 
         fit=at.fit,
         cuts_first=(housing,),
         cuts_second=(notch,),
-        measures=Later(_measures, at, housing.width),
+        measures=Later(_measures, at, housing.width, stop),
         contacts=Later(_contacts, at),
     )
 
 
-def _measures(at: HousingNumbers, width: float) -> tuple[Measure, ...]:
+def _measures(at: HousingNumbers, width: float, stop: float) -> tuple[Measure, ...]:
     low, middle, high = at.board_front
     where = "the front edge (outside arris)"
     stops = [
@@ -127,7 +127,7 @@ def _measures(at: HousingNumbers, width: float) -> tuple[Measure, ...]:
             FIRST,
             Y_AXIS,
         ),
-        _from_back(at),
+        _from_back(at, stop),
         Measure("housing_width", width, "mm", "across the housing", FIRST, at.across),
         Measure("housing_depth", at.depth, "mm", "below the inside face", FIRST, at.into),
         replace(at.place, found_on=FIRST, along=at.across),
@@ -143,10 +143,11 @@ def _measures(at: HousingNumbers, width: float) -> tuple[Measure, ...]:
     )
 
 
-def _from_back(at: HousingNumbers) -> Measure:
-    counted, when = at.stop - at.board_back, ", before it is lipped" if at.board_back else ""
+def _from_back(at: HousingNumbers, stop: float) -> Measure:
+    """``stop`` is how far from its own back edge the board is housed."""
+    counted, when = stop, ", before it is lipped" if at.board_back else ""
     if at.lipped_first:
-        counted, when = at.stop, LIPPING_ON
+        counted, when = stop + at.board_back, LIPPING_ON
     return Measure("stop_from_back", counted, "mm", f"stop from the back edge{when}", FIRST, Y_AXIS)
 
 

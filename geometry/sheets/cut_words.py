@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from geometry.cuts.bore import Bore
@@ -19,6 +19,7 @@ from geometry.cuts.end_gaps import EndGaps
 from geometry.cuts.finger_groove import FingerGroove
 from geometry.cuts.finger_notch import FingerNotch
 from geometry.cuts.groove import Groove
+from geometry.cuts.hinge_mortise import HingeMortise
 from geometry.cuts.housing import StoppedHousing
 from geometry.cuts.lap import AngledLap
 from geometry.cuts.leaning_bore import LeaningBore
@@ -35,7 +36,7 @@ from geometry.cuts.shouldered_tenon import ShoulderedTenon
 from geometry.cuts.sockets import Sockets
 from geometry.cuts.stopped_bevel import StoppedBevel
 from geometry.cuts.tenon import Tenon
-from geometry.cuts.trim import Trim
+from geometry.cuts.trim import Trim, finished
 from geometry.cuts.wedge_slot import WedgeSlot
 from geometry.design.part import Shape
 from geometry.primitives.frame import Vec3
@@ -74,6 +75,10 @@ def cut_lines(shape: Shape) -> tuple[CutLine, ...]:
 
 
 def _words(cut: Cut, shape: Shape, number: int) -> str:
+    if isinstance(cut, Bore):
+        # Other sizes of a piece that is left larger are to the line that it is trimmed to.
+        sizes = finished(shape.blank, shape.cuts)
+        cut = replace(cut, x=cut.x - sizes.x_low, y=cut.y - sizes.y_low)
     for kind, words in _KINDS:
         if isinstance(cut, kind):
             return words(cut, shape.blank)
@@ -120,7 +125,9 @@ def _rebate(cut: Rebate, blank: Blank) -> str:
 
 def _notch(cut: Notch, blank: Blank) -> str:
     edge = "face edge" if cut.y_low < _NEAR else "far edge"
-    along, across = _mm(cut.x_high - cut.x_low), _mm(cut.y_high - cut.y_low)
+    # A lipping in front of a board of sheet has its share of the notch.
+    wide = min(cut.y_high, blank.width) - max(cut.y_low, 0.0)
+    along, across = _mm(cut.x_high - cut.x_low), _mm(wide)
     where = _along(cut.x_low, cut.x_high, blank)
     return f"{along} along, {across} across, at the {edge}, {where}"
 
@@ -315,6 +322,13 @@ def _finger_groove(cut: FingerGroove, _blank: Blank) -> str:
     return f"cove R {_mm(cut.radius)} along the reverse of the {edge}, once fitted"
 
 
+def _hinge(cut: HingeMortise, blank: Blank) -> str:
+    """A leaf is let in as deep as it is thick, its least size."""
+    deep, wide = sorted((cut.y[1] - cut.y[0], cut.z[1] - cut.z[0]))
+    where = _along(cut.x[0], cut.x[1], blank)
+    return f"{_mm(cut.x[1] - cut.x[0])} along, {_mm(wide)} wide, {_mm(deep)} deep, {where}"
+
+
 def _by_its_waste(shape: Shape, number: int) -> str:
     """The rectangle round what the cut takes away, and how far through."""
     found = [waste for waste in wastes(shape) if waste.number == number]
@@ -375,6 +389,7 @@ _KINDS: tuple[tuple[type, Callable[[Any, Blank], str]], ...] = (
     (EndGaps, _gaps),
     (Sockets, _sockets),
     (Trim, _trim),
+    (HingeMortise, _hinge),
     (Mortise, _flat_mortise),
     (RoundTenon, _round_tenon),
     (LeaningBore, _leaning_bore),

@@ -56,13 +56,9 @@ class MarkedLines:
         return np.asarray(found[apart])
 
     def first(self, axis: int) -> float:
-        """The least place along an axis that a line keeps to or, where none does, reaches."""
-        found = (
-            self.values(axis),
-            self.ends[..., axis],
-            self.made[..., axis],
-            self.limits[:, axis],
-        )
+        """The least place along an axis that a line keeps to or reaches."""
+        on_lines = (self.values(axis), self.ends[..., axis].ravel())
+        found = (np.concatenate(on_lines), self.made[..., axis], self.limits[:, axis])
         return next(float(places.min()) for places in found if places.size)
 
 

@@ -164,6 +164,9 @@ def _row(
     layout, listed = way
     measure = measures[0]
     values = [one.value for one in measures]
+    meant = {_unnamed(one, joint, parts) for one, joint in zip(measures, joints, strict=True)}
+    if len(meant) > 1:
+        return _row_of_several(joints, parts, measures, way)
     what = _what(measure)
     shown = {_as_shown(measure, value, layout) for value in values}
     if len(shown) == 1:
@@ -176,6 +179,39 @@ def _row(
         for joint, value in zip(joints, values, strict=True)
     )
     return "–", f"{what}; {each}"
+
+
+def _row_of_several(
+    joints: Sequence[Joint],
+    parts: Mapping[str, Part],
+    measures: Sequence[Measure],
+    way: tuple[Layout, int],
+) -> tuple[str, str]:
+    """The same where joints are measured from unlike places, as from a left and from a right end:
+    each place is told with the joints that are measured from there."""
+    layout, listed = way
+    first, name = measures[0], measures[0].name.replace("_", " ")
+    groups: dict[tuple[str, str], tuple[float, list[str]]] = {}
+    for joint, one in zip(joints, measures, strict=True):
+        key = (_as_shown(one, one.value, layout), one.meaning)
+        groups.setdefault(key, (one.value, []))[1].append(_own(joint, joints, parts))
+    alike = len({size for size, _ in groups}) == 1
+    told = []
+    for (_, meaning), (value, names) in groups.items():
+        size = "" if alike else f"{_size(first, value)} "
+        which = f" ({'; '.join(names)})" if len(joints) <= listed else ""
+        told.append(f"{size}{meaning}{which}")
+    between, end = (", ", "") if len(joints) <= listed else (" or ", ", see the page of each part")
+    words = f"{name[:1].upper()}{name[1:]}: {between.join(told)}{end}"
+    return next(iter(groups))[0] if alike else "–", words
+
+
+def _unnamed(measure: Measure, joint: Joint, parts: Mapping[str, Part]) -> str:
+    """What a measure means, whatever the pieces of its own joint are called."""
+    meaning = measure.meaning
+    for name in joint.parts:
+        meaning = meaning.replace(parts[name].title, "")
+    return meaning
 
 
 def _what(measure: Measure) -> str:

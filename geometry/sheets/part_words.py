@@ -88,7 +88,7 @@ def _lengths_from(part: Part) -> str:
     """Where an end slants, the two edges begin at different places."""
     marked = marked_part(part.shape)
     if marked.slanted_shoulders:
-        return "from the left shoulder (in the table from the outermost end)"
+        return "from the left shoulder or the outermost end (in the table from that)"
     near, far = (marked.edge_ends(is_far)[0][0] for is_far in (False, True))
     if abs(near - far) < NEAR:
         return "from the left end"

@@ -12,6 +12,7 @@ import shapely
 from shapely import affinity
 from shapely.geometry.base import BaseGeometry
 
+from geometry.cuts.trim import Trim
 from geometry.design.faces import FACES
 from geometry.design.part import Part
 from geometry.sheets.marked_part import marked_part
@@ -75,4 +76,9 @@ def proud_words(part: Part) -> tuple[str, ...]:
     if not left_on:
         return ()
     where = left_on[0] if len(left_on) == 1 else f"{', '.join(left_on[:-1])} and {left_on[-1]}"
-    return (f"Leave {where} proud, to trim flush after the glue-up; sizes are to the trim line.",)
+    when = "to trim when it is fitted" if _is_fitted(part) else "to trim flush after the glue-up"
+    return (f"Leave {where} proud, {when}; sizes are to the trim line.",)
+
+
+def _is_fitted(part: Part) -> bool:
+    return any(isinstance(cut, Trim) for cut in part.shape.cuts)
