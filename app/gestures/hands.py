@@ -6,6 +6,8 @@ moment and gets a deed, and the last deed is the generator's return value.
 
 from __future__ import annotations
 
+from collections.abc import Generator
+
 from app.gestures.moments import (
     Act,
     Deed,
@@ -28,11 +30,17 @@ from app.gestures.moments import (
 )
 
 
-def hold_value(handle: Handle, press: Moment) -> Gesture:
-    """A hand on a dimension or an edge: a click types, a drag sets, escape restores."""
+def _beyond_stillness(press: Moment) -> Generator[Deed | None, Moment, Moment]:
+    """The first moment that is no small move any more, as a hand that clicks makes."""
     moment = yield None
     while moment.act is Act.MOVE and is_still(press.at, moment.at):
         moment = yield None
+    return moment
+
+
+def hold_value(handle: Handle, press: Moment) -> Gesture:
+    """A hand on a dimension or an edge: a click types, a drag sets, escape restores."""
+    moment = yield from _beyond_stillness(press)
     if moment.act is Act.ESCAPE:
         return None
     if moment.act is Act.RELEASE and is_still(press.at, moment.at):
@@ -43,9 +51,7 @@ def hold_value(handle: Handle, press: Moment) -> Gesture:
 def touch_joint(joint: str, handle: Handle | None, press: Moment) -> Gesture:
     """A hand on the seam of a joint: a click opens it; a drag pulls the edge that lies under it
     too, if one does."""
-    moment = yield None
-    while moment.act is Act.MOVE and is_still(press.at, moment.at):
-        moment = yield None
+    moment = yield from _beyond_stillness(press)
     if moment.act is Act.ESCAPE:
         return None
     if moment.act is Act.RELEASE and is_still(press.at, moment.at):
@@ -70,9 +76,7 @@ def _pulled(handle: Handle, press: Moment, moment: Moment) -> Gesture:
 
 def touch_plane(press: Moment) -> Gesture:
     """A hand on the line of a section's plane: a click shows the section, a drag moves it."""
-    moment = yield None
-    while moment.act is Act.MOVE and is_still(press.at, moment.at):
-        moment = yield None
+    moment = yield from _beyond_stillness(press)
     if moment.act is Act.RELEASE and is_still(press.at, moment.at):
         return OpenSection()
     while moment.act is Act.MOVE:

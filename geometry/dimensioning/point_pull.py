@@ -150,7 +150,7 @@ def _holds(spec: BenchSpec, number: int) -> list[_Hold]:
             found.append(
                 _Hold(
                     least_land(spec, drawer).wood - land,
-                    f"{drawer.title} keeps a land of {length_mark(land)} in front of its groove",
+                    f"{drawer.title} keeps {length_mark(land)} of land in front of its groove",
                 )
             )
     return found

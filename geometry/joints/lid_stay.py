@@ -14,12 +14,10 @@ from geometry.design.joint import BOTH, FIRST, SECOND, Contact, Joint, Measure
 from geometry.design.part import Part
 from geometry.joints.face_to_face import Corners
 from geometry.joints.reference_faces import Told, on_its_sheet, places_of
-from geometry.primitives.frame import Vec3, rounded
+from geometry.primitives.frame import X_AXIS, Z_AXIS, Vec3, rounded
 from shared.fixings import WoodScrew
 
 LID_STAY = "lid stay"
-_UP: Vec3 = (0.0, 0.0, 1.0)
-_LENGTHWISE: Vec3 = (1.0, 0.0, 0.0)
 _SCREW = "the middle of the stay's screw"
 
 
@@ -54,18 +52,18 @@ def lid_stay(name: str, end: Part, lid: Part, at: LidStay) -> Joint:
         cuts_first=(_pilot(end, at.on_end, at.screw, at.end_bite, Face.FACE_SIDE),),
         cuts_second=(_pilot(lid, at.on_lid, at.screw, at.lid_bite, Face.REVERSE),),
         measures=(
-            *_places(end, at.on_end, _LENGTHWISE, "box_screw", FIRST[0]),
-            Measure("box_screw_down", at.down, "mm", f"from the rim to {_SCREW}", FIRST, _UP),
-            *on_its_sheet(lid, _places(lid, at.on_lid, _UP, "lid_screw", SECOND[0])),
+            *_places(end, at.on_end, X_AXIS, "box_screw", FIRST[0]),
+            Measure("box_screw_down", at.down, "mm", f"from the rim to {_SCREW}", FIRST, Z_AXIS),
+            *on_its_sheet(lid, _places(lid, at.on_lid, Z_AXIS, "lid_screw", SECOND[0])),
             Measure("pilot", at.screw.root, "mm", f"diameter, for a {gauge} screw", BOTH),
-            Measure("pilot_depth", at.end_bite, "mm", f"in the {end.kind}", FIRST, _LENGTHWISE),
-            Measure("lid_pilot_depth", at.lid_bite, "mm", f"in the {lid.kind}", SECOND, _UP),
+            Measure("pilot_depth", at.end_bite, "mm", f"in the {end.kind}", FIRST, X_AXIS),
+            Measure("lid_pilot_depth", at.lid_bite, "mm", f"in the {lid.kind}", SECOND, Z_AXIS),
             Measure(
                 "stay_reach", at.reach, "mm", "between the two screws when it is taut, lid open", ()
             ),
             Measure("lid_opening", at.opening_deg, "deg", "where the stay holds the lid", ()),
         ),
-        contacts=(Contact(at.corners, _UP, 0.0),),
+        contacts=(Contact(at.corners, Z_AXIS, 0.0),),
     )
 
 

@@ -61,7 +61,7 @@ def test_it_stops_exactly_where_the_land_would_be_too_small() -> None:
     less a little because the cove comes nearer where the carving falls away behind the edge."""
     spec = bench(finger_groove="top edge")
     stopped = pull_point(spec, 3, (1096.0, 256.0, 10.0))
-    assert "keeps a land of {4 mm} in front of its groove" in stopped.stopped_by
+    assert "keeps {4 mm} of land in front of its groove" in stopped.stopped_by
     assert stopped.value == pytest.approx(7.65, abs=0.01)
     land = least_land(stopped.spec, drawers(stopped.spec)[0]).wood
     assert land == pytest.approx(4.0, abs=2e-4)
